@@ -1,0 +1,139 @@
+package dev.vibra.internal;
+
+import java.util.Locale;
+
+/**
+ * Argument checks with one message shape: parameter, rule, unit, value. The conditions are written negated, so that NaN
+ * fails each of them.
+ */
+public final class Require {
+    private Require() {}
+
+    /**
+     * Requires a finite number above zero.
+     *
+     * @param name parameter as the caller knows it
+     * @param value value given
+     * @param unit unit symbol for the message; empty for a plain number
+     * @return the value
+     * @throws IllegalArgumentException if the value is not finite and above zero
+     */
+    public static double positive(String name, double value, String unit) {
+        if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
+            throw failure(name, "finite and > 0" + spaced(unit), value);
+        }
+        return value;
+    }
+
+    /**
+     * Requires a finite number of zero or more.
+     *
+     * @param name parameter as the caller knows it
+     * @param value value given
+     * @param unit unit symbol for the message; empty for a plain number
+     * @return the value
+     * @throws IllegalArgumentException if the value is not finite and at least zero
+     */
+    public static double notNegative(String name, double value, String unit) {
+        if (!(value >= 0 && value < Double.POSITIVE_INFINITY)) {
+            throw failure(name, "finite and >= 0" + spaced(unit), value);
+        }
+        return value;
+    }
+
+    /**
+     * Requires a finite number.
+     *
+     * @param name parameter as the caller knows it
+     * @param value value given
+     * @return the value
+     * @throws IllegalArgumentException if the value is NaN or infinite
+     */
+    public static double finite(String name, double value) {
+        if (!(Math.abs(value) < Double.POSITIVE_INFINITY)) {
+            throw failure(name, "finite", value);
+        }
+        return value;
+    }
+
+    /**
+     * Requires a number within closed limits.
+     *
+     * @param name parameter as the caller knows it
+     * @param value value given
+     * @param lowest smallest allowed value
+     * @param highest largest allowed value
+     * @param unit unit symbol for the message; empty for a plain number
+     * @return the value
+     * @throws IllegalArgumentException if the value is NaN or outside the limits
+     */
+    public static double within(String name, double value, double lowest, double highest, String unit) {
+        if (!(value >= lowest && value <= highest)) {
+            throw failure(name, "within " + lowest + " to " + highest + spaced(unit), value);
+        }
+        return value;
+    }
+
+    /**
+     * Requires a whole number of at least the given one.
+     *
+     * @param name parameter as the caller knows it
+     * @param value value given
+     * @param lowest smallest allowed value
+     * @return the value
+     * @throws IllegalArgumentException if the value is below the smallest allowed one
+     */
+    public static int atLeast(String name, int value, int lowest) {
+        if (value < lowest) {
+            throw new IllegalArgumentException(name + " must be at least " + lowest + ": " + value);
+        }
+        return value;
+    }
+
+    /**
+     * Requires that a range lies inside an array.
+     *
+     * @param name parameter as the caller knows it
+     * @param offset first index used
+     * @param length number of elements used
+     * @param available length of the array
+     * @throws IllegalArgumentException if the range leaves the array
+     */
+    public static void range(String name, int offset, int length, int available) {
+        if (offset < 0 || length < 0 || offset > available - length) {
+            throw new IllegalArgumentException(name + " must lie inside the array of length " + available
+                    + ": offset " + offset + ", length " + length);
+        }
+    }
+
+    /**
+     * Requires that every element is a finite number.
+     *
+     * @param name parameter as the caller knows it
+     * @param values values to check; not kept
+     * @throws IllegalArgumentException if an element is NaN or infinite; the message names its index
+     */
+    public static void allFinite(String name, double[] values) {
+        for (int i = 0; i < values.length; i++) {
+            if (!(Math.abs(values[i]) < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException(name + "[" + i + "] must be finite: " + values[i]);
+            }
+        }
+    }
+
+    /**
+     * Makes the exception for a broken rule, for rules that this class has no method for.
+     *
+     * @param name parameter as the caller knows it
+     * @param rule what is allowed, to be read after "must be"
+     * @param value value given
+     * @return the exception to throw
+     */
+    public static IllegalArgumentException failure(String name, String rule, double value) {
+        return new IllegalArgumentException(String.format(Locale.ROOT, "%s must be %s: %s", name, rule, value));
+    }
+
+    private static String spaced(String unit) {
+        return unit.isEmpty() ? "" : " " + unit;
+    }
+}
