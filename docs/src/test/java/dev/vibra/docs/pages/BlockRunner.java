@@ -9,8 +9,8 @@ import java.util.Optional;
 import jdk.jshell.SourceCodeAnalysis.CompletionInfo;
 
 /**
- * Runs one java block as if its lines were typed into JShell one after another: a line that finishes a statement runs it
- * at once, so what works here works when pasted, and what JShell would refuse is refused.
+ * Runs one java block as if its lines were typed into JShell one after another: a line that finishes a statement runs
+ * it at once, so what works here works when pasted, and what JShell would refuse is refused.
  */
 final class BlockRunner {
     private final Page page;

@@ -11,12 +11,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A text that a page expects: its numbers are compared as numbers, the rest as text with runs of white space as one blank.
+ * A text that a page expects: its numbers are compared as numbers, the rest as text with runs of white space as one
+ * blank.
  *
  * <p>A number is an optional sign, digits (in groups of three with commas, if the page prints them so), optionally a
- * point with decimals, optionally an exponent. A sign belongs to the number unless it directly follows a letter, a digit,
- * an underscore, a point or a closing bracket ({@code 10-1000 Hz} holds no negative number). Digits that directly follow
- * a letter, an underscore or a point are text ({@code x1}, {@code 17.0.15}), and so are {@code NaN} and {@code Infinity}.
+ * point with decimals, optionally an exponent. A sign belongs to the number unless it directly follows a letter, a
+ * digit, an underscore, a point or a closing bracket ({@code 10-1000 Hz} holds no negative number). Digits that directly
+ * follow a letter, an underscore or a point are text ({@code x1}), and so are digits with two points ({@code 17.0.15}),
+ * {@code NaN} and {@code Infinity}.
  *
  * <p>Each number must lie within half a unit of the last digit that the page prints, or within the tolerance given.
  */
@@ -72,7 +74,7 @@ final class ExpectedText {
         return new ExpectedText(text, Optional.empty());
     }
 
-    /** Takes the text behind {@code ==>}: {@code ± number} at its very end is the tolerance of each number before it. */
+    /** Takes the text behind {@code ==>}: {@code ± number} at its end is the tolerance of each number before it. */
     static ExpectedText value(String text) {
         Matcher matcher = TOLERANCE.matcher(collapse(text));
         return matcher.matches() ? new ExpectedText(matcher.group(1), Optional.of(matcher.group(2)))

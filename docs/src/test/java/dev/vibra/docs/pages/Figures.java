@@ -57,7 +57,8 @@ final class Figures {
             fail(image.line(), "picture lies in a build folder, which no clone holds: " + target, Optional.empty());
             return;
         }
-        Optional<Path> own = made.stream().filter(path -> path.getFileName().equals(committed.getFileName())).findFirst();
+        Optional<Path> own = made.stream().filter(path -> path.getFileName().equals(committed.getFileName()))
+                .findFirst();
         own.ifPresent(shown::add);
         Optional<Renewal> renewal = own.map(path -> new Renewal.Figure(path, committed));
         if (!Files.isRegularFile(committed)) {

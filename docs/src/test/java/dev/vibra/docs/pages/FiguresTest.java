@@ -63,7 +63,8 @@ class FiguresTest {
         Files.writeString(folder.resolve("docs/target/built.svg"), "<svg/>");
         String page = "```java\n1  // ==> 1\n```\n![](figures/there.svg) ![a](figures/gone.png \"title\")\n"
                 + "<img width=\"9\" src=\"figures/lost.png\">\n![](target/built.svg)\n![](../../out.png)\n"
-                + "![](https://example.org/remote.png) [![](figures/there.svg)](x)\n```text\n![](in-a-block.png)\n```\n";
+                + "![](https://example.org/remote.png)"
+                + " [![](figures/there.svg)](x)\n```text\n![](in-a-block.png)\n```\n";
         assertEquals(List.of("page.md:4: picture is not in the repository: figures/gone.png",
                 "page.md:5: picture is not in the repository: figures/lost.png",
                 "page.md:6: picture lies in a build folder, which no clone holds: target/built.svg",
@@ -83,7 +84,8 @@ class FiguresTest {
         assertEquals(List.of(), run(PAGE.replace("LENGTH", "150")));
 
         List<Finding> changed = run(PAGE.replace("LENGTH", "10"));
-        assertEquals(List.of("page.md:1: figure figures/bar.png differs from the committed one by 0.91 % of full scale in"
+        assertEquals(List.of("page.md:1: figure figures/bar.png differs from the committed one"
+                + " by 0.91 % of full scale in"
                 + " the mean, allowed are 0.49 %"), texts(changed));
         PageRunner.renew(folder.resolve("docs/page.md"), changed);
         assertEquals(List.of(), run(PAGE.replace("LENGTH", "10")));
@@ -102,7 +104,8 @@ class FiguresTest {
             thin.setRGB(x, 100, 0);
         }
         String difference = difference(image(640, 480), thin).orElseThrow();
-        assertEquals("differs from the committed one by 0.21 % of full scale in the mean, allowed are 0.10 %", difference);
+        assertEquals("differs from the committed one by 0.21 % of full scale in the mean,"
+                + " allowed are 0.10 %", difference);
     }
 
     @Test

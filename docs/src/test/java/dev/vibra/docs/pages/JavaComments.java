@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Tells comments from code. A comment is blanked out of the code (its length kept, so that columns hold), a line comment
- * is kept apart with its place. What stands inside a string, a text block or a character is code.
+ * Tells comments from code. A comment is blanked out of the code (its length kept, so that columns hold), a line
+ * comment is kept apart with its place. What stands inside a string, a text block or a character is code.
  */
 final class JavaComments {
     /** A line comment: line and column of its first slash, counted from 0, and the text behind the slashes. */

@@ -17,8 +17,8 @@ import java.util.Set;
 /**
  * Runs pages, one after the other, each in a fresh session, and lists what each says that is not so.
  *
- * <p>A page writes its figures to {@code target/figures/}, relative to where JShell was started. That folder does not exist
- * when a page starts; afterwards it is moved to a folder of the page, where it can be looked at.
+ * <p>A page writes its figures to {@code target/figures/}, relative to where JShell was started. That folder does not
+ * exist when a page starts; afterwards it is moved to a folder of the page, where it can be looked at.
  */
 final class PageRunner {
     /** Where a page writes its figures, in these tests as in a reader's JShell. */

@@ -69,7 +69,8 @@ class PageRunnerTest {
     @Test
     void lastDigitCounts() throws IOException {
         assertPasses(failuresOfBlock("5 / Math.sqrt(2)  // ==> 3.5355"));
-        assertEquals(List.of("hostile.md:2: value is 3.5355339059327373, page says 3.5356; expression: 5 / Math.sqrt(2)"),
+        assertEquals(List.of("hostile.md:2: value is 3.5355339059327373, page says 3.5356;"
+                + " expression: 5 / Math.sqrt(2)"),
                 failuresOfBlock("5 / Math.sqrt(2)  // ==> 3.5356"));
     }
 
@@ -124,7 +125,8 @@ class PageRunnerTest {
 
     @Test
     void leadingDotChainFails() throws IOException {
-        assertEquals(List.of("hostile.md:3: does not compile: illegal start of expression (a line that begins with a dot:"
+        assertEquals(List.of("hostile.md:3: does not compile: illegal start of expression (a"
+                + " line that begins with a dot:"
                 + " JShell took the line before it as finished; end that line with the dot); expression: .trim()"),
                 failuresOfBlock("\" a \"", "    .trim()  // ==> \"a\""));
         assertPasses(failuresOfBlock("\" a \".  // ends with the dot", "    trim()  // ==> \"a\""));
@@ -150,7 +152,8 @@ class PageRunnerTest {
     void wrongExceptionOrMessageFails() throws IOException {
         assertEquals(List.of("hostile.md:2: throws ArithmeticException: / by zero, page says RuntimeException;"
                 + " expression: 1 / 0"), failuresOfBlock("1 / 0  // !!> RuntimeException"));
-        assertEquals(List.of("hostile.md:2: throws ArithmeticException: / by zero, page says ArithmeticException: by one;"
+        assertEquals(List.of("hostile.md:2: throws ArithmeticException: / by zero, page says"
+                + " ArithmeticException: by one;"
                 + " expression: 1 / 0"), failuresOfBlock("1 / 0  // !!> ArithmeticException: by one"));
         assertEquals(List.of("hostile.md:2: behind !!> stands no simple class name: java.lang.ArithmeticException"),
                 failuresOfBlock("1 / 1  // !!> java.lang.ArithmeticException"));
@@ -223,7 +226,8 @@ class PageRunnerTest {
 
     @Test
     void severalStatementsOnALine() throws IOException {
-        assertPasses(failuresOfBlock("int a = 1; int b = 2; a + b  // ==> 3", "int c = 4; Math.max(c,", "5)  // ==> 5"));
+        assertPasses(failuresOfBlock("int a = 1; int b = 2; a + b  // ==> 3",
+                "int c = 4; Math.max(c,", "5)  // ==> 5"));
         assertEquals(List.of("hostile.md:2: throws ArithmeticException: / by zero; expression: int a = 1 / 0;"),
                 failuresOfBlock("int a = 1 / 0; 3  // ==> 3"));
     }
@@ -272,7 +276,8 @@ class PageRunnerTest {
 
     @Test
     void endlessOutputIsStopped() throws IOException {
-        List<String> failures = failuresOf(block("while (true) System.out.println(\"again and again\");") + output("again"));
+        List<String> failures = failuresOf(
+                block("while (true) System.out.println(\"again and again\");") + output("again"));
         assertEquals("hostile.md:2: throws IllegalStateException: page printed more than 1000000 bytes in one block;"
                 + " expression: while (true) System.out.println(\"again and again\");", failures.get(0));
         assertEquals(3, failures.size(), failures.toString());
@@ -283,7 +288,8 @@ class PageRunnerTest {
     @Test
     void endlessStatementIsStopped() throws IOException {
         runner = new PageRunner(folder, folder.resolve("work"), Duration.ofSeconds(1));
-        assertEquals(List.of("hostile.md:2: statement was stopped after 1 s; expression: while (true) { Math.sin(1); }"),
+        assertEquals(List.of("hostile.md:2: statement was stopped after 1 s; expression: while"
+                + " (true) { Math.sin(1); }"),
                 failuresOfBlock("while (true) { Math.sin(1); }", "1  // ==> 1"));
     }
 
@@ -299,7 +305,8 @@ class PageRunnerTest {
     void textIsReadAndPrintedInUtf8() throws IOException {
         assertPasses(failuresOf(block("\"10–1000 Hz, µm, 日本\"  // ==> \"10–1000 Hz, µm, 日本\"",
                 "System.out.println(\"Ω ± °\");") + output("Ω ± °")));
-        assertEquals(List.of("hostile.md:2: value is \"10-1000 Hz\", page says \"10–1000 Hz\"; expression: \"10-1000 Hz\""),
+        assertEquals(List.of("hostile.md:2: value is \"10-1000 Hz\", page says \"10–1000 Hz\";"
+                + " expression: \"10-1000 Hz\""),
                 failuresOfBlock("\"10-1000 Hz\"  // ==> \"10–1000 Hz\""));
     }
 

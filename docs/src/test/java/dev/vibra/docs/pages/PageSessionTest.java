@@ -25,8 +25,8 @@ class PageSessionTest {
         ByteArrayOutputStream output = new ByteArrayOutputStream();
         JavaShellToolBuilder.builder()
                 .in(new ByteArrayInputStream("/list -start\n/exit\n".getBytes(StandardCharsets.UTF_8)), null)
-                .out(new PrintStream(output, true, StandardCharsets.UTF_8)).persistence(new HashMap<>()).locale(Locale.ROOT)
-                .start("--execution", "local", "-R-ea");
+                .out(new PrintStream(output, true, StandardCharsets.UTF_8))
+                .persistence(new HashMap<>()).locale(Locale.ROOT).start("--execution", "local", "-R-ea");
         String listed = output.toString(StandardCharsets.UTF_8);
         if (listed.contains("import module java.base")) {
             Set<String> packages = Object.class.getModule().getDescriptor().exports().stream()
@@ -36,7 +36,8 @@ class PageSessionTest {
             Set<String> expected = new TreeSet<>(PageSession.IMPORTS);
             expected.add("java.util.prefs");
             assertEquals(expected, listed.lines().filter(line -> line.contains(" import "))
-                    .map(line -> line.replaceAll(".* import |\\.\\*;.*", "")).collect(Collectors.toCollection(TreeSet::new)));
+                    .map(line -> line.replaceAll(".* import |\\.\\*;.*", ""))
+                    .collect(Collectors.toCollection(TreeSet::new)));
         }
     }
 

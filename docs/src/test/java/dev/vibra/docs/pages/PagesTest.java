@@ -18,8 +18,8 @@ import org.junit.jupiter.api.parallel.ResourceLock;
 import org.junit.jupiter.api.parallel.Resources;
 
 /**
- * Runs every page of the documentation and the README; {@code -Dpages.renew=true} writes what they gave into them instead
- * of failing.
+ * Runs every page of the documentation and the README; {@code -Dpages.renew=true} writes what they gave into them
+ * instead of failing.
  */
 @ResourceLock(Resources.SYSTEM_OUT)
 class PagesTest {

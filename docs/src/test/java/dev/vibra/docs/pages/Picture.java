@@ -18,13 +18,13 @@ import javax.imageio.ImageIO;
  * Compares a figure that a page made with the committed one, made perhaps on a machine with other fonts.
  *
  * <p>PNG: both must have the same size in pixels; then the means of tiles of 16 x 16 pixels are compared, so that other
- * shapes of the same letters mostly cancel. The mean of the absolute differences may be 0.8 % of full scale, and at most
- * half of what the committed figure differs from an empty one, so that an empty figure never passes.
+ * shapes of the same letters mostly cancel. The mean of the absolute differences may be 0.8 % of full scale, and at
+ * most half of what the committed figure differs from an empty one, so that an empty figure never passes.
  *
- * <p>Measured on a line chart of 1600 x 900 pixels: JDK 17 against 25 with the same fonts 0; another family of letters
- * 0.25 % (with serifs) to 0.7 % (all of one width); letters 10 % larger 0.8 %; an empty picture 1.9 %; one thin curve
- * missing 0.14 %; one peak 20 % higher 0.5 %. So this finds the wrong figure, an empty or a cut one, not a small change of
- * a curve: what a figure shows in numbers must stand on the page as an expectation. Other formats must agree byte by byte.
+ * <p>Measured on a line chart of 1600 x 900 pixels: another family of letters 0.25 % (with serifs) to 0.7 % (all of one
+ * width); letters 10 % larger 0.8 %; an empty picture 1.9 %; one thin curve missing 0.14 %; one peak 20 % higher 0.5 %.
+ * So this finds the wrong figure, an empty or a cut one, not a small change of a curve: what a figure shows in numbers
+ * must stand on the page as an expectation. Other formats must agree byte by byte.
  */
 final class Picture {
     /** Allowed mean difference as a part of full scale. */

@@ -57,7 +57,8 @@ class RenewalTest {
         Path page = Files.writeString(folder.resolve("page.md"), before);
         PageRunner runner = new PageRunner(folder, folder.resolve("work"), Duration.ofSeconds(20));
         List<String> left = PageRunner.renew(page, runner.run(page)).stream().map(Failure::toString).toList();
-        assertEquals(List.of("page.md:10: throws ArithmeticException: / by zero, page says IOException; expression: 1 / 0"),
+        assertEquals(List.of("page.md:10: throws ArithmeticException: / by zero, page says"
+                + " IOException; expression: 1 / 0"),
                 left);
         assertEquals(after, Files.readString(page));
         assertEquals(1, runner.run(page).size(), "only what can't be renewed is left");
