@@ -16,9 +16,9 @@ import java.util.regex.Pattern;
  *
  * <p>A number is an optional sign, digits (in groups of three with commas, if the page prints them so), optionally a
  * point with decimals, optionally an exponent. A sign belongs to the number unless it directly follows a letter, a
- * digit, an underscore, a point or a closing bracket ({@code 10-1000 Hz} holds no negative number). Digits that directly
- * follow a letter, an underscore or a point are text ({@code x1}), and so are digits with two points ({@code 17.0.15}),
- * {@code NaN} and {@code Infinity}.
+ * digit, an underscore, a point or a closing bracket ({@code 10-1000 Hz} holds no negative number). Digits that
+ * directly follow a letter, an underscore or a point are text ({@code x1}), and so are digits with two points
+ * ({@code 17.0.15}), {@code NaN} and {@code Infinity}.
  *
  * <p>Each number must lie within half a unit of the last digit that the page prints, or within the tolerance given.
  */
