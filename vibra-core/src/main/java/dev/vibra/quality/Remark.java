@@ -15,6 +15,7 @@ public record Remark(String code, String text, double value, double limit) imple
     /**
      * Checks that code and text are there.
      *
+     * @param code see the record
      * @param text see the record
      * @param value see the record
      * @param limit see the record
