@@ -20,7 +20,8 @@ public record GradeReached(double millimetresPerSecond, double gramMillimetres, 
     /**
      * Checks the values.
      *
-     * @param millimetresPerSecond specific unbalance times angular speed in mm/s, of the worst plane related to its share
+     * @param millimetresPerSecond specific unbalance times angular speed in mm/s, of the worst plane related to its
+     * share
      * @param gramMillimetres residual unbalance in g·mm, of the worst plane over its share
      * @param tolerance what it was held against
      */
