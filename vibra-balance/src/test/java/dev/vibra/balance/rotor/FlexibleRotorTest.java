@@ -123,7 +123,8 @@ class FlexibleRotorTest {
         assertEquals("bending stiffness must be finite and > 0 N·m²: NaN",
                 message(() -> FlexibleRotor.ofBendingStiffness(Double.NaN)));
         assertEquals("diameter must be finite and > 0 m: 0.0", message(() -> FlexibleRotor.ofShaft(0, 1)));
-        assertEquals("modulus of elasticity must be finite and > 0 Pa: 0.0", message(() -> FlexibleRotor.ofShaft(1, 0)));
+        assertEquals("modulus of elasticity must be finite and > 0 Pa: 0.0", message(() -> FlexibleRotor.ofShaft(1,
+                0)));
         assertEquals("mass of disc must be finite and > 0 kg: 0.0", message(() -> Disc.pointMass(0, 0)));
         assertEquals("position of disc must be finite: NaN", message(() -> Disc.pointMass(Double.NaN, 1)));
         assertEquals("diametral moment of inertia must be finite and >= 0 kg·m²: -1.0",
