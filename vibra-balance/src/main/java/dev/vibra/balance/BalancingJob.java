@@ -30,7 +30,6 @@ import java.util.Optional;
  * sensor, speed by speed where there are several speeds.
  *
  * @see "ISO 21940-13:2012, in-situ balancing of medium and large rotors"
- * @serial exclude
  */
 public final class BalancingJob implements Serializable {
     private static final long serialVersionUID = 1;

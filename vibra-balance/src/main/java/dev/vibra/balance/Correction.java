@@ -12,7 +12,6 @@ import java.util.Objects;
  * @param plane name of the plane
  * @param mass mass to add, with its angle
  * @param split the same on the positions of the plane; empty if the plane has no positions
- * @serial exclude
  */
 public record Correction(String plane, PlacedMass mass, List<PositionedMass> split) implements Serializable {
     /**

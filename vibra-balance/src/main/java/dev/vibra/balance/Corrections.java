@@ -15,8 +15,6 @@ import java.util.List;
 
 /**
  * Masses to add, one per plane, with what they should leave and how far to trust them.
- *
- * @serial exclude
  */
 public final class Corrections implements Serializable {
     private static final long serialVersionUID = 1;

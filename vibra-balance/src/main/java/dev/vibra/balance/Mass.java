@@ -12,7 +12,6 @@ import java.io.Serializable;
  * @param grams mass in g, finite, zero or more
  * @param angleDegrees angle from the mark in degrees, finite
  * @param radiusMillimetres radius in mm, finite, above zero; NaN for the radius of the plane
- * @serial exclude
  */
 public record Mass(double grams, double angleDegrees, double radiusMillimetres) implements Serializable {
     /**

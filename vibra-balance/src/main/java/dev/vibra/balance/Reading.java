@@ -12,7 +12,6 @@ import java.io.Serializable;
  *
  * @param amplitude amplitude, finite, zero or more
  * @param phaseDegrees phase in degrees, finite
- * @serial exclude
  */
 public record Reading(double amplitude, double phaseDegrees) implements Serializable {
     /**

@@ -11,7 +11,6 @@ import java.util.Objects;
  * @param plane name of the plane
  * @param unbalance the unbalance as a mass at the radius of the plane
  * @param permissibleGramMillimetres permissible residual unbalance of the plane in g·mm; NaN without a tolerance
- * @serial exclude
  */
 public record ResidualUnbalance(String plane, PlacedMass unbalance, double permissibleGramMillimetres)
         implements Serializable {

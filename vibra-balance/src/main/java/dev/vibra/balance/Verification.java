@@ -15,8 +15,6 @@ import java.util.Optional;
 /**
  * What the final run proves: vibration before and after, whether the rotor answered as predicted, the residual
  * unbalance and the grade it reaches.
- *
- * @serial exclude
  */
 public final class Verification implements Serializable {
     private static final long serialVersionUID = 1;

@@ -12,8 +12,6 @@ import java.util.Objects;
  *
  * <p>Unit of each element: zero-to-peak SI amplitude per kg·m of unbalance, or per kg in planes whose radius was left
  * open. They can be stored and used again for trim balancing as long as speed, load, bearings and support are the same.
- *
- * @serial exclude
  */
 public final class InfluenceCoefficients implements Serializable {
     private static final long serialVersionUID = 1;

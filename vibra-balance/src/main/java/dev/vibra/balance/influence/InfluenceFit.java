@@ -9,8 +9,6 @@ import java.util.List;
  * may stay on or come off, and runs may be repeated.
  *
  * <p>With one initial run and one run per plane this is the textbook formula {@code α = (V₁ − V₀)/U}.
- *
- * @serial exclude
  */
 public final class InfluenceFit implements Serializable {
     private static final long serialVersionUID = 1;

@@ -13,8 +13,6 @@ import java.util.Objects;
  * What the rows and columns of a balancing job stand for: planes, sensors, speeds and the convention of its numbers.
  *
  * <p>Readings come speed by speed: all sensors at the first speed, then all sensors at the second, and so on.
- *
- * @serial exclude
  */
 public final class Layout implements Serializable {
     private static final long serialVersionUID = 1;

@@ -11,7 +11,6 @@ import java.util.Objects;
  * @param name name for messages
  * @param added one element per plane, in kg·m, or kg where the radius was left open
  * @param readings one element per reading, zero-to-peak SI
- * @serial exclude
  */
 public record Run(String name, List<Phasor> added, List<Phasor> readings) implements Serializable {
     /**

@@ -11,7 +11,6 @@ import java.util.Objects;
  * @param name name of the measuring point
  * @param unit unit of the amplitudes
  * @param detector detector of the amplitudes
- * @serial exclude
  */
 public record Sensor(String name, Unit unit, Detector detector) implements Serializable {
     /**

@@ -3,5 +3,7 @@
  * that cancels a vibration. Start at {@link dev.vibra.balance.influence.InfluenceCoefficients}; {@link
  * dev.vibra.balance.influence.InfluenceFit} finds them from runs. The method follows T. P. Goodman, A Least-Squares
  * Method for Computing Balance Corrections, J. Eng. Ind. 86 (1964), and ISO 21940-2 for its terms.
+ *
+ * @serial exclude
  */
 package dev.vibra.balance.influence;

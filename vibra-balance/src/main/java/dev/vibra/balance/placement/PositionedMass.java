@@ -9,7 +9,6 @@ import java.io.Serializable;
  *
  * @param position number of the position, from 1
  * @param grams mass in g, finite; negative means to remove
- * @serial exclude
  */
 public record PositionedMass(int position, double grams) implements Serializable {
     /**

@@ -15,7 +15,6 @@ import java.util.Objects;
  *
  * @param count number of positions, at least 3
  * @param sense sense in which positions and angles are counted
- * @serial exclude
  */
 public record Positions(int count, AngleSense sense) implements Serializable {
     /** Shares below this part of the mass are rounding, not a second mass. */

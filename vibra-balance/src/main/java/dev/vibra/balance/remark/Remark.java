@@ -10,7 +10,6 @@ import java.util.Objects;
  * @param text sentence for people
  * @param value figure that was found
  * @param limit figure that it was held against
- * @serial exclude
  */
 public record Remark(String code, String text, double value, double limit) implements Serializable {
     /**

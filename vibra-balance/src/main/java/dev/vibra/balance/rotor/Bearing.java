@@ -12,7 +12,6 @@ import java.io.Serializable;
  * @param stiffnessVertical stiffness up in N/m, finite, above zero
  * @param dampingHorizontal damping across in N·s/m, finite, zero or more
  * @param dampingVertical damping up in N·s/m, finite, zero or more
- * @serial exclude
  */
 public record Bearing(double positionMetres, double stiffnessHorizontal, double stiffnessVertical,
         double dampingHorizontal, double dampingVertical) implements Serializable {

@@ -11,7 +11,6 @@ import java.io.Serializable;
  * @param massKilograms mass in kg, finite, above zero
  * @param diametralInertia moment of inertia about an axis across in kg·m², finite, zero or more
  * @param polarInertia moment of inertia about the axis of rotation in kg·m², zero up to twice the diametral one
- * @serial exclude
  */
 public record Disc(double positionMetres, double massKilograms, double diametralInertia, double polarInertia)
         implements Serializable {

@@ -17,7 +17,6 @@ import java.util.TreeSet;
  * adding.
  *
  * @see "G. Genta, Dynamics of Rotating Systems, multi-degrees-of-freedom rotors"
- * @serial exclude
  */
 public final class FlexibleRotor implements Rotor, Serializable {
     private static final long serialVersionUID = 1;

@@ -17,7 +17,6 @@ import java.io.Serializable;
  * @param dampingRatio damping ratio, finite, above zero
  * @see "H. H. Jeffcott, The Lateral Vibration of Loaded Shafts, Phil. Mag. 37 (1919); S. S. Rao, Mechanical Vibrations,
  *     whirling of rotating shafts"
- * @serial exclude
  */
 public record JeffcottRotor(double massKilograms, double naturalHertz, double dampingRatio)
         implements Rotor, Serializable {

@@ -10,7 +10,6 @@ import java.io.Serializable;
  *
  * @param positionMetres place along the axis in m, finite
  * @param directionDegrees direction in degrees from the horizontal, with rotation; 0 is horizontal, 90 vertical
- * @serial exclude
  */
 public record Probe(double positionMetres, double directionDegrees) implements Serializable {
     /**

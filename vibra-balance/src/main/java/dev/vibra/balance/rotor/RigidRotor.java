@@ -16,7 +16,6 @@ import java.util.List;
  * mark passes it at {@code t = 0}.
  *
  * @see "G. Genta, Dynamics of Rotating Systems, four-degrees-of-freedom rigid rotor"
- * @serial exclude
  */
 public final class RigidRotor implements Rotor, Serializable {
     private static final long serialVersionUID = 1;

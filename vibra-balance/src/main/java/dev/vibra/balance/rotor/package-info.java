@@ -3,5 +3,7 @@
  * without hardware. Start at {@link dev.vibra.balance.rotor.Rotor}; {@link dev.vibra.balance.rotor.JeffcottRotor} is
  * the simplest. Follows the equations of motion as in S. S. Rao, Mechanical Vibrations, and G. Genta, Dynamics of
  * Rotating Systems.
+ *
+ * @serial exclude
  */
 package dev.vibra.balance.rotor;

@@ -16,7 +16,6 @@ import java.util.Objects;
  * @param reason where the shares come from
  * @param confidence how well the rule was checked
  * @see "ISO 21940-11:2016, allocation of permissible residual unbalance to tolerance planes"
- * @serial exclude
  */
 public record Allocation(List<Double> shares, boolean limited, String reason, Confidence confidence)
         implements Serializable {

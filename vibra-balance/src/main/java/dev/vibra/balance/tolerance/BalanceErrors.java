@@ -16,7 +16,6 @@ import java.util.Objects;
  * may be ignored, 10 % for the maker and 15 % for the user, are from memory, unverified.
  *
  * @see "ISO 21940-14:2012, procedures for assessing balance errors"
- * @serial exclude
  */
 public final class BalanceErrors implements Serializable {
     private static final long serialVersionUID = 1;

@@ -10,7 +10,6 @@ import java.io.Serializable;
  *
  * @param millimetresPerSecond product of eccentricity and angular speed in mm/s, finite, above zero
  * @see "ISO 21940-11:2016, Table 1"
- * @serial exclude
  */
 public record BalanceGrade(double millimetresPerSecond) implements Comparable<BalanceGrade>, Serializable {
     /**

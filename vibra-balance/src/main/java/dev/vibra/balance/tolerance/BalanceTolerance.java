@@ -14,7 +14,6 @@ import java.util.Objects;
  *
  * @see "ISO 21940-11:2016, permissible residual unbalance (the first edition under this number; formerly ISO
  *     1940-1:2003)"
- * @serial exclude
  */
 public final class BalanceTolerance implements Serializable {
     private static final long serialVersionUID = 1;

@@ -13,7 +13,6 @@ import java.util.Optional;
  * @param gramMillimetres residual unbalance in g·mm, of the worst plane over its share
  * @param tolerance what it was held against
  * @see "ISO 21940-11:2016, Table 1 and verification of residual unbalance"
- * @serial exclude
  */
 public record GradeReached(double millimetresPerSecond, double gramMillimetres, BalanceTolerance tolerance)
         implements Serializable {

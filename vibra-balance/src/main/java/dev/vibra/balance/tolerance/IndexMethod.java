@@ -15,7 +15,6 @@ import java.util.Objects;
  * @param rotor unbalance that stayed with the rotor, kg·m
  * @param part unbalance that turned with the part, kg·m, in its first place
  * @see "ISO 21940-14, index balancing as a way to find errors of fit"
- * @serial exclude
  */
 public record IndexMethod(Phasor rotor, Phasor part) implements Serializable {
     /**

@@ -14,7 +14,6 @@ import java.util.Objects;
  * @param millimetresPerSecond zero-to-peak velocity at rotation frequency in mm/s
  * @param speed speed of rotation
  * @see "ISO 21940-11:2016, Table 1: the grade is a product of eccentricity and angular speed, not a vibration"
- * @serial exclude
  */
 public record IndicatedGrade(double millimetresPerSecond, RotationSpeed speed) implements Serializable {
     /** What has to be said with every indicated grade. */

@@ -12,7 +12,6 @@ import java.util.Objects;
  *
  * @param phase sense of the phase of readings
  * @param angle sense of angles on the rotor
- * @serial exclude
  */
 public record Convention(PhaseSense phase, AngleSense angle) implements Serializable {
     /** Phase lag, angles against rotation: the library's default. */

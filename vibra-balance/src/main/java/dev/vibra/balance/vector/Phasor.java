@@ -13,7 +13,6 @@ import java.io.Serializable;
  *
  * @param re real part, finite
  * @param im imaginary part, finite
- * @serial exclude
  */
 public record Phasor(double re, double im) implements Serializable {
     /** Nothing: 0 + 0i. */

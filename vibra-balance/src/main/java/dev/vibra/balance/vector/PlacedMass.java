@@ -11,8 +11,6 @@ import java.util.OptionalDouble;
  *
  * <p>Without a radius the mass stands for itself: all masses of a plane then have to be at one and the same radius, and
  * no unbalance in kg·m can be told.
- *
- * @serial exclude
  */
 public final class PlacedMass implements Serializable {
     private static final long serialVersionUID = 1;

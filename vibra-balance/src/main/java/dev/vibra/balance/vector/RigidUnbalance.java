@@ -13,7 +13,6 @@ import java.util.Objects;
  * @param moment sum of unbalance times distance from the place, in kg·m²
  * @param placeMetres place along the axis in m, finite
  * @see "ISO 21940-2, resultant unbalance and resultant moment unbalance"
- * @serial exclude
  */
 public record RigidUnbalance(Phasor resultant, Phasor moment, double placeMetres) implements Serializable {
     /**

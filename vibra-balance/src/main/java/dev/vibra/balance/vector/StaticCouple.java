@@ -13,7 +13,6 @@ import java.util.Objects;
  * @param staticPart what both planes have alike
  * @param couplePart what plane a has and plane b has opposite
  * @see "ISO 21940-2, static unbalance, couple unbalance, dynamic unbalance"
- * @serial exclude
  */
 public record StaticCouple(Phasor staticPart, Phasor couplePart) implements Serializable {
     /**

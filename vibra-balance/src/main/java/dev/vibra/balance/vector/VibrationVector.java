@@ -14,8 +14,6 @@ import java.util.Objects;
  * read in.
  *
  * <p>It is a single sine, so detectors convert exactly: 1/√2, 1 and 2 times the zero-to-peak amplitude.
- *
- * @serial exclude
  */
 public final class VibrationVector implements Serializable {
     private static final long serialVersionUID = 1;
