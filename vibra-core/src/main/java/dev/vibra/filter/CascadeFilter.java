@@ -59,6 +59,22 @@ public final class CascadeFilter {
         state[2 * s + 1] = s2;
     }
 
+    /** Puts the filter into the state in which it is when it has seen this value for ever. */
+    void settleAt(double value) {
+        double input = value;
+        for (int s = 0; s < state.length / 2; s++) {
+            double b0 = coefficients[5 * s];
+            double b1 = coefficients[5 * s + 1];
+            double b2 = coefficients[5 * s + 2];
+            double a1 = coefficients[5 * s + 3];
+            double a2 = coefficients[5 * s + 4];
+            double output = input * (b0 + b1 + b2) / (1 + a1 + a2);
+            state[2 * s + 1] = b2 * input - a2 * output;
+            state[2 * s] = b1 * input - a1 * output + state[2 * s + 1];
+            input = output;
+        }
+    }
+
     /** Puts the filter at rest, as if it had seen zeros for ever. */
     public void reset() {
         Arrays.fill(state, 0);
