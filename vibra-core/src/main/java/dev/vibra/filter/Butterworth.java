@@ -3,8 +3,8 @@ package dev.vibra.filter;
 /**
  * Butterworth low-pass and high-pass filters: {@code |H(f)|² = 1 / (1 + (f/fc)^±2n)}, -3.01 dB at the corner.
  *
- * <p>The bilinear transform bends the frequency axis: with the corner put right, the response is exact at zero, at the
- * corner and at half the sample rate, and falls faster than the formula between corner and half the sample rate. Where the
+ * <p>The bilinear transform bends the frequency axis: with the corner put right, the response is exact at zero and at
+ * the corner; beyond it, it falls faster than the formula and a low-pass is zero at half the sample rate. Where the
  * analogue response itself is wanted up there, as by ISO 2954, see {@code dev.vibra.integration.BandLimitingChain}.
  *
  * @see "Oppenheim and Schafer, Discrete-Time Signal Processing, 3rd ed. 2010, sections 7.2.1 and B.1"

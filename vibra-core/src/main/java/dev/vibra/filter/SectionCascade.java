@@ -116,8 +116,11 @@ public final class SectionCascade implements Serializable {
     }
 
     private static double magnitude(double c0, double c1, double c2, double omega) {
-        double re = c0 + c1 * Math.cos(omega) + c2 * Math.cos(2 * omega);
-        double im = c1 * Math.sin(omega) + c2 * Math.sin(2 * omega);
+        // Written about z = 1, where the zeros of a high-pass would else be lost in rounding.
+        double s1 = Math.sin(0.5 * omega);
+        double s2 = Math.sin(omega);
+        double re = c0 + c1 + c2 - 2 * (c1 * s1 * s1 + c2 * s2 * s2);
+        double im = c1 * s2 + c2 * Math.sin(2 * omega);
         return Math.hypot(re, im);
     }
 

@@ -16,6 +16,11 @@ record CosineSum(double a0, double a1, double a2, double a3, double a4) implemen
     }
 
     @Override
+    public double mainLobeHalfWidth() {
+        return a4 != 0 ? 5 : a3 != 0 ? 4 : a2 != 0 ? 3 : a1 != 0 ? 2 : 1;
+    }
+
+    @Override
     public double mean() {
         return a0;
     }

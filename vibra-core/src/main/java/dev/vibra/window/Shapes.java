@@ -12,6 +12,11 @@ final class Shapes {
         }
 
         @Override
+        public double mainLobeHalfWidth() {
+            return 2;
+        }
+
+        @Override
         public double response(double bins) {
             double x = 0.5 * Math.PI * bins;
             double ratio = Math.abs(x) < 1e-9 ? 1 : Math.sin(x) / x;
@@ -25,6 +30,11 @@ final class Shapes {
         public double at(double place) {
             double y = 2 * place - 1;
             return besselI0(beta * Math.sqrt(Math.max(0, 1 - y * y))) / besselI0(beta);
+        }
+
+        @Override
+        public double mainLobeHalfWidth() {
+            return Math.sqrt(1 + beta * beta / (Math.PI * Math.PI));
         }
 
         @Override
@@ -63,6 +73,11 @@ final class Shapes {
             double end = 0.5 * fraction;
             return toEnd >= end ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * toEnd / end);
         }
+
+        @Override
+        public double mainLobeHalfWidth() {
+            return 2 / (2 - fraction);
+        }
     }
 
     /** Falls from 1 at the first sample to a given value at the end. */
@@ -70,6 +85,11 @@ final class Shapes {
         @Override
         public double at(double place) {
             return Math.pow(endValue, place);
+        }
+
+        @Override
+        public double mainLobeHalfWidth() {
+            return 2; // it has no zero; its lobe is as wide as that of a window half as long
         }
     }
 
@@ -82,6 +102,11 @@ final class Shapes {
                 return 1;
             }
             return past >= 1 ? 0 : 0.5 + 0.5 * Math.cos(Math.PI * past);
+        }
+
+        @Override
+        public double mainLobeHalfWidth() {
+            return 1 / fraction;
         }
     }
 }

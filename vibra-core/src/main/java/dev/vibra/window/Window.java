@@ -252,6 +252,16 @@ public final class Window implements Serializable {
     }
 
     /**
+     * Returns the distance from the middle of the main lobe to its first zero. Two lines closer than that are not told
+     * apart, and a line closer than that to 0 Hz or to half the sample rate meets its own image.
+     *
+     * @return half width of the main lobe in bins, at least 1
+     */
+    public double mainLobeHalfWidth() {
+        return shape.mainLobeHalfWidth();
+    }
+
+    /**
      * Returns the correlation of two blocks that overlap, for white noise: what they share of their information.
      *
      * @param overlap fraction of a block that the next one shares, 0 to 1

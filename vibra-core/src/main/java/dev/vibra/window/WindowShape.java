@@ -13,6 +13,9 @@ interface WindowShape extends Serializable {
     /** Returns the weight at a place from 0 (included) to 1. */
     double at(double place);
 
+    /** Returns the distance from the middle of the main lobe to its first zero, in bins. */
+    double mainLobeHalfWidth();
+
     /** Returns the mean of the window. */
     default double mean() {
         double sum = 0;
