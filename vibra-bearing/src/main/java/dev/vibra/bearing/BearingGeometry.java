@@ -25,7 +25,14 @@ public record BearingGeometry(
     /** Rounding of printed sizes that a full complement of touching elements may show. */
     private static final double ROUNDING = 1.01;
 
-    /** Checks the numbers, each for itself and together. */
+    /**
+     * Checks the numbers, each for itself and together.
+     *
+     * @param rollingElements see the record
+     * @param ballDiameterMetres see the record
+     * @param pitchDiameterMetres see the record
+     * @param contactAngleRadians see the record
+     */
     public BearingGeometry {
         Require.atLeast("rollingElements", rollingElements, 3);
         Require.positive("ballDiameter", ballDiameterMetres, "m");

@@ -34,7 +34,16 @@ public record KinematicFrequencies(double outerRaceHertz, double innerRaceHertz,
         double innerRingHertz, double outerRingHertz) implements Serializable {
     private static final long serialVersionUID = 1;
 
-    /** Checks that each value is finite and not negative. */
+    /**
+     * Checks that each value is finite and in range.
+     *
+     * @param outerRaceHertz see the record
+     * @param innerRaceHertz see the record
+     * @param spinHertz see the record
+     * @param cageHertz see the record
+     * @param innerRingHertz see the record
+     * @param outerRingHertz see the record
+     */
     public KinematicFrequencies {
         Require.positive("outerRaceHertz", outerRaceHertz, "Hz");
         Require.positive("innerRaceHertz", innerRaceHertz, "Hz");
