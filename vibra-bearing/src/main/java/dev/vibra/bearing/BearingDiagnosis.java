@@ -19,8 +19,8 @@ import java.util.stream.Collectors;
  * <li>lines at a common fundamental within the tolerance of the kinematic rate are, two of them at least and the fundamental
  *     among them, together so improbable in noise that the false alarm probability over everything searched is kept;
  * <li>both reach the {@linkplain DiagnosisSettings#presentDepth() present depth};
- * <li>no other explanation stands: not a multiple, or a half, third or quarter, of the shaft speed; not a line of an element
- *     already found; not weaker than its own sidebands; and no other fundamental from half to one and a half times as high,
+ * <li>no other explanation stands: not the rate of another element within the tolerance; not a multiple, or a half, third or
+ *     quarter, of the shaft speed; not a line of an element already found; not weaker than its own sidebands; and no other fundamental from half to one and a half times as high,
  *     apart from the element's own harmonics and sidebands, reaches half its evidence.
  * </ol>
  *

@@ -14,7 +14,10 @@ import java.util.Set;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
-/** One pass of the diagnosis: the element with the strongest evidence first, its lines then being explained for the rest. */
+/**
+ * One pass of the diagnosis: the element with the strongest evidence first, its lines then being explained for the rest. The
+ * cage comes last: what looks like its multiples may be sidebands of any other.
+ */
 final class DiagnosisRun {
     /** Half width of an explained line in bins: the main lobe of the Hann window and half a bin. */
     private static final double MASK_BINS = 2.5;
@@ -54,7 +57,7 @@ final class DiagnosisRun {
                 .orElseGet(() -> EnvelopeBands.candidates(wave.sampleRateHertz(), highestRate()));
         if (bands.isEmpty()) {
             return nothing("the sample rate of " + Digits.compact(wave.sampleRateHertz(), 5)
-                    + " Hz leaves no band wide enough for three harmonics of " + Digits.significant(highestRate(), 4)
+                    + " Hz leaves no band wide enough for four harmonics of " + Digits.significant(highestRate(), 4)
                     + " Hz");
         }
         List<BandLines> lines = new ArrayList<>();
@@ -85,7 +88,7 @@ final class DiagnosisRun {
 
     private BearingDiagnosis diagnosis(List<BandLines> bands) {
         double[] rings = DoubleStream.of(kinematics.innerRingHertz(), kinematics.outerRingHertz()).filter(f -> f > 0)
-                .map(f -> ShaftSpeed.refined(bands, f, settings.speedTolerance())).toArray();
+                .map(f -> ShaftSpeed.refined(bands, f, settings.speedTolerance(), logAlarm)).toArray();
         Rates rates = new Rates(rings, kinematics.cageHertz(), highestHertz);
         LineMask free = new LineMask(MASK_BINS * bands.get(0).resolution(),
                 DoubleStream.concat(rates.halves(), otherRates()));
@@ -97,13 +100,14 @@ final class DiagnosisRun {
             for (BearingElement element : remaining) {
                 found.put(element, search(element, bands, mask));
             }
-            BearingElement next = remaining.stream().min(Comparator.comparingDouble(e -> least(found.get(e)))).get();
+            BearingElement next = remaining.stream().min(Comparator.comparing((BearingElement e) -> e == BearingElement.CAGE)
+                    .thenComparingDouble(e -> least(found.get(e)))).orElseThrow();
             List<Candidate> candidates = explained(next, found.get(next), rates, mask);
             judged.put(next, candidates);
             remaining.remove(next);
             Optional<Candidate> symptom = deepest(candidates);
             if (symptom.isPresent()) {
-                mask = mask.with(rates.ofFamily(symptom.get().family().refinedHertz()));
+                mask = mask.with(rates.ofFamily(next, symptom.get().family().refinedHertz()));
             }
         }
         return new ElementJudge(kinematics, settings, bands, free, mask).conclude(judged);
@@ -125,20 +129,15 @@ final class DiagnosisRun {
         for (BandLines lines : bands) {
             HarmonicFamily family = HarmonicFamily.best(lines, expected - reach, expected + reach, settings.harmonics(),
                     mask);
-            double trials = Math.log(trials(lines, reach) * BearingElement.values().length * bands.size());
+            double trials = Math.log(family.places(reach) * BearingElement.values().length * bands.size());
             candidates.add(new Candidate(family, Math.min(0, family.logProbability() + trials), Optional.empty()));
         }
         return candidates;
     }
 
-    /** Places of the fundamental between which the highest harmonic moves by one bin. */
-    private double trials(BandLines lines, double reach) {
-        return Math.max(1, 2 * reach * settings.harmonics() / lines.resolution());
-    }
-
     /** Keeps the significant candidates, with their other explanations. */
     private List<Candidate> explained(BearingElement element, List<Candidate> candidates, Rates rates, LineMask mask) {
-        RivalSearch rivals = new RivalSearch(rates, settings.frequencyTolerance());
+        RivalSearch rivals = new RivalSearch(kinematics, rates, settings.frequencyTolerance());
         return candidates.stream().filter(c -> c.logTotal() < logAlarm)
                 .map(c -> c.explainedBy(rivals.explain(element, c.family(), mask))).toList();
     }

@@ -15,7 +15,7 @@ import java.util.Optional;
  * <table>
  * <caption>Defaults</caption>
  * <tr><th>setting</th><th>default</th><th>why</th></tr>
- * <tr><td>band</td><td>none: octaves in half-octave steps below 1/2.56 of the sample rate, each at least three times as wide
+ * <tr><td>band</td><td>none: octaves in half-octave steps below 1/2.56 of the sample rate, each at least four times as wide
  *     as the highest rate of the bearing</td><td>the ringing resonance isn't known beforehand; all are tried and the
  *     probabilities corrected for it. 2.56: common practice, no source</td></tr>
  * <tr><td>frequency tolerance</td><td>2 %</td><td>slip and contact angle under load: 1–2 % (Randall and Antoni 2011, 2.2)

@@ -138,14 +138,13 @@ final class ElementJudge {
     private double detectableDepth(BearingElement element, BandLines lines) {
         double expected = kinematics.of(element);
         double reach = settings.frequencyTolerance() * expected;
-        int counted = HarmonicFamily.at(lines, expected, settings.harmonics(), rotation).counted();
-        if (counted < 2 || freeShare(lines, expected - reach, expected + reach) < LEAST_FREE_SHARE) {
+        HarmonicFamily family = HarmonicFamily.at(lines, expected, settings.harmonics(), rotation);
+        if (family.counted() < 2 || freeShare(lines, expected - reach, expected + reach) < LEAST_FREE_SHARE) {
             return Double.POSITIVE_INFINITY;
         }
-        double trials = Math.max(1, 2 * reach * settings.harmonics() / lines.resolution());
         double logFamily = Math.log(settings.falseAlarmProbability())
-                - Math.log(trials * BearingElement.values().length * bands.size());
-        double logLine = RankProbability.logLineOfTwo(logFamily, counted);
+                - Math.log(family.places(reach) * BearingElement.values().length * bands.size());
+        double logLine = RankProbability.logLineOfTwo(logFamily, family.counted());
         return Math.max(lines.depthFoundWith(logLine, expected - reach, expected + reach),
                 lines.depthFoundWith(logLine, 2 * (expected - reach), 2 * (expected + reach)));
     }

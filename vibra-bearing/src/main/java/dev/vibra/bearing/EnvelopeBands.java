@@ -8,8 +8,8 @@ import java.util.List;
 final class EnvelopeBands {
     /** Share of the sample rate up to which an anti-alias filter usually passes; common practice, no source. */
     private static final double USABLE_SHARE_OF_RATE = 1 / 2.56;
-    /** The envelope of a band holds nothing above the width of the band: three harmonics of each element must fit. */
-    private static final double HARMONICS_IN_WIDTH = 3;
+    /** The envelope of a band holds nothing above the width of the band: four harmonics of each element must fit. */
+    private static final double HARMONICS_IN_WIDTH = 4;
     private static final int MOST_BANDS = 9;
 
     private EnvelopeBands() {}

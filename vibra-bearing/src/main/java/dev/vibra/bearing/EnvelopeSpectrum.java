@@ -80,7 +80,8 @@ public final class EnvelopeSpectrum implements Serializable {
             return Optional.empty();
         }
         double rate = envelope.sampleRateHertz();
-        double wanted = Math.max(4, Math.rint(rate / resolutionHertz));
+        // Rounded down, so that a recording of whole blocks loses none.
+        double wanted = Math.max(4, Math.floor(rate / resolutionHertz + 1e-6));
         int block = (int) Math.min(power.length, wanted);
         SpectrumPlan plan = SpectrumPlan.of(block, Window.hann());
         double[] sums = new double[plan.lines()];

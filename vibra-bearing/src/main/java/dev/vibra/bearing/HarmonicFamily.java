@@ -58,6 +58,11 @@ final class HarmonicFamily {
         return counted;
     }
 
+    /** Places of the fundamental within a reach on either side, between which the highest harmonic moves by one bin. */
+    double places(double reach) {
+        return Math.max(1, 2 * reach * logs.length / lines.resolution());
+    }
+
     int harmonics() {
         return logs.length;
     }

@@ -17,8 +17,16 @@ final class LineNoise {
     private final double median;
 
     LineNoise(int blocks) {
-        half = blocks / (1 + 2 * NEIGHBOURS * (blocks - 1) / blocks);
+        this(blocks / (1 + 2 * NEIGHBOURS * (blocks - 1) / blocks));
+    }
+
+    private LineNoise(double half) {
+        this.half = half;
         median = ratioAt(Math.log(0.5));
+    }
+
+    static LineNoise ofDegrees(double degrees) {
+        return new LineNoise(0.5 * degrees);
     }
 
     double degreesOfFreedom() {

@@ -37,10 +37,13 @@ final class Rates {
                 .mapToDouble(n -> 0.5 * n * ring));
     }
 
-    /** Harmonics of a fundamental with the sidebands that rotation puts about them. */
-    DoubleStream ofFamily(double hertz) {
-        return IntStream.rangeClosed(1, (int) Math.ceil(highest / hertz)).mapToDouble(h -> h * hertz)
-                .flatMap(f -> DoubleStream.concat(about(f, cage, CAGE_SIDEBANDS),
+    /**
+     * Harmonics of an element's rate with the sidebands that rotation puts about them. Those of the cage go without: so close
+     * together they would explain everything.
+     */
+    DoubleStream ofFamily(BearingElement element, double hertz) {
+        DoubleStream harmonics = IntStream.rangeClosed(1, (int) Math.ceil(highest / hertz)).mapToDouble(h -> h * hertz);
+        return element == BearingElement.CAGE ? harmonics : harmonics.flatMap(f -> DoubleStream.concat(about(f, cage, CAGE_SIDEBANDS),
                         Arrays.stream(rings).flatMap(ring -> about(f, ring, SHAFT_SIDEBANDS))));
     }
 
@@ -48,9 +51,11 @@ final class Rates {
         return IntStream.rangeClosed(-orders, orders).mapToDouble(n -> Math.abs(hertz + n * spacing));
     }
 
-    /** Places where a sideband at the speed of a ring would have its own fundamental. */
-    DoubleStream shifted(double hertz) {
-        return Arrays.stream(rings).flatMap(ring -> about(hertz, ring, SHAFT_SIDEBANDS))
-                .filter(f -> Math.abs(f - hertz) > 1e-9 * hertz);
+    /** Places where the sidebands of an element's rate would have their own fundamental. */
+    DoubleStream shifted(BearingElement element, double hertz) {
+        DoubleStream byRings = Arrays.stream(rings).flatMap(ring -> about(hertz, ring, SHAFT_SIDEBANDS));
+        DoubleStream all = element == BearingElement.CAGE ? byRings
+                : DoubleStream.concat(byRings, about(hertz, cage, CAGE_SIDEBANDS));
+        return all.filter(f -> Math.abs(f - hertz) > 1e-9 * hertz);
     }
 }

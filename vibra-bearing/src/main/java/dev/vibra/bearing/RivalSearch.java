@@ -16,11 +16,15 @@ final class RivalSearch {
     /** Halves are masked; thirds and quarters of the speed are explained where the fundamental hits them this exactly. */
     private static final int[] SUBDIVISIONS = {3, 4};
     private static final double EXACT_BINS = 0.3;
+    /** A loose or rubbing machine shows parts of its speed up to about this order; common practice, no source. */
+    private static final double HIGHEST_ORDER = 10;
 
+    private final KinematicFrequencies kinematics;
     private final Rates rates;
     private final double tolerance;
 
-    RivalSearch(Rates rates, double tolerance) {
+    RivalSearch(KinematicFrequencies kinematics, Rates rates, double tolerance) {
+        this.kinematics = kinematics;
         this.rates = rates;
         this.tolerance = tolerance;
     }
@@ -35,16 +39,29 @@ final class RivalSearch {
      */
     Optional<String> explain(BearingElement element, HarmonicFamily family, LineMask mask) {
         double hertz = family.refinedHertz();
-        return subdivision(family.lines(), hertz)
-                .or(() -> strongerSideband(family, hertz, mask))
+        return otherElement(element, hertz)
+                .or(() -> subdivision(family.lines(), hertz))
+                .or(() -> strongerSideband(element, family, hertz, mask))
                 .or(() -> rival(element, family, hertz, mask));
+    }
+
+    private Optional<String> otherElement(BearingElement element, double hertz) {
+        for (BearingElement other : BearingElement.values()) {
+            double rate = kinematics.of(other);
+            if (other != element && Math.abs(hertz - rate) <= tolerance * rate) {
+                return Optional.of("it may be the " + other + " just as well, whose rate is " + Digits.significant(rate, 4)
+                        + " Hz");
+            }
+        }
+        return Optional.empty();
     }
 
     private Optional<String> subdivision(BandLines lines, double hertz) {
         for (double ring : rates.rings()) {
             for (int parts : SUBDIVISIONS) {
                 double multiple = hertz / ring * parts;
-                if (Math.abs(multiple - Math.rint(multiple)) * ring / parts <= EXACT_BINS * lines.resolution()) {
+                double miss = Math.abs(multiple - Math.rint(multiple)) * ring / parts;
+                if (hertz <= HIGHEST_ORDER * ring && miss <= EXACT_BINS * lines.resolution()) {
                     return Optional.of("it can't be told from " + (long) Math.rint(multiple) + "/" + parts
                             + " of the speed of rotation");
                 }
@@ -53,10 +70,11 @@ final class RivalSearch {
         return Optional.empty();
     }
 
-    private Optional<String> strongerSideband(HarmonicFamily family, double hertz, LineMask mask) {
+    private Optional<String> strongerSideband(BearingElement element, HarmonicFamily family, double hertz,
+            LineMask mask) {
         BandLines lines = family.lines();
         double reach = 2 * lines.resolution();
-        return rates.shifted(hertz).filter(f -> f > reach).mapToObj(f ->
+        return rates.shifted(element, hertz).filter(f -> f > reach).mapToObj(f ->
                         HarmonicFamily.best(lines, f - reach, f + reach, family.harmonics(), mask))
                 .filter(side -> side.logProbability() <= family.logProbability())
                 .min(Comparator.comparingDouble(HarmonicFamily::logProbability))
@@ -64,7 +82,7 @@ final class RivalSearch {
     }
 
     private Optional<String> rival(BearingElement element, HarmonicFamily family, double hertz, LineMask mask) {
-        LineMask others = mask.with(rates.ofFamily(hertz));
+        LineMask others = mask.with(rates.ofFamily(element, hertz));
         double limit = RIVAL_SHARE * family.logProbability();
         double step = family.lines().resolution() / (2 * family.harmonics());
         for (double f = FROM * hertz; f <= TO * hertz; f += step) {

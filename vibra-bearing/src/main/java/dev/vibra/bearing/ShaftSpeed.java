@@ -1,38 +1,34 @@
 package dev.vibra.bearing;
 
 import java.util.List;
+import java.util.stream.DoubleStream;
 
-/** Speed of a ring as the envelope spectra show it: the fundamental that gathers most from the first multiples. */
+/** Speed of a ring as the envelope spectra show it. */
 final class ShaftSpeed {
-    private static final int MULTIPLES = 8;
+    /** Within the tolerance of higher multiples, sidebands of bearings are taken for them. */
+    private static final int MULTIPLES = 3;
 
     private ShaftSpeed() {}
 
-    static double refined(List<BandLines> bands, double nominal, double tolerance) {
-        double step = bands.get(0).resolution() / (2 * MULTIPLES);
+    /**
+     * Refines a speed by its multiples in the band that shows them best.
+     *
+     * @return the refined speed; the nominal one where no band shows multiples significantly, as there is then nothing that
+     *     could be mistaken for a bearing
+     */
+    static double refined(List<BandLines> bands, double nominal, double tolerance, double logAlarm) {
+        double reach = tolerance * nominal;
+        LineMask nothing = new LineMask(0, DoubleStream.empty());
         double best = nominal;
-        double most = gathered(bands, nominal);
-        int steps = (int) (tolerance * nominal / step);
-        for (int i = -steps; i <= steps; i++) {
-            double here = gathered(bands, nominal + i * step);
-            if (here > most) {
-                most = here;
-                best = nominal + i * step;
+        double least = logAlarm - Math.log(bands.size());
+        for (BandLines lines : bands) {
+            HarmonicFamily family = HarmonicFamily.best(lines, nominal - reach, nominal + reach, MULTIPLES, nothing);
+            double total = family.logProbability() + Math.log(family.places(reach));
+            if (total < least) {
+                least = total;
+                best = family.refinedHertz();
             }
         }
         return best;
-    }
-
-    /** Logarithms, so that one strong line doesn't outvote the others. */
-    private static double gathered(List<BandLines> bands, double hertz) {
-        double sum = 0;
-        for (BandLines lines : bands) {
-            for (int n = 1; n <= MULTIPLES; n++) {
-                if (lines.holds(n * hertz)) {
-                    sum += Math.log(Math.max(1, lines.ratio(lines.lineAt(n * hertz))));
-                }
-            }
-        }
-        return sum;
     }
 }
