@@ -215,6 +215,33 @@ public final class BalancingJob implements Serializable {
     }
 
     /**
+     * Sets the runout read at slow roll, to be taken off every reading as a vector.
+     *
+     * <p>Only sensors that look at the shaft's surface have runout; they read displacement.
+     *
+     * @param readings one reading per sensor, the same for all speeds
+     * @return a changed copy
+     * @throws IllegalArgumentException if the count is wrong or a sensor does not read displacement
+     * @throws IllegalStateException if runs were read already
+     */
+    public BalancingJob runout(Reading... readings) {
+        List<Sensor> sensors = setup.layout().sensors();
+        if (readings.length != sensors.size()) {
+            throw new IllegalArgumentException("runout must be one reading per sensor, " + sensors.size() + ": "
+                    + readings.length);
+        }
+        List<Phasor> peaks = new ArrayList<>();
+        for (int i = 0; i < readings.length; i++) {
+            if (sensors.get(i).unit().quantity() != Quantity.DISPLACEMENT) {
+                throw new IllegalArgumentException("runout must be read by a displacement sensor: " + sensors.get(i));
+            }
+            peaks.add(readings[i].at(sensors.get(i), setup.layout().convention().phase()).peak());
+        }
+        withLayout("runout", setup.layout());
+        return withSetup(setup.withRunout(peaks));
+    }
+
+    /**
      * Notes the readings of an initial run; it may be repeated.
      *
      * @param readings one reading per sensor, speed by speed
@@ -348,7 +375,7 @@ public final class BalancingJob implements Serializable {
                 throw new IllegalArgumentException("reading of " + setup.layout().rowName(i) + " must be a " + expected
                         + ": " + readings[i]);
             }
-            peaks.add(readings[i].peak());
+            peaks.add(readings[i].peak().minus(setup.runoutOfRow(i)));
         }
         List<Entry> longer = new ArrayList<>(entries);
         longer.add(new Entry(kind, new Run(name, added, peaks), state));

@@ -26,43 +26,53 @@ final class Setup implements Serializable {
     private final boolean trialsLeftOn;
     private final BalanceTolerance tolerance; // may be null
     private final InfluenceCoefficients stored; // may be null
+    private final List<Phasor> runout; // by sensor, empty for none
 
     private Setup(Layout layout, Map<Integer, Integer> positions, Map<Integer, Double> weights, boolean trialsLeftOn,
-            BalanceTolerance tolerance, InfluenceCoefficients stored) {
+            BalanceTolerance tolerance, InfluenceCoefficients stored, List<Phasor> runout) {
         this.layout = layout;
         this.positions = Map.copyOf(positions);
         this.weights = Map.copyOf(weights);
         this.trialsLeftOn = trialsLeftOn;
         this.tolerance = tolerance;
         this.stored = stored;
+        this.runout = List.copyOf(runout);
     }
 
     static Setup of(Layout layout) {
-        return new Setup(layout, Map.of(), Map.of(), false, null, null);
+        return new Setup(layout, Map.of(), Map.of(), false, null, null, List.of());
     }
 
     Setup with(Layout newLayout) {
-        return new Setup(newLayout, positions, weights, trialsLeftOn, tolerance, stored);
+        return new Setup(newLayout, positions, weights, trialsLeftOn, tolerance, stored, runout);
     }
 
     Setup withPositions(int plane, int count) {
         Map<Integer, Integer> changed = new HashMap<>(positions);
         changed.put(plane, count);
-        return new Setup(layout, changed, weights, trialsLeftOn, tolerance, stored);
+        return new Setup(layout, changed, weights, trialsLeftOn, tolerance, stored, runout);
     }
 
     Setup withWeight(int sensor, double weight) {
         Map<Integer, Double> changed = new HashMap<>(weights);
         changed.put(sensor, weight);
-        return new Setup(layout, positions, changed, trialsLeftOn, tolerance, stored);
+        return new Setup(layout, positions, changed, trialsLeftOn, tolerance, stored, runout);
     }
 
     Setup leavingTrialsOn() {
-        return new Setup(layout, positions, weights, true, tolerance, stored);
+        return new Setup(layout, positions, weights, true, tolerance, stored, runout);
+    }
+
+    Setup withRunout(List<Phasor> bySensor) {
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, bySensor);
+    }
+
+    Phasor runoutOfRow(int row) {
+        return runout.isEmpty() ? Phasor.ZERO : runout.get(row % runout.size());
     }
 
     Setup with(BalanceTolerance newTolerance) {
-        return new Setup(layout, positions, weights, trialsLeftOn, newTolerance, stored);
+        return new Setup(layout, positions, weights, trialsLeftOn, newTolerance, stored, runout);
     }
 
     Setup with(InfluenceCoefficients coefficients) {
@@ -71,7 +81,7 @@ final class Setup implements Serializable {
                     + " the"
                     + " job: " + coefficients.layout() + " instead of " + layout);
         }
-        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, coefficients);
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, coefficients, runout);
     }
 
     Layout layout() {

@@ -249,6 +249,23 @@ class BalancingJobTest {
     }
 
     @Test
+    void runoutIsTakenOffEveryReading() {
+        BalancingJob bare = Balancing.inPlanes("fan").measuredAt("P1", "P2").in(Unit.UM, Detector.PEAK_TO_PEAK);
+        BalancingJob job = bare.runout(v(8, 0), v(3, 90)).at(RotationSpeed.ofHertz(10), RotationSpeed.ofHertz(20));
+        BalancingJob read = job.initial(v(20, 0), v(3, 90), v(8, 0), v(7, 90));
+        assertEquals(12e-6 / 2, read.runs().get(0).readings().get(0).magnitude(), 1e-18);
+        assertEquals(0, read.runs().get(0).readings().get(1).magnitude(), 1e-18);
+        assertEquals(0, read.runs().get(0).readings().get(2).magnitude(), 1e-18);
+        assertEquals(4e-6 / 2, read.runs().get(0).readings().get(3).magnitude(), 1e-18);
+        assertEquals("runout must be one reading per sensor, 2: 1",
+                message(IllegalArgumentException.class, () -> bare.runout(v(1, 0))));
+        assertEquals("runout must be read by a displacement sensor: DE-H in mm/s rms",
+                message(IllegalArgumentException.class, () -> fan().runout(v(1, 0))));
+        assertEquals("runout must be set before the first run", message(IllegalStateException.class,
+                () -> bare.initial(v(1, 0), v(1, 0)).runout(v(1, 0), v(1, 0))));
+    }
+
+    @Test
     void pageSaysEverything() {
         String page = fanAfterTrial().corrections().page();
         assertTrue(page.startsWith("Add to the rotor with the trial masses taken off:\n  fan "), page);
