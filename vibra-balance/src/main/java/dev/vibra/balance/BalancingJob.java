@@ -187,6 +187,21 @@ public final class BalancingJob implements Serializable {
     }
 
     /**
+     * Damps the corrections where planes act nearly alike (Tikhonov); every result says so.
+     *
+     * @param ridge damping as a share of the largest singular value, above 0 up to 1; 0.01 to 0.1 is usual
+     * @return a changed copy
+     * @throws IllegalArgumentException if the damping is out of range
+     * @see "A. N. Tikhonov, Solution of incorrectly formulated problems, Soviet Math. Dokl. 4 (1963)"
+     */
+    public BalancingJob regularised(double ridge) {
+        if (!(ridge > 0 && ridge <= 1)) {
+            throw Require.failure("ridge", "above 0 and at most 1", ridge);
+        }
+        return withSetup(setup.withRidge(ridge));
+    }
+
+    /**
      * Sets the tolerance that residual unbalance is held against; with several planes its allocation has to have a
      * share for each.
      *
@@ -444,6 +459,9 @@ public final class BalancingJob implements Serializable {
             }
         }
         JobRemarks.planesAlike(solver).ifPresent(out::add);
+        if (setup.ridge() > 0) {
+            out.add(JobRemarks.regularised(setup.ridge()));
+        }
         return out;
     }
 

@@ -49,7 +49,7 @@ public final class Corrections implements Serializable {
 
     static Corrections of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present,
             List<Remark> remarks, String onRotor) {
-        Phasor[] masses = solver.cancelling(present);
+        Phasor[] masses = setup.cancelling(solver, present);
         Phasor[] change = alpha.response(masses);
         Phasor[] predicted = new Phasor[present.length];
         for (int i = 0; i < present.length; i++) {

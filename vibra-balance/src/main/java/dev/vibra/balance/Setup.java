@@ -1,5 +1,6 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Sensor;
@@ -9,6 +10,7 @@ import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -27,9 +29,10 @@ final class Setup implements Serializable {
     private final BalanceTolerance tolerance; // may be null
     private final InfluenceCoefficients stored; // may be null
     private final List<Phasor> runout; // by sensor, empty for none
+    private final double ridge; // 0 for plain least squares
 
     private Setup(Layout layout, Map<Integer, Integer> positions, Map<Integer, Double> weights, boolean trialsLeftOn,
-            BalanceTolerance tolerance, InfluenceCoefficients stored, List<Phasor> runout) {
+            BalanceTolerance tolerance, InfluenceCoefficients stored, List<Phasor> runout, double ridge) {
         this.layout = layout;
         this.positions = Map.copyOf(positions);
         this.weights = Map.copyOf(weights);
@@ -37,34 +40,59 @@ final class Setup implements Serializable {
         this.tolerance = tolerance;
         this.stored = stored;
         this.runout = List.copyOf(runout);
+        this.ridge = ridge;
     }
 
     static Setup of(Layout layout) {
-        return new Setup(layout, Map.of(), Map.of(), false, null, null, List.of());
+        return new Setup(layout, Map.of(), Map.of(), false, null, null, List.of(), 0);
     }
 
     Setup with(Layout newLayout) {
-        return new Setup(newLayout, positions, weights, trialsLeftOn, tolerance, stored, runout);
+        return new Setup(newLayout, positions, weights, trialsLeftOn, tolerance, stored, runout, ridge);
     }
 
     Setup withPositions(int plane, int count) {
         Map<Integer, Integer> changed = new HashMap<>(positions);
         changed.put(plane, count);
-        return new Setup(layout, changed, weights, trialsLeftOn, tolerance, stored, runout);
+        return new Setup(layout, changed, weights, trialsLeftOn, tolerance, stored, runout, ridge);
     }
 
     Setup withWeight(int sensor, double weight) {
         Map<Integer, Double> changed = new HashMap<>(weights);
         changed.put(sensor, weight);
-        return new Setup(layout, positions, changed, trialsLeftOn, tolerance, stored, runout);
+        return new Setup(layout, positions, changed, trialsLeftOn, tolerance, stored, runout, ridge);
     }
 
     Setup leavingTrialsOn() {
-        return new Setup(layout, positions, weights, true, tolerance, stored, runout);
+        return new Setup(layout, positions, weights, true, tolerance, stored, runout, ridge);
     }
 
     Setup withRunout(List<Phasor> bySensor) {
-        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, bySensor);
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, bySensor, ridge);
+    }
+
+    Setup withRidge(double newRidge) {
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, runout, newRidge);
+    }
+
+    double ridge() {
+        return ridge;
+    }
+
+    /** Finds what cancels a vibration, in the way that the job asks for. */
+    Phasor[] cancelling(CorrectionSolver solver, Phasor[] vibration) {
+        if (ridge > 0) {
+            return solver.cancellingWithRidge(ridge, vibration);
+        }
+        if (!(solver.planeConflict() <= JobRemarks.REFUSED)) {
+            throw new IllegalStateException("planes must act differently at the sensors to be balanced together:"
+                    + " condition"
+                    + " number " + Digits.significant(solver.planeConflict(), 3) + " with columns of equal length,"
+                    + " limit "
+                    + Digits.compact(JobRemarks.REFUSED, 3) + "; balance fewer planes, add sensors or speeds, or say"
+                    + " regularised(...)");
+        }
+        return solver.cancelling(vibration);
     }
 
     Phasor runoutOfRow(int row) {
@@ -72,7 +100,7 @@ final class Setup implements Serializable {
     }
 
     Setup with(BalanceTolerance newTolerance) {
-        return new Setup(layout, positions, weights, trialsLeftOn, newTolerance, stored, runout);
+        return new Setup(layout, positions, weights, trialsLeftOn, newTolerance, stored, runout, ridge);
     }
 
     Setup with(InfluenceCoefficients coefficients) {
@@ -81,7 +109,7 @@ final class Setup implements Serializable {
                     + " the"
                     + " job: " + coefficients.layout() + " instead of " + layout);
         }
-        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, coefficients, runout);
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, coefficients, runout, ridge);
     }
 
     Layout layout() {

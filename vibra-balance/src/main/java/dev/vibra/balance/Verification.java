@@ -44,7 +44,7 @@ public final class Verification implements Serializable {
 
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
             Phasor[] added, Phasor[] after) {
-        Phasor[] residual = solver.cancelling(after);
+        Phasor[] residual = setup.cancelling(solver, after);
         for (int j = 0; j < residual.length; j++) {
             residual[j] = residual[j].negated();
         }

@@ -158,6 +158,9 @@ class BalancingJobTest {
         assertEquals(10.0 / 30, remark.value(), 0.01);
         assertEquals(1, remark.limit());
         assertTrue(remark.toString().startsWith("trial-too-weak: trial run in plane fan changed no amplitude by 30 %"));
+        assertTrue(remark.text().contains("about 3.0 times the mass would do, if the force limit allows it"),
+                remark.text());
+        assertTrue(fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(5, 70)).coefficients().perGram(0, 0) < 1e-12);
         assertEquals(List.of(), fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(6.51, 70)).corrections()
                 .remarks());
         assertEquals(1, fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(6.49, 70)).corrections().remarks().size());
@@ -246,6 +249,30 @@ class BalancingJobTest {
         assertEquals("1 at 10 r/min".replace("10 r", "600 r"), job.layout().rowName(0).replaceAll(" \\(.*", ""));
         assertEquals("1 at 1200 r/min", job.layout().rowName(1).replaceAll(" \\(.*", ""));
         assertEquals("DE-H", fan().layout().rowName(0));
+    }
+
+    @Test
+    void planesThatActAlikeAreRefusedUnlessRegularised() {
+        BalancingJob job = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(5, 0), v(5, 0))
+                .trial("a", mass(1, 0), v(15, 0), v(15, 0)).trial("b", mass(1, 0), v(15, 0), v(15.001, 0));
+        assertEquals("planes must act differently at the sensors to be balanced together: condition number 40000 with"
+                + " columns of equal length, limit 10000; balance fewer planes, add sensors or speeds, or say"
+                + " regularised(...)", message(IllegalStateException.class, job::corrections));
+        Corrections held = job.regularised(0.01).corrections();
+        assertEquals(0.25, held.in("a").mass().grams(), 1e-3);
+        assertEquals(0.25, held.in("b").mass().grams(), 1e-3);
+        assertEquals(180, held.in("b").mass().angleDegrees(), 0.1);
+        Remark remark = held.remarks().get(held.remarks().size() - 1);
+        assertEquals("regularised", remark.code());
+        assertEquals(0.01, remark.value());
+        assertEquals("the corrections were damped by 0.01 of the largest singular value to keep them small where"
+                + " planes act"
+                + " alike: more vibration remains than could be", remark.text());
+        for (double bad : new double[] {0, 1.5, Double.NaN}) {
+            assertEquals("ridge must be above 0 and at most 1: " + bad,
+                    message(IllegalArgumentException.class, () -> job.regularised(bad)));
+        }
+        assertTrue(job.regularised(1).corrections().in("a").mass().grams() < 0.25);
     }
 
     @Test
