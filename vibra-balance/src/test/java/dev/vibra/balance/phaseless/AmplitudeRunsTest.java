@@ -144,7 +144,7 @@ class AmplitudeRunsTest {
         AmplitudeRuns bad = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 14).trialAt(120, 6).trialAt(240, 0.5);
         assertTrue(state(bad::correction).startsWith("amplitudes must be possible on a linear rotor: they contradict"
                 + " it by "));
-        AmplitudeRuns line = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 12).trialAt(180, 1);
+        AmplitudeRuns line = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 20).trialAt(180, 1);
         assertTrue(state(line::correction).startsWith("amplitudes must be possible on a linear rotor: they contradict"
                 + " it by "));
         AmplitudeRuns right = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 30).trialAt(90, 1);
