@@ -8,6 +8,7 @@ import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.influence.Sensor;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
@@ -184,6 +185,16 @@ public final class BalancingJob implements Serializable {
     public BalancingJob weight(String sensor, double weight) {
         Require.notNegative("weight of sensor " + sensor, weight, "");
         return withSetup(setup.withWeight(setup.layout().sensorIndex(sensor), weight));
+    }
+
+    /**
+     * Says how far a reading scatters, so that corrections and residuals carry their uncertainty.
+     *
+     * @param scatter one standard deviation of amplitude and phase of a reading as it was noted
+     * @return a changed copy
+     */
+    public BalancingJob scatter(ReadingScatter scatter) {
+        return withSetup(setup.with(scatter));
     }
 
     /**
@@ -447,7 +458,7 @@ public final class BalancingJob implements Serializable {
         InfluenceCoefficients alpha = coefficients();
         CorrectionSolver solver = alpha.solver(setup.rowWeights());
         Phasor[] present = vibrationIn(state);
-        return Corrections.of(setup, alpha, solver, present, remarks(solver), onRotor());
+        return Corrections.of(setup, alpha, solver, present, remarks(solver), onRotor(), errors());
     }
 
     private List<Remark> remarks(CorrectionSolver solver) {
@@ -504,7 +515,22 @@ public final class BalancingJob implements Serializable {
         }
         InfluenceCoefficients alpha = coefficients();
         return Verification.of(setup, alpha, alpha.solver(setup.rowWeights()), vibrationIn(last.stateBefore()), added,
-                last.run().readings().toArray(Phasor[]::new));
+                vibrationIn(state), errors());
+    }
+
+    /** Errors of what cancels the present vibration, as the scatter of all readings makes them. */
+    private Optional<ErrorPropagation> errors() {
+        return setup.scatter().map(scatter -> ErrorPropagation.of(scatter, runs(), state, this::cancellingWith));
+    }
+
+    /** What cancels the present vibration, had the runs been read like this. */
+    private Phasor[] cancellingWith(List<Run> changed) {
+        List<Entry> others = new ArrayList<>();
+        for (int r = 0; r < entries.size(); r++) {
+            others.add(new Entry(entries.get(r).kind(), changed.get(r), entries.get(r).stateBefore()));
+        }
+        BalancingJob job = new BalancingJob(setup, others, state);
+        return setup.cancelling(job.coefficients().solver(setup.rowWeights()), job.vibrationIn(state));
     }
 
     /** Returns the job in one line. */

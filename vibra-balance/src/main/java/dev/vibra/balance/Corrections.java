@@ -12,6 +12,7 @@ import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Masses to add, one per plane, with what they should leave and how far to trust them.
@@ -27,9 +28,10 @@ public final class Corrections implements Serializable {
     private final Convention convention;
     private final List<Remark> remarks;
     private final String onRotor;
+    private final CorrectionUncertainty uncertainty; // null without a scatter
 
     private Corrections(Setup setup, Phasor[] masses, Phasor[] present, Phasor[] predicted, double conditionNumber,
-            List<Remark> remarks, String onRotor) {
+            List<Remark> remarks, String onRotor, CorrectionUncertainty uncertainty) {
         List<Correction> corrections = new ArrayList<>();
         Phasor[] found = new Phasor[masses.length];
         for (int j = 0; j < masses.length; j++) {
@@ -45,17 +47,19 @@ public final class Corrections implements Serializable {
         this.convention = setup.layout().convention();
         this.remarks = List.copyOf(remarks);
         this.onRotor = onRotor;
+        this.uncertainty = uncertainty;
     }
 
     static Corrections of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present,
-            List<Remark> remarks, String onRotor) {
+            List<Remark> remarks, String onRotor, Optional<ErrorPropagation> errors) {
         Phasor[] masses = setup.cancelling(solver, present);
         Phasor[] change = alpha.response(masses);
         Phasor[] predicted = new Phasor[present.length];
         for (int i = 0; i < present.length; i++) {
             predicted[i] = present[i].plus(change[i]);
         }
-        return new Corrections(setup, masses, present, predicted, solver.conditionNumber(), remarks, onRotor);
+        return new Corrections(setup, masses, present, predicted, solver.conditionNumber(), remarks, onRotor,
+                errors.map(e -> CorrectionUncertainty.of(setup, alpha, e, masses, predicted)).orElse(null));
     }
 
     /**
@@ -126,6 +130,15 @@ public final class Corrections implements Serializable {
     }
 
     /**
+     * Returns how far the corrections may be off.
+     *
+     * @return ellipses and the probability that the grade will be reached; empty if the job was told no scatter
+     */
+    public Optional<CorrectionUncertainty> uncertainty() {
+        return Optional.ofNullable(uncertainty);
+    }
+
+    /**
      * Returns doubts, each with its figure.
      *
      * @return remarks; empty if there is nothing to doubt
@@ -166,6 +179,7 @@ public final class Corrections implements Serializable {
                     .append(", predicted\n");
         }
         out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");
+        uncertainty().ifPresent(u -> out.append("Uncertainty: ").append(u).append(".\n"));
         remarks.forEach(r -> out.append("Doubt: ").append(r).append('\n'));
         cautions().forEach(c -> out.append("Caution: ").append(c.text()).append('\n'));
         return out.toString();

@@ -7,6 +7,7 @@ import dev.vibra.balance.influence.Sensor;
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
@@ -30,9 +31,11 @@ final class Setup implements Serializable {
     private final InfluenceCoefficients stored; // may be null
     private final List<Phasor> runout; // by sensor, empty for none
     private final double ridge; // 0 for plain least squares
+    private final ReadingScatter scatter; // may be null
 
     private Setup(Layout layout, Map<Integer, Integer> positions, Map<Integer, Double> weights, boolean trialsLeftOn,
-            BalanceTolerance tolerance, InfluenceCoefficients stored, List<Phasor> runout, double ridge) {
+            BalanceTolerance tolerance, InfluenceCoefficients stored, List<Phasor> runout, double ridge,
+            ReadingScatter scatter) {
         this.layout = layout;
         this.positions = Map.copyOf(positions);
         this.weights = Map.copyOf(weights);
@@ -41,38 +44,47 @@ final class Setup implements Serializable {
         this.stored = stored;
         this.runout = List.copyOf(runout);
         this.ridge = ridge;
+        this.scatter = scatter;
     }
 
     static Setup of(Layout layout) {
-        return new Setup(layout, Map.of(), Map.of(), false, null, null, List.of(), 0);
+        return new Setup(layout, Map.of(), Map.of(), false, null, null, List.of(), 0, null);
     }
 
     Setup with(Layout newLayout) {
-        return new Setup(newLayout, positions, weights, trialsLeftOn, tolerance, stored, runout, ridge);
+        return new Setup(newLayout, positions, weights, trialsLeftOn, tolerance, stored, runout, ridge, scatter);
     }
 
     Setup withPositions(int plane, int count) {
         Map<Integer, Integer> changed = new HashMap<>(positions);
         changed.put(plane, count);
-        return new Setup(layout, changed, weights, trialsLeftOn, tolerance, stored, runout, ridge);
+        return new Setup(layout, changed, weights, trialsLeftOn, tolerance, stored, runout, ridge, scatter);
     }
 
     Setup withWeight(int sensor, double weight) {
         Map<Integer, Double> changed = new HashMap<>(weights);
         changed.put(sensor, weight);
-        return new Setup(layout, positions, changed, trialsLeftOn, tolerance, stored, runout, ridge);
+        return new Setup(layout, positions, changed, trialsLeftOn, tolerance, stored, runout, ridge, scatter);
     }
 
     Setup leavingTrialsOn() {
-        return new Setup(layout, positions, weights, true, tolerance, stored, runout, ridge);
+        return new Setup(layout, positions, weights, true, tolerance, stored, runout, ridge, scatter);
     }
 
     Setup withRunout(List<Phasor> bySensor) {
-        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, bySensor, ridge);
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, bySensor, ridge, scatter);
     }
 
     Setup withRidge(double newRidge) {
-        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, runout, newRidge);
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, runout, newRidge, scatter);
+    }
+
+    Setup with(ReadingScatter newScatter) {
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, stored, runout, ridge, newScatter);
+    }
+
+    Optional<ReadingScatter> scatter() {
+        return Optional.ofNullable(scatter);
     }
 
     double ridge() {
@@ -100,7 +112,7 @@ final class Setup implements Serializable {
     }
 
     Setup with(BalanceTolerance newTolerance) {
-        return new Setup(layout, positions, weights, trialsLeftOn, newTolerance, stored, runout, ridge);
+        return new Setup(layout, positions, weights, trialsLeftOn, newTolerance, stored, runout, ridge, scatter);
     }
 
     Setup with(InfluenceCoefficients coefficients) {
@@ -109,7 +121,7 @@ final class Setup implements Serializable {
                     + " the"
                     + " job: " + coefficients.layout() + " instead of " + layout);
         }
-        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, coefficients, runout, ridge);
+        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, coefficients, runout, ridge, scatter);
     }
 
     Layout layout() {

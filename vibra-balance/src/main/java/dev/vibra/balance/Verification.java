@@ -27,9 +27,10 @@ public final class Verification implements Serializable {
     private final GradeReached gradeReached; // null without tolerance or radius
     private final Convention convention;
     private final List<Remark> remarks;
+    private final GradeProbability gradeProbability; // null without scatter, tolerance or radius
 
     private Verification(Setup setup, Phasor[] before, Phasor[] predicted, Phasor[] after, Phasor[] residual,
-            double remainingShare, List<Remark> remarks) {
+            double remainingShare, List<Remark> remarks, Optional<ErrorPropagation> errors) {
         this.before = setup.vectors(before);
         this.predicted = setup.vectors(predicted);
         this.after = setup.vectors(after);
@@ -40,10 +41,12 @@ public final class Verification implements Serializable {
                 .stream().mapToDouble(ResidualUnbalance::gramMillimetres).toArray())).orElse(null);
         this.convention = setup.layout().convention();
         this.remarks = remarks;
+        this.gradeProbability = gradeReached == null ? null
+                : errors.map(e -> GradeProbability.of(setup, e, residual)).orElse(null);
     }
 
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
-            Phasor[] added, Phasor[] after) {
+            Phasor[] added, Phasor[] after, Optional<ErrorPropagation> errors) {
         Phasor[] residual = setup.cancelling(solver, after);
         for (int j = 0; j < residual.length; j++) {
             residual[j] = residual[j].negated();
@@ -51,7 +54,8 @@ public final class Verification implements Serializable {
         double found = solver.norm(before);
         double share = found == 0 ? Double.NaN : solver.norm(after) / found;
         FittingCheck check = new FittingCheck(alpha, solver, before, after);
-        return new Verification(setup, before, check.predicted(added), after, residual, share, check.remarks(added));
+        return new Verification(setup, before, check.predicted(added), after, residual, share, check.remarks(added),
+                errors);
     }
 
     /**
@@ -109,6 +113,15 @@ public final class Verification implements Serializable {
     }
 
     /**
+     * Returns the probability that the residual unbalance is within the tolerance.
+     *
+     * @return the probability; empty if the job was told no scatter or tolerance, or a radius was left open
+     */
+    public Optional<GradeProbability> gradeProbability() {
+        return Optional.ofNullable(gradeProbability);
+    }
+
+    /**
      * Returns how phases and angles are counted.
      *
      * @return the convention
@@ -133,6 +146,9 @@ public final class Verification implements Serializable {
                 : Digits.significant(100 * remainingShare, 3) + " % of the vibration remains";
         if (gradeReached != null) {
             text += "; " + gradeReached;
+        }
+        if (gradeProbability != null) {
+            text += "; " + gradeProbability;
         }
         return remarks.isEmpty() ? text : text + "; " + String.join("; ", remarks.stream().map(Remark::code).toList());
     }

@@ -3,6 +3,7 @@ package dev.vibra.balance.uncertainty;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -113,6 +114,24 @@ public final class VectorCovariance implements Serializable {
             }
         }
         return new VectorCovariance(product);
+    }
+
+    /**
+     * Returns independent deviations that cause this covariance, one standard deviation each.
+     *
+     * @return effects as {@link #ofEffects} takes them, twice as many as vectors
+     */
+    public List<Phasor[]> effects() {
+        double[][] root = root();
+        List<Phasor[]> out = new ArrayList<>();
+        for (int k = 0; k < matrix.length; k++) {
+            Phasor[] effect = new Phasor[vectors()];
+            for (int v = 0; v < effect.length; v++) {
+                effect[v] = new Phasor(root[2 * v][k], root[2 * v + 1][k]);
+            }
+            out.add(effect);
+        }
+        return out;
     }
 
     /**
