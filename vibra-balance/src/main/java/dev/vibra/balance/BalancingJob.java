@@ -6,6 +6,8 @@ import dev.vibra.balance.influence.InfluenceFit;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.influence.Sensor;
+import dev.vibra.balance.placement.Fitting;
+import dev.vibra.balance.placement.PlaneFitting;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.ReadingScatter;
@@ -459,6 +461,19 @@ public final class BalancingJob implements Serializable {
         CorrectionSolver solver = alpha.solver(setup.rowWeights());
         Phasor[] present = vibrationIn(state);
         return Corrections.of(setup, alpha, solver, present, remarks(solver), onRotor(), errors());
+    }
+
+    /**
+     * Sets up corrections on given positions within given limits, for the rotor as it is now.
+     *
+     * @param planes what can be fitted, one element per plane in the order of the planes
+     * @return the problem, to be solved by least squares or for the least largest residual; residuals are weighted as
+     *     for {@link #corrections()}
+     * @throws IllegalArgumentException if the count is wrong, or runs are missing
+     * @throws IllegalStateException if there is no initial run
+     */
+    public Fitting fitting(PlaneFitting... planes) {
+        return Fitting.of(coefficients(), vibrationIn(state), setup.rowWeights(), List.of(planes));
     }
 
     private List<Remark> remarks(CorrectionSolver solver) {

@@ -9,6 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Sensor;
+import dev.vibra.balance.placement.FittedMasses;
+import dev.vibra.balance.placement.PlaneFitting;
+import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.remark.Caution;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.Allocation;
@@ -273,6 +276,20 @@ class BalancingJobTest {
                     message(IllegalArgumentException.class, () -> job.regularised(bad)));
         }
         assertTrue(job.regularised(1).corrections().in("a").mass().grams() < 0.25);
+    }
+
+    @Test
+    void correctionsAreFittedWithinLimits() {
+        Positions four = Positions.of(4, AngleSense.AGAINST_ROTATION);
+        // 10 g at 210°: 8.66 g at 180° and 5 g at 270°; at most 6 g each, and the rest stays.
+        FittedMasses free = fanAfterTrial().fitting(PlaneFitting.on(four)).leastSquares();
+        assertEquals(8.660254, free.in("fan").get(0).grams(), 1e-5);
+        assertEquals(5, free.in("fan").get(1).grams(), 1e-5);
+        FittedMasses limited = fanAfterTrial().fitting(PlaneFitting.on(four).atMostEach(6)).leastSquares();
+        assertEquals(6, limited.in("fan").get(0).grams(), 1e-6);
+        assertEquals(2.660254 * 0.5e-3 * Math.sqrt(2), limited.left().get(0).magnitude(), 1e-9);
+        assertEquals("fittings must be one per plane, 1: 0",
+                message(IllegalArgumentException.class, () -> fanAfterTrial().fitting()));
     }
 
     @Test

@@ -1,0 +1,98 @@
+package dev.vibra.balance.placement;
+
+import dev.vibra.balance.vector.Phasor;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.optim.linear.LinearConstraint;
+import org.apache.commons.math3.optim.linear.LinearConstraintSet;
+import org.apache.commons.math3.optim.linear.LinearObjectiveFunction;
+import org.apache.commons.math3.optim.linear.NonNegativeConstraint;
+import org.apache.commons.math3.optim.linear.Relationship;
+import org.apache.commons.math3.optim.linear.SimplexSolver;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+
+/**
+ * Least largest residual over masses within limits: {@code min t} with {@code Re(r·exp(−iφ)) ≤ t} for enough angles φ;
+ * the angles of the residuals found are added until nothing changes.
+ *
+ * @see "J. E. Kelley, The Cutting-Plane Method for Solving Convex Programs, J. SIAM 8 (1960)"
+ */
+final class PolygonMinimax {
+    private static final int FIRST_CUTS = 16;
+    private static final int MOST_ROUNDS = 40;
+
+    private final Phasor[][] effects;
+    private final Phasor[] vibration;
+    private final Polygons polygons;
+    private final double size;
+    private final double scale;
+
+    PolygonMinimax(Phasor[][] effects, Phasor[] vibration, List<PlaneFitting> planes) {
+        this.effects = effects;
+        this.vibration = vibration;
+        polygons = new Polygons(planes);
+        double largest = 0;
+        double strongest = 0;
+        for (int i = 0; i < vibration.length; i++) {
+            largest = Math.max(largest, vibration[i].magnitude());
+            for (Phasor effect : effects[i]) {
+                strongest = Math.max(strongest, effect.magnitude());
+            }
+        }
+        size = largest > 0 ? largest : 1;
+        scale = strongest > 0 ? size / strongest : 1;
+    }
+
+    double[] solve() {
+        int n = polygons.columns();
+        double[] objective = new double[n + 1];
+        objective[n] = 1;
+        List<LinearConstraint> cuts = new ArrayList<>(polygons.constraints(n + 1, scale));
+        for (int i = 0; i < vibration.length; i++) {
+            for (int k = 0; k < FIRST_CUTS; k++) {
+                cuts.add(cut(i, 2 * Math.PI * k / FIRST_CUTS));
+            }
+        }
+        double[] x = new double[n + 1];
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            x = new SimplexSolver(1e-10).optimize(new LinearObjectiveFunction(objective, 0),
+                    new LinearConstraintSet(cuts), GoalType.MINIMIZE, new NonNegativeConstraint(true)).getPoint();
+            boolean done = true;
+            for (int i = 0; i < vibration.length; i++) {
+                Phasor residual = residual(i, x);
+                if (residual.magnitude() > x[n] + 1e-9) {
+                    cuts.add(cut(i, residual.argument()));
+                    done = false;
+                }
+            }
+            if (done) {
+                break;
+            }
+        }
+        double[] grams = new double[n];
+        for (int j = 0; j < n; j++) {
+            grams[j] = x[j] * scale;
+        }
+        polygons.project(grams);
+        return polygons.lightest(grams);
+    }
+
+    private Phasor residual(int row, double[] x) {
+        Phasor sum = vibration[row].times(1 / size);
+        for (int j = 0; j < polygons.columns(); j++) {
+            sum = sum.plus(effects[row][j].times(x[j] * scale / size));
+        }
+        return sum;
+    }
+
+    private LinearConstraint cut(int row, double angle) {
+        int n = polygons.columns();
+        Phasor turn = Phasor.polar(1, -angle);
+        double[] left = new double[n + 1];
+        for (int j = 0; j < n; j++) {
+            left[j] = effects[row][j].times(turn).re() * scale / size;
+        }
+        left[n] = -1;
+        return new LinearConstraint(left, Relationship.LEQ, -vibration[row].times(turn).re() / size);
+    }
+}
