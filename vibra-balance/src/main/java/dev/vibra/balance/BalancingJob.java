@@ -417,7 +417,8 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
      */
     public InfluenceCoefficients coefficients() {
-        return setup.stored().orElseGet(() -> InfluenceFit.of(setup.layout(), entries.stream()
+        return setup.stored().map(stored -> stored.shownAs(setup.layout())).orElseGet(() ->
+                InfluenceFit.of(setup.layout(), entries.stream()
                 .filter(e -> e.kind() != Kind.FINAL).map(Entry::run).toList()).coefficients());
     }
 
@@ -531,6 +532,21 @@ public final class BalancingJob implements Serializable {
         InfluenceCoefficients alpha = coefficients();
         return Verification.of(setup, alpha, alpha.solver(setup.rowWeights()), vibrationIn(last.stateBefore()), added,
                 vibrationIn(state), errors());
+    }
+
+    /**
+     * Writes the job down as plain data, as far as it has come.
+     *
+     * @return the record
+     * @throws IllegalArgumentException if the trial masses don't tell the planes apart
+     * @throws IllegalStateException if the planes act so alike that there is no one answer
+     */
+    public JobRecord toRecord() {
+        long trials = entries.stream().filter(e -> e.kind() == Kind.TRIAL).count();
+        boolean known = !entries.isEmpty() && (setup.stored().isPresent() || trials >= state.size());
+        boolean proved = known && entries.get(entries.size() - 1).kind() == Kind.FINAL;
+        return new RecordWriter(setup).write(runs(), known ? coefficients() : null, known ? corrections() : null,
+                proved ? verification() : null);
     }
 
     /** Errors of what cancels the present vibration, as the scatter of all readings makes them. */

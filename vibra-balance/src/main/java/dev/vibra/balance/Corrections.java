@@ -7,6 +7,7 @@ import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.balance.vector.StaticCouple;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
@@ -109,6 +110,16 @@ public final class Corrections implements Serializable {
      */
     public List<ResidualUnbalance> presentUnbalance() {
         return unbalance;
+    }
+
+    /**
+     * Returns the unbalance that the rotor has now as static and couple part, where there are two planes.
+     *
+     * @return the parts in kg·m; empty unless there are two planes of known radius
+     */
+    public Optional<StaticCouple> staticCouple() {
+        return unbalance.size() != 2 ? Optional.empty() : Optional.of(StaticCouple.of(
+                unbalance.get(0).unbalance().unbalance(), unbalance.get(1).unbalance().unbalance()));
     }
 
     /**

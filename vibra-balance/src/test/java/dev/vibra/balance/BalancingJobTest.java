@@ -293,6 +293,82 @@ class BalancingJobTest {
     }
 
     @Test
+    void recordHoldsTheWholeJob() {
+        BalanceTolerance tolerance = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
+        BalancingJob job = fan().at(RotationSpeed.ofHertz(24)).toTolerance(tolerance).initial(v(5, 70));
+        JobRecord early = job.toRecord();
+        assertEquals(1, early.runs().size());
+        assertEquals(List.of(), early.corrections());
+        assertEquals(List.of(), early.coefficients());
+        assertTrue(Double.isNaN(early.remainingShare()));
+        assertEquals("G6.3", early.gradeRequired());
+        assertEquals("", early.gradeReached());
+        assertEquals(List.of(1440.0), early.speedsRevolutionsPerMinute());
+        assertEquals("balancing record: 1 run(s), 0 correction(s)", early.toString());
+        assertEquals(0, fan().toRecord().runs().size());
+        job = job.trial("fan", mass(10, 150), v(5, 130));
+        JobRecord.MassEntry correction = job.toRecord().corrections().get(0);
+        assertEquals("fan", correction.plane());
+        assertEquals(10, correction.grams(), 1e-9);
+        assertEquals(210, correction.angleDegrees(), 1e-9);
+        assertEquals(200, correction.radiusMillimetres(), 1e-9);
+        assertEquals(0.5, job.toRecord().coefficients().get(0).amplitudePerGram(), 1e-12);
+        assertEquals(40, job.toRecord().coefficients().get(0).phaseDegrees(), 1e-9);
+        assertEquals("DE-H", job.toRecord().coefficients().get(0).sensor());
+        assertEquals("fan", job.toRecord().coefficients().get(0).plane());
+        assertEquals(List.of(), job.toRecord().residuals());
+        JobRecord record = job.finalRun(v(0.5, 100)).toRecord();
+        assertEquals("trial run in plane fan", record.runs().get(1).name());
+        assertEquals(List.of(), record.runs().get(0).masses());
+        assertEquals(150, record.runs().get(1).masses().get(0).angleDegrees(), 1e-9);
+        JobRecord.ReadingEntry reading = record.runs().get(2).readings().get(0);
+        assertEquals("DE-H", reading.sensor());
+        assertEquals(0.5, reading.amplitude(), 1e-12);
+        assertEquals(100, reading.phaseDegrees(), 1e-9);
+        assertEquals("mm/s", reading.unit());
+        assertEquals("rms", reading.detector());
+        assertEquals(0.1, record.remainingShare(), 1e-12);
+        assertEquals(200, record.residuals().get(0).gramMillimetres(), 1e-9);
+        assertEquals("fan", record.residuals().get(0).plane());
+        assertEquals(tolerance.gramMillimetres(), record.residuals().get(0).permissibleGramMillimetres());
+        assertTrue(record.gradeReached().startsWith("G2.5 reached (1.01 mm/s), G6.3 held: "), record.gradeReached());
+        assertEquals(Caution.values().length, record.cautions().size());
+        assertTrue(record.reliance().get(0).startsWith("The coefficients hold for this rotor in these bearings"));
+        assertTrue(record.convention().startsWith("phase is lag"));
+        assertTrue(record.toString().startsWith("balancing record: 3 run(s), 1 correction(s), G2.5 reached"));
+        JobRecord stored = fan().withCoefficients(fanAfterTrial().coefficients()).initial(v(5, 70)).toRecord();
+        assertEquals(10, stored.corrections().get(0).grams(), 1e-9);
+        assertTrue(stored.reliance().get(0).startsWith("The coefficients are those of an earlier job"));
+        assertEquals("", stored.gradeRequired());
+        JobRecord doubtful = fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(5.5, 80)).finalRun(v(9, 0))
+                .toRecord();
+        assertEquals(List.of("trial-too-weak", "worse-than-before", "prediction-missed"),
+                doubtful.remarks().stream().map(Remark::code).toList());
+    }
+
+    @Test
+    void twoPlanesTellStaticAndCouple() {
+        BalancingJob job = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("a", 100).radius("b", 200)
+                .initial(v(6, 0), v(1, 0)).trial("a", mass(1, 0), v(7, 0), v(1, 0))
+                .trial("b", mass(1, 0), v(6, 0), v(2, 0));
+        // 6 g at 100 mm and 1 g at 200 mm, both at 0°: 600 and 200 g·mm.
+        assertEquals(400e-6, job.corrections().staticCouple().orElseThrow().staticPart().re(), 1e-12);
+        assertEquals(200e-6, job.corrections().staticCouple().orElseThrow().couplePart().re(), 1e-12);
+        assertTrue(fanAfterTrial().corrections().staticCouple().isEmpty());
+    }
+
+    @Test
+    void storedCoefficientsAreShownInTheConventionOfTheJob() {
+        InfluenceCoefficients stored = fanAfterTrial().coefficients();
+        InfluenceCoefficients lead = fan().in(Unit.MM_PER_S, Detector.PEAK_TO_PEAK).with(Convention.LEAD_WITH_ROTATION)
+                .withCoefficients(stored).coefficients();
+        assertEquals(320, lead.phaseDegrees(0, 0), 1e-9);
+        assertEquals(0.5 * 2 * Math.sqrt(2), lead.perGram(0, 0), 1e-12);
+        assertTrue(message(IllegalArgumentException.class, () -> stored.shownAs(Balancing.inPlanes("x").layout()))
+                .startsWith("layout must have the same planes, radii, sensors and speeds: 1 plane(s), 0 sensor(s)"));
+    }
+
+    @Test
     void runoutIsTakenOffEveryReading() {
         BalancingJob bare = Balancing.inPlanes("fan").measuredAt("P1", "P2").in(Unit.UM, Detector.PEAK_TO_PEAK);
         BalancingJob job = bare.runout(v(8, 0), v(3, 90)).at(RotationSpeed.ofHertz(10), RotationSpeed.ofHertz(20));
