@@ -6,8 +6,10 @@ import dev.vibra.balance.influence.InfluenceFit;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.influence.Sensor;
+import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.placement.Fitting;
 import dev.vibra.balance.placement.PlaneFitting;
+import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.ReadingScatter;
@@ -23,6 +25,7 @@ import dev.vibra.quantity.Unit;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -186,7 +189,7 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob weight(String sensor, double weight) {
         Require.notNegative("weight of sensor " + sensor, weight, "");
-        return withSetup(setup.withWeight(setup.layout().sensorIndex(sensor), weight));
+        return withSetup(setup.withSensorWeight(setup.layout().sensorIndex(sensor), weight));
     }
 
     /**
@@ -215,19 +218,53 @@ public final class BalancingJob implements Serializable {
     }
 
     /**
-     * Sets the tolerance that residual unbalance is held against; with several planes its allocation has to have a
-     * share for each.
+     * Lets the residuals at a speed count more or less; 1 if never called.
      *
-     * @param tolerance permissible residual unbalance
+     * @param speed one of the speeds of the job
+     * @param weight factor on the residuals at that speed, finite, zero or more; zero leaves it out
+     * @return a changed copy
+     * @throws IllegalArgumentException if there is no such speed or the weight is out of range
+     */
+    public BalancingJob weight(RotationSpeed speed, double weight) {
+        Require.notNegative("weight of speed " + speed, weight, "");
+        int index = setup.layout().speeds().indexOf(speed);
+        if (index < 0) {
+            throw new IllegalArgumentException("speed must be one of " + setup.layout().speeds() + ": " + speed);
+        }
+        return withSetup(setup.withSpeedWeight(index, weight));
+    }
+
+    /**
+     * Says where bearings and correction planes are along the axis. Residual unbalance is then brought to the bearing
+     * planes, which the tolerances of ISO 21940-11 are for; without it the correction planes are judged in their stead.
+     *
+     * @param firstBearingMillimetres place of the first bearing in mm, finite
+     * @param secondBearingMillimetres place of the second bearing in mm, finite, apart from the first
+     * @param planesMillimetres place of each correction plane in mm, in the order of the planes, finite
+     * @return a changed copy
+     * @throws IllegalArgumentException if a place is not finite, the count is wrong, the bearings coincide, or a
+     *     tolerance was set that is not allocated to two planes
+     * @see "ISO 21940-11:2016, tolerance planes and correction planes"
+     */
+    public BalancingJob alongTheAxis(double firstBearingMillimetres, double secondBearingMillimetres,
+            double... planesMillimetres) {
+        if (planesMillimetres.length != state.size()) {
+            throw new IllegalArgumentException("places must be one per plane, " + state.size() + ": "
+                    + planesMillimetres.length);
+        }
+        return withSetup(setup.with(AxialPlaces.ofMillimetres(firstBearingMillimetres, secondBearingMillimetres,
+                planesMillimetres)));
+    }
+
+    /**
+     * Sets the tolerance that residual unbalance is held against.
+     *
+     * @param tolerance permissible residual unbalance, with a share for each correction plane, or for each of the two
+     *     bearing planes where {@link #alongTheAxis} says where they are
      * @return a changed copy
      * @throws IllegalArgumentException if shares and planes differ in number
      */
     public BalancingJob toTolerance(BalanceTolerance tolerance) {
-        int shares = tolerance.allocation().shares().size();
-        if (shares != setup.layout().planes().size()) {
-            throw new IllegalArgumentException("tolerance must be allocated to the planes of the job, "
-                    + setup.layout().planes().size() + ": " + shares + " share(s)");
-        }
         return withSetup(setup.with(tolerance));
     }
 
@@ -461,7 +498,8 @@ public final class BalancingJob implements Serializable {
         InfluenceCoefficients alpha = coefficients();
         CorrectionSolver solver = alpha.solver(setup.rowWeights());
         Phasor[] present = vibrationIn(state);
-        return Corrections.of(setup, alpha, solver, present, remarks(solver), onRotor(), errors());
+        return Corrections.of(setup, alpha, solver, setup.cancelling(solver, present), present, remarks(solver),
+                onRotor(), errors());
     }
 
     /**
@@ -490,6 +528,30 @@ public final class BalancingJob implements Serializable {
             out.add(JobRemarks.regularised(setup.ridge()));
         }
         return out;
+    }
+
+    /**
+     * Returns masses that make the largest residual least, instead of the sum of squares; angles are free.
+     *
+     * <p>The result tells no uncertainty: a largest value has no derivative to carry the scatter along.
+     *
+     * @return corrections with predicted residuals, remarks and cautions
+     * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
+     * @throws IllegalStateException if there is no initial run
+     */
+    public Corrections minimaxCorrections() {
+        InfluenceCoefficients alpha = coefficients();
+        CorrectionSolver solver = alpha.solver(setup.rowWeights());
+        Phasor[] present = vibrationIn(state);
+        // Four unlimited positions a quarter turn apart make any vector.
+        Positions quarters = Positions.of(4, setup.layout().convention().angle());
+        FittedMasses fitted = Fitting.of(alpha, present, setup.rowWeights(),
+                Collections.nCopies(state.size(), PlaneFitting.on(quarters))).minimax();
+        Phasor[] masses = new Phasor[state.size()];
+        for (int j = 0; j < masses.length; j++) {
+            masses[j] = quarters.combined(fitted.masses().get(j)).kilograms().times(setup.layout().lever(j));
+        }
+        return Corrections.of(setup, alpha, solver, masses, present, remarks(solver), onRotor(), Optional.empty());
     }
 
     private String onRotor() {

@@ -60,11 +60,7 @@ public final class CorrectionUncertainty implements Serializable {
     private static List<Ellipse> ofResiduals(Setup setup, InfluenceCoefficients alpha, VectorCovariance covariance,
             Phasor[] predicted) {
         Layout layout = setup.layout();
-        List<Phasor[]> effects = new ArrayList<>();
-        for (Phasor[] effect : covariance.effects()) {
-            effects.add(alpha.response(effect));
-        }
-        VectorCovariance atSensors = VectorCovariance.ofEffects(predicted.length, effects);
+        VectorCovariance atSensors = covariance.mapped(predicted.length, alpha::response);
         List<Ellipse> out = new ArrayList<>();
         for (int i = 0; i < predicted.length; i++) {
             double shown = layout.sensorOfRow(i).detector().ofUnitSine() / layout.sensorOfRow(i).unit().toSi();

@@ -12,6 +12,7 @@ import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,6 +21,8 @@ import java.util.Optional;
  */
 public final class Corrections implements Serializable {
     private static final long serialVersionUID = 1;
+    /** A prediction below this part of the vibration is the rounding of doubles, not a residual. */
+    private static final double ROUNDING = 1e-12;
 
     private final List<Correction> list;
     private final List<VibrationVector> present;
@@ -51,13 +54,14 @@ public final class Corrections implements Serializable {
         this.uncertainty = uncertainty;
     }
 
-    static Corrections of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present,
-            List<Remark> remarks, String onRotor, Optional<ErrorPropagation> errors) {
-        Phasor[] masses = setup.cancelling(solver, present);
+    static Corrections of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] masses,
+            Phasor[] present, List<Remark> remarks, String onRotor, Optional<ErrorPropagation> errors) {
+        double rounding = ROUNDING * Arrays.stream(present).mapToDouble(Phasor::magnitude).max().orElse(0);
         Phasor[] change = alpha.response(masses);
         Phasor[] predicted = new Phasor[present.length];
         for (int i = 0; i < present.length; i++) {
-            predicted[i] = present[i].plus(change[i]);
+            Phasor left = present[i].plus(change[i]);
+            predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
         }
         return new Corrections(setup, masses, present, predicted, solver.conditionNumber(), remarks, onRotor,
                 errors.map(e -> CorrectionUncertainty.of(setup, alpha, e, masses, predicted)).orElse(null));

@@ -1,10 +1,10 @@
 package dev.vibra.balance;
 
-import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * Probability that the residual unbalance of every plane is within its tolerance, given the scatter of the readings.
@@ -34,28 +34,26 @@ public record GradeProbability(double probability, int moreReadings) implements 
     }
 
     static GradeProbability of(Setup setup, ErrorPropagation errors, Phasor[] found) {
-        Layout layout = setup.layout();
-        double[] limits = new double[found.length];
-        for (int j = 0; j < limits.length; j++) {
-            limits[j] = setup.tolerance().orElseThrow().gramMillimetresOf(j) * 1e-6;
-            Require.positive("tolerance of plane " + layout.planes().get(j), limits[j], "kg·m");
-        }
-        double now = errors.covariance().probabilityWithin(found, limits);
-        return new GradeProbability(now, readingsToSettle(errors, found, limits, now));
+        Phasor[] judged = setup.inTolerancePlanes(found);
+        double[] limits = setup.tolerances();
+        IntToDoubleFunction withMore = more -> errors.withMoreReadings(more).mapped(judged.length,
+                setup::inTolerancePlanes).probabilityWithin(judged, limits);
+        double now = withMore.applyAsDouble(0);
+        return new GradeProbability(now, readingsToSettle(withMore, now));
     }
 
-    private static int readingsToSettle(ErrorPropagation errors, Phasor[] found, double[] limits, double now) {
+    private static int readingsToSettle(IntToDoubleFunction withMore, double now) {
         if (settled(now)) {
             return 0;
         }
-        if (!settled(errors.withMoreReadings(MOST_READINGS).probabilityWithin(found, limits))) {
+        if (!settled(withMore.applyAsDouble(MOST_READINGS))) {
             return -1;
         }
         int tooFew = 0;
         int enough = MOST_READINGS;
         while (enough - tooFew > 1) {
             int middle = (tooFew + enough) / 2;
-            if (settled(errors.withMoreReadings(middle).probabilityWithin(found, limits))) {
+            if (settled(withMore.applyAsDouble(middle))) {
                 enough = middle;
             } else {
                 tooFew = middle;

@@ -30,10 +30,8 @@ final class JobRemarks {
         String way = largest > 0 ? "about " + Digits.significant(1 / largest, 2) + " times the mass would do"
                 : "nothing changed at all: check that the mass is on and the sensor works";
         return Optional.of(new Remark("trial-too-weak", run + " changed no amplitude by 30 % and no phase by 30°, so"
-                + " its"
-                + " coefficients rest on a small difference; " + way + ", if the force limit allows it, or another"
-                + " angle"
-                + " (common practice)", largest, 1));
+                + " its coefficients rest on a small difference; " + way + ", if the force limit allows it, or another"
+                + " angle (common practice)", largest, 1));
     }
 
     /** Says that the corrections were held back on purpose. */
@@ -62,7 +60,6 @@ final class JobRemarks {
                         + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings"
                         + " may grow"
                         + " that many times in the corrections; prefer fewer planes, other sensors or speeds, or"
-                        + " larger trial"
-                        + " masses", conflict, CONFLICT));
+                        + " larger trial masses", conflict, CONFLICT));
     }
 }

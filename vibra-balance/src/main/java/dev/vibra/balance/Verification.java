@@ -9,6 +9,7 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -24,6 +25,7 @@ public final class Verification implements Serializable {
     private final List<VibrationVector> after;
     private final double remainingShare;
     private final List<ResidualUnbalance> residualUnbalance;
+    private final List<BearingUnbalance> bearingUnbalance;
     private final GradeReached gradeReached; // null without tolerance or radius
     private final Convention convention;
     private final List<Remark> remarks;
@@ -36,13 +38,18 @@ public final class Verification implements Serializable {
         this.after = setup.vectors(after);
         this.remainingShare = remainingShare;
         this.residualUnbalance = setup.residuals(residual);
-        this.gradeReached = residualUnbalance.isEmpty() ? null : setup.tolerance().map(t ->
-                t.reachedBy(residualUnbalance
-                .stream().mapToDouble(ResidualUnbalance::gramMillimetres).toArray())).orElse(null);
+        this.bearingUnbalance = setup.bearingResiduals(residual);
+        this.gradeReached = residualUnbalance.isEmpty() ? null
+                : setup.tolerance().map(t -> t.reachedBy(gramMillimetres(setup.inTolerancePlanes(residual))))
+                .orElse(null);
         this.convention = setup.layout().convention();
         this.remarks = remarks;
         this.gradeProbability = gradeReached == null ? null
                 : errors.map(e -> GradeProbability.of(setup, e, residual)).orElse(null);
+    }
+
+    private static double[] gramMillimetres(Phasor[] unbalances) {
+        return Arrays.stream(unbalances).mapToDouble(u -> u.magnitude() * 1e6).toArray();
     }
 
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
@@ -101,6 +108,15 @@ public final class Verification implements Serializable {
      */
     public List<ResidualUnbalance> residualUnbalance() {
         return residualUnbalance;
+    }
+
+    /**
+     * Returns the same unbalance as seen in the two bearing planes, which tolerances are for.
+     *
+     * @return one unbalance per bearing; empty unless the job was told where they are and every radius is known
+     */
+    public List<BearingUnbalance> bearingUnbalance() {
+        return bearingUnbalance;
     }
 
     /**

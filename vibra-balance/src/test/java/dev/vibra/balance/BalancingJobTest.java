@@ -17,6 +17,7 @@ import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.Allocation;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.PlacedMass;
@@ -269,8 +270,7 @@ class BalancingJobTest {
         assertEquals("regularised", remark.code());
         assertEquals(0.01, remark.value());
         assertEquals("the corrections were damped by 0.01 of the largest singular value to keep them small where"
-                + " planes act"
-                + " alike: more vibration remains than could be", remark.text());
+                + " planes act alike: more vibration remains than could be", remark.text());
         for (double bad : new double[] {0, 1.5, Double.NaN}) {
             assertEquals("ridge must be above 0 and at most 1: " + bad,
                     message(IllegalArgumentException.class, () -> job.regularised(bad)));
@@ -369,6 +369,119 @@ class BalancingJobTest {
     }
 
     @Test
+    void speedsAreWeighted() {
+        RotationSpeed slow = RotationSpeed.ofHertz(10);
+        RotationSpeed fast = RotationSpeed.ofHertz(20);
+        BalancingJob job = Balancing.inPlanes("a").measuredAt("1", "2").at(slow, fast)
+                .initial(v(4, 0), v(4, 0), v(0, 0), v(0, 0)).trial("a", mass(1, 0), v(5, 0), v(5, 0), v(1, 0), v(1, 0));
+        assertEquals(2, job.corrections().in("a").mass().grams(), 1e-12);
+        // w = 1 and 2: minimum of (4 − m)² + 4·m² at m = 4/5; the other way round 16/5.
+        assertEquals(0.8, job.weight(fast, 2).corrections().in("a").mass().grams(), 1e-12);
+        assertEquals(3.2, job.weight(slow, 2).corrections().in("a").mass().grams(), 1e-12);
+        assertEquals(4, job.weight(fast, 0).corrections().in("a").mass().grams(), 1e-12);
+        assertEquals("1 at 600 r/min", job.layout().rowName(0).replaceAll(" \\(.*", ""));
+        assertEquals("2 at 600 r/min", job.layout().rowName(1).replaceAll(" \\(.*", ""));
+        assertEquals("1 at 1200 r/min", job.layout().rowName(2).replaceAll(" \\(.*", ""));
+        assertTrue(message(IllegalArgumentException.class, () -> job.weight(RotationSpeed.ofHertz(30), 1))
+                .startsWith("speed must be one of [600 r/min ("));
+        assertTrue(message(IllegalArgumentException.class, () -> job.weight(slow, Double.NaN))
+                .startsWith("weight of speed 600 r/min ("));
+    }
+
+    @Test
+    void largestResidualIsMadeLeast() {
+        BalancingJob job = Balancing.inPlanes("a").measuredAt("1", "2", "3").initial(v(4, 50), v(0, 0), v(0, 0))
+                .trial("a", mass(1, 0), v(6, 50), v(2, 50), v(2, 50));
+        // Least squares take a third of it, the largest residual is least halfway.
+        assertEquals(2.0 / 3, job.corrections().in("a").mass().grams(), 1e-9);
+        Corrections minimax = job.minimaxCorrections();
+        assertEquals(1, minimax.in("a").mass().grams(), 1e-6);
+        assertEquals(180, minimax.in("a").mass().angleDegrees(), 1e-4);
+        minimax.predicted().forEach(r -> assertEquals(2, r.amplitude(), 1e-6));
+        assertTrue(job.scatter(ReadingScatter.of(0.1, 1)).minimaxCorrections().uncertainty().isEmpty());
+    }
+
+    @Test
+    void gradeIsJudgedInTheBearingPlanes() {
+        // Overhung: bearings at 0 and 400 mm, plane at 600 mm; 100 g·mm there are −50 and 150 at the bearings.
+        BalanceTolerance tolerance = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
+        BalancingJob job = fanAfterTrial().alongTheAxis(0, 400, 600)
+                .toTolerance(tolerance.allocated(Allocation.byLever(0, 400, 450)));
+        Verification proof = job.finalRun(v(0.25, 100)).verification();
+        assertEquals(100, proof.residualUnbalance().get(0).gramMillimetres(), 1e-9);
+        assertTrue(Double.isNaN(proof.residualUnbalance().get(0).permissibleGramMillimetres()));
+        BearingUnbalance first = proof.bearingUnbalance().get(0);
+        BearingUnbalance second = proof.bearingUnbalance().get(1);
+        assertEquals(50, first.gramMillimetres(), 1e-9);
+        assertEquals(240, first.angleDegrees(), 1e-9);
+        assertEquals(150, second.gramMillimetres(), 1e-9);
+        assertEquals(60, second.angleDegrees(), 1e-9);
+        // Shares 0.125, held up to 0.3, and 1.125.
+        assertEquals(0.3 * tolerance.gramMillimetres(), first.permissibleGramMillimetres(), 1e-9);
+        assertEquals(1.125 * tolerance.gramMillimetres(), second.permissibleGramMillimetres(), 1e-9);
+        assertEquals("first bearing", first.bearing());
+        assertTrue(second.toString().matches("second bearing 150(.0)? g·mm of 1.41e\\+03 g·mm|second bearing 150(.0)?"
+                + " g·mm of 1410 g·mm"), second.toString());
+        double worst = Math.max(50 / 0.3, 150 / 1.125);
+        assertEquals(worst, proof.gradeReached().orElseThrow().gramMillimetres(), 1e-9);
+        assertEquals(List.of(), fanAfterTrial().finalRun(v(0.25, 100)).verification().bearingUnbalance());
+        BearingUnbalance bare = fanAfterTrial().alongTheAxis(0, 400, 600).finalRun(v(0.25, 100)).verification()
+                .bearingUnbalance().get(1);
+        assertTrue(bare.toString().matches("second bearing 150(.0)? g·mm"), bare.toString());
+        assertEquals(List.of(), Balancing.inPlanes("x").measuredAt("y").alongTheAxis(0, 1, 2).initial(v(1, 0))
+                .trial("x", mass(1, 0), v(2, 0)).finalRun(v(0, 0)).verification().bearingUnbalance());
+        GradeProbability sure = job.scatter(ReadingScatter.of(0.05, 5)).finalRun(v(0.25, 100)).verification()
+                .gradeProbability().orElseThrow();
+        assertTrue(sure.proved(), sure.toString());
+    }
+
+    @Test
+    void placesAlongTheAxisAreChecked() {
+        BalanceTolerance one = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
+        assertEquals("tolerance must be allocated to the bearing planes, 2: 1 share(s)", message(
+                IllegalArgumentException.class, () -> fan().alongTheAxis(0, 400, 600).toTolerance(one)));
+        assertEquals("tolerance must be allocated to the bearing planes, 2: 1 share(s)", message(
+                IllegalArgumentException.class, () -> fan().toTolerance(one).alongTheAxis(0, 400, 600)));
+        assertEquals("places must be one per plane, 1: 2",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(0, 400, 600, 700)));
+        assertEquals("place of the second bearing must be apart from that of the first: 5.0",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(5, 5, 600)));
+        assertEquals("place of the first bearing must be finite: NaN",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(Double.NaN, 5, 600)));
+        assertEquals("place of the second bearing must be finite: NaN",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(1, Double.NaN, 600)));
+        assertEquals("places of the planes[0] must be finite: NaN",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(1, 5, Double.NaN)));
+        BalancingJob two = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("a", 100).radius("b", 100)
+                .alongTheAxis(0, 1000, 250, 500).initial(v(6, 0), v(1, 0)).trial("a", mass(1, 0), v(7, 0), v(1, 0))
+                .trial("b", mass(1, 0), v(6, 0), v(2, 0)).finalRun(v(4, 0), v(1, 0));
+        // 400 g·mm at a quarter and 100 g·mm at half: 300 + 50 and 100 + 50.
+        assertEquals(350, two.verification().bearingUnbalance().get(0).gramMillimetres(), 1e-9);
+        assertEquals(150, two.verification().bearingUnbalance().get(1).gramMillimetres(), 1e-9);
+    }
+
+    @Test
+    void roundingIsNoResidual() {
+        assertEquals(0, fanAfterTrial().corrections().predicted().get(0).amplitude());
+        assertTrue(fanAfterTrial().corrections().page().contains(" to 0 mm/s rms at 0.0° lag, predicted"));
+    }
+
+    @Test
+    void vectorsAreCountedToo() {
+        assertEquals("readings must be one per sensor and speed, 1: 2", message(IllegalArgumentException.class,
+                () -> fan().initial(Balancing.inPlanes("x").measuredAt("1", "2").vectors(v(1, 0), v(2, 0)))));
+    }
+
+    @Test
+    void residualsInWords() {
+        BalancingJob job = fanAfterTrial();
+        assertTrue(job.corrections().presentUnbalance().get(0).toString().matches("fan 2000 g·mm|fan 2.00e\\+03 g·mm"));
+        ResidualUnbalance r = job.toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24)))
+                .finalRun(v(0.5, 100)).verification().residualUnbalance().get(0);
+        assertTrue(r.toString().matches("fan 200(.0)? g·mm of (1250|1.25e\\+03) g·mm"), r.toString());
+    }
+
+    @Test
     void runoutIsTakenOffEveryReading() {
         BalancingJob bare = Balancing.inPlanes("fan").measuredAt("P1", "P2").in(Unit.UM, Detector.PEAK_TO_PEAK);
         BalancingJob job = bare.runout(v(8, 0), v(3, 90)).at(RotationSpeed.ofHertz(10), RotationSpeed.ofHertz(20));
@@ -390,8 +503,7 @@ class BalancingJobTest {
         String page = fanAfterTrial().corrections().page();
         assertTrue(page.startsWith("Add to the rotor with the trial masses taken off:\n  fan "), page);
         assertTrue(page.contains("\nConvention: phase is lag to the tachometer mark, angles are counted against"
-                + " rotation from"
-                + " the mark.\n"), page);
+                + " rotation from the mark.\n"), page);
         assertTrue(page.contains(", predicted\nCondition number "), page);
         for (Caution caution : Caution.values()) {
             assertTrue(page.contains("Caution: " + caution.text() + "\n"), page);
@@ -448,8 +560,7 @@ class BalancingJobTest {
         BalancingJob two = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(1, 0), v(1, 0))
                 .trial("a", mass(1, 0), v(2, 0), v(1, 0)).trial("a", mass(2, 0), v(3, 0), v(1, 0));
         assertEquals("trial masses must tell the planes apart: each plane needs a run in which its mass alone changed,"
-                + " or runs"
-                + " that differ in its mass", message(IllegalArgumentException.class, two::corrections));
+                + " or runs that differ in its mass", message(IllegalArgumentException.class, two::corrections));
     }
 
     @Test
@@ -477,8 +588,7 @@ class BalancingJobTest {
         assertEquals("12 g at 0°", mass(12, 0).toString());
         assertEquals("12 g at 0°, radius 160 mm", mass(12, 0).atRadius(160).toString());
         assertEquals("balancing job: 1 plane(s), 1 sensor(s), 1 speed(s); phase is lag to the tachometer mark, angles"
-                + " are"
-                + " counted against rotation from the mark; 2 run(s)", fanAfterTrial().toString());
+                + " are counted against rotation from the mark; 2 run(s)", fanAfterTrial().toString());
         assertEquals("DE-H in mm/s rms", fan().layout().sensors().get(0).toString());
     }
 

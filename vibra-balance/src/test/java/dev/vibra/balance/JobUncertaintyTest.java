@@ -122,8 +122,7 @@ class JobUncertaintyTest {
         // n readings: 1 − exp(−60²·n/(2·40²)) ≥ 0.95 from n = 3 (0.966); that is 2 more.
         assertEquals(2, p.moreReadings());
         assertTrue(p.toString().matches("within tolerance with probability 0.67., 2 more reading\\(s\\) of this state"
-                + " would"
-                + " settle it"), p.toString());
+                + " would settle it"), p.toString());
         BalancingJob twice = job.initial(v(5, 70)).initial(v(5, 70));
         GradeProbability settled = twice.corrections().uncertainty().orElseThrow().gradeProbability().orElseThrow();
         assertEquals(1 - Math.exp(-60.0 * 60 * 3 / (2 * 40 * 40)), settled.probability(), 0.003);

@@ -48,8 +48,7 @@ public final class InfluenceFit implements Serializable {
         ComplexLeastSquares system = new ComplexLeastSquares(design);
         if (!(system.columnConflict() < 1e10)) {
             throw new IllegalArgumentException("trial masses must tell the planes apart: each plane needs a run in"
-                    + " which its"
-                    + " mass alone changed, or runs that differ in its mass");
+                    + " which its mass alone changed, or runs that differ in its mass");
         }
         Phasor[][] alpha = new Phasor[layout.rows()][planes];
         Phasor[] initial = new Phasor[layout.rows()];

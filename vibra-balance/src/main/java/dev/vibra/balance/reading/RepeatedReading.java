@@ -150,8 +150,7 @@ public final class RepeatedReading implements Serializable {
         if (moved > limit) {
             out.add(new Remark("vector-drifting", "the mean of the later readings lies "
                     + Digits.significant(moved * 100, 3) + " % of the amplitude away from that of the earlier ones:"
-                    + " wait for"
-                    + " warm bearings and steady load", moved, limit));
+                    + " wait for warm bearings and steady load", moved, limit));
         }
     }
 

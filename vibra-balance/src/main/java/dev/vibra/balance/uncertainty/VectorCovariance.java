@@ -5,6 +5,7 @@ import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
@@ -132,6 +133,18 @@ public final class VectorCovariance implements Serializable {
             out.add(effect);
         }
         return out;
+    }
+
+    /**
+     * Carries this covariance through a linear map of the vectors.
+     *
+     * @param count number of vectors that the map gives, at least 1
+     * @param map linear map; it gets and gives one element per vector
+     * @return covariance of what the map gives
+     * @throws IllegalArgumentException if the count is below 1 or not that of the map
+     */
+    public VectorCovariance mapped(int count, UnaryOperator<Phasor[]> map) {
+        return ofEffects(count, effects().stream().map(map).toList());
     }
 
     /**

@@ -128,8 +128,7 @@ class CorrectionSolverTest {
                 new Phasor[][] {{Phasor.ONE, Phasor.ZERO}, {Phasor.ZERO, Phasor.ONE}});
         message("weights must be one per reading, 2: 1", () -> two.solver(1.0));
         message("readings that count must be at least as many as planes, 2: 1; add a sensor or a speed, or balance"
-                + " fewer"
-                + " planes", () -> two.solver(1.0, 0.0));
+                + " fewer planes", () -> two.solver(1.0, 0.0));
         message("weight of S1 must be finite and >= 0: NaN", () -> two.solver(1.0, Double.NaN));
         message("vibration must be one per reading, 2: 1", () -> two.solver().cancelling(Phasor.ONE));
         message("ridge must be above 0 and at most 1: 0.0", () -> two.solver().cancellingWithRidge(0, Phasor.ONE));

@@ -155,8 +155,7 @@ class AmplitudeRunsTest {
     @Test
     void trialsWithoutEffectAreRefused() {
         String text = "trials must change the amplitudes as a mass on a linear rotor does: these readings leave no"
-                + " effect of"
-                + " the trial mass; repeat them, with a larger mass if the force limit allows it";
+                + " effect of the trial mass; repeat them, with a larger mass if the force limit allows it";
         AmplitudeRuns none = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 6).trialAt(120, 6);
         assertEquals(text, state(() -> AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 6).trialAt(180, 6).correction()));
         assertEquals(text, state(() -> none.trialAt(240, 5.9).correction()));

@@ -65,6 +65,21 @@ class VectorCovarianceTest {
     }
 
     @Test
+    void linearMapsCarryTheCovariance() {
+        VectorCovariance c = VectorCovariance.ofEffects(2, List.of(new Phasor[] {new Phasor(1, 2), new Phasor(0, 1)},
+                new Phasor[] {new Phasor(-1, 0.5), new Phasor(2, 2)}));
+        VectorCovariance sum = c.mapped(1, v -> new Phasor[] {v[0].plus(v[1])});
+        // Effects of the sum: (1, 3) and (1, 2.5).
+        assertEquals(2, sum.at(0, 0), 1e-12);
+        assertEquals(9 + 6.25, sum.at(1, 1), 1e-12);
+        assertEquals(5.5, sum.at(0, 1), 1e-12);
+        VectorCovariance same = VectorCovariance.ofEffects(2, c.effects());
+        for (int i = 0; i < 16; i++) {
+            assertEquals(c.at(i / 4, i % 4), same.at(i / 4, i % 4), 1e-12);
+        }
+    }
+
+    @Test
     void probabilities() {
         // Isotropic about zero: 1 − exp(−R²/2σ²), Rayleigh.
         VectorCovariance round = of(new Phasor(0.7, 0), new Phasor(0, 0.7));
