@@ -14,6 +14,7 @@ import java.util.List;
  * @param coefficients influence coefficients; empty if runs are still missing
  * @param corrections corrections for the rotor as it is now; empty if runs are still missing
  * @param residuals residual unbalance by the last final run; empty before it, or without radii
+ * @param bearingResiduals the same as seen in the bearing planes; empty if the job was not told where they are
  * @param remainingShare vibration after over vibration before; NaN before the final run
  * @param gradeRequired grade asked for, as in {@code G6.3}; empty without a tolerance
  * @param gradeReached grade reached with its evidence; empty before the final run, or without tolerance or radii
@@ -24,6 +25,7 @@ import java.util.List;
  */
 public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinute, List<RunEntry> runs,
         List<CoefficientEntry> coefficients, List<MassEntry> corrections, List<ResidualEntry> residuals,
+        List<ResidualEntry> bearingResiduals,
         double remainingShare, String gradeRequired, String gradeReached, List<Remark> remarks, List<String> reliance,
         List<String> cautions) implements Serializable {
     /**
@@ -35,7 +37,8 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
      * @param coefficients influence coefficients; empty if runs are still missing
      * @param corrections corrections for the rotor as it is now; empty if runs are still missing
      * @param residuals residual unbalance by the last final run; empty before it, or without radii
-     * @param remainingShare vibration after over vibration before; NaN before the final run
+     * @param bearingResiduals the same as seen in the bearing planes; empty if the job was not told where they are
+ * @param remainingShare vibration after over vibration before; NaN before the final run
      * @param gradeRequired grade asked for, as in {@code G6.3}; empty without a tolerance
      * @param gradeReached grade reached with its evidence; empty before the final run, or without tolerance or radii
      * @param remarks doubts
@@ -48,6 +51,7 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
         coefficients = List.copyOf(coefficients);
         corrections = List.copyOf(corrections);
         residuals = List.copyOf(residuals);
+        bearingResiduals = List.copyOf(bearingResiduals);
         remarks = List.copyOf(remarks);
         reliance = List.copyOf(reliance);
         cautions = List.copyOf(cautions);
@@ -109,9 +113,9 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
             implements Serializable {}
 
     /**
-     * Residual unbalance of one plane.
+     * Residual unbalance of one plane or bearing.
      *
-     * @param plane name of the plane
+     * @param plane name of the plane or bearing
      * @param gramMillimetres residual unbalance in g·mm
      * @param permissibleGramMillimetres permissible residual unbalance in g·mm; NaN without a tolerance
      */

@@ -40,6 +40,8 @@ final class RecordWriter {
                         : corrections.list().stream().map(c -> mass(c.plane(), c.mass())).toList(),
                 proof == null ? List.of() : proof.residualUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
                         r.plane(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
+                proof == null ? List.of() : proof.bearingUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
+                        r.bearing(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
                 proof == null ? Double.NaN : proof.remainingShare(),
                 setup.tolerance().map(BalanceTolerance::grade).map(Object::toString).orElse(""),
                 proof == null ? "" : proof.gradeReached().map(GradeReached::toString).orElse(""), remarks, reliance(),

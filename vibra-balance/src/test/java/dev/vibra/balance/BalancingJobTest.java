@@ -317,6 +317,7 @@ class BalancingJobTest {
         assertEquals("DE-H", job.toRecord().coefficients().get(0).sensor());
         assertEquals("fan", job.toRecord().coefficients().get(0).plane());
         assertEquals(List.of(), job.toRecord().residuals());
+        assertEquals(List.of(), job.toRecord().bearingResiduals());
         JobRecord record = job.finalRun(v(0.5, 100)).toRecord();
         assertEquals("trial run in plane fan", record.runs().get(1).name());
         assertEquals(List.of(), record.runs().get(0).masses());
@@ -420,6 +421,9 @@ class BalancingJobTest {
         assertEquals(0.3 * tolerance.gramMillimetres(), first.permissibleGramMillimetres(), 1e-9);
         assertEquals(1.125 * tolerance.gramMillimetres(), second.permissibleGramMillimetres(), 1e-9);
         assertEquals("first bearing", first.bearing());
+        JobRecord.ResidualEntry written = job.finalRun(v(0.25, 100)).toRecord().bearingResiduals().get(1);
+        assertEquals(new JobRecord.ResidualEntry("second bearing", second.gramMillimetres(),
+                second.permissibleGramMillimetres()), written);
         assertTrue(second.toString().matches("second bearing 150(.0)? g·mm of 1.41e\\+03 g·mm|second bearing 150(.0)?"
                 + " g·mm of 1410 g·mm"), second.toString());
         double worst = Math.max(50 / 0.3, 150 / 1.125);

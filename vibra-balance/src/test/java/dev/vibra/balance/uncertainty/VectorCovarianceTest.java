@@ -57,6 +57,11 @@ class VectorCovarianceTest {
         assertEquals(0.5, e.majorRadians(), 1e-12);
         assertEquals(3 * Math.sqrt(2 * Math.log(2)), e.major(), 1e-12);
         assertEquals(2 * Math.sqrt(2 * Math.log(2)), e.minor(), 1e-12);
+        assertTrue(e.contains(Phasor.polar(3.5, 0.5)));
+        assertFalse(e.contains(Phasor.polar(3.6, 0.5)));
+        assertFalse(e.contains(Phasor.polar(3.5, -0.5)));
+        assertTrue(e.contains(Phasor.polar(2.3, 0.5 + Math.PI / 2)));
+        assertFalse(e.contains(Phasor.polar(2.4, 0.5 + Math.PI / 2)));
         Ellipse line = of(new Phasor(3, 0)).ellipse(0, Phasor.ZERO, 0.5);
         assertEquals(0, line.minor());
         assertTrue(line.contains(new Phasor(1, 0)));
