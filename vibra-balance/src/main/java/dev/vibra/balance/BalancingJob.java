@@ -37,6 +37,7 @@ import java.util.Optional;
  *
  * @see "ISO 21940-13:2012, in-situ balancing of medium and large rotors"
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class BalancingJob implements Serializable {
     private static final long serialVersionUID = 1;
 

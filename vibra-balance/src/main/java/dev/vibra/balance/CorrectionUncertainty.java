@@ -20,6 +20,7 @@ import java.util.Optional;
  *
  * @see "JCGM 102:2011, propagation of uncertainty to several output quantities"
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class CorrectionUncertainty implements Serializable {
     private static final long serialVersionUID = 1;
 

@@ -19,6 +19,7 @@ import java.util.Optional;
 /**
  * Masses to add, one per plane, with what they should leave and how far to trust them.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class Corrections implements Serializable {
     private static final long serialVersionUID = 1;
     /** A prediction below this part of the vibration is the rounding of doubles, not a residual. */

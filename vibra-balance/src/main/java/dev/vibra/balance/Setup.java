@@ -21,6 +21,7 @@ import java.util.Objects;
 import java.util.Optional;
 
 /** What a job knows beside its runs; changed only by copying. */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 final class Setup implements Serializable {
     private static final long serialVersionUID = 1;
 

@@ -17,6 +17,7 @@ import java.util.Optional;
  * What the final run proves: vibration before and after, whether the rotor answered as predicted, the residual
  * unbalance and the grade it reaches.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class Verification implements Serializable {
     private static final long serialVersionUID = 1;
 

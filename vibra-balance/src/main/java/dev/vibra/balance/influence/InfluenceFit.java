@@ -10,6 +10,7 @@ import java.util.List;
  *
  * <p>With one initial run and one run per plane this is the textbook formula {@code α = (V₁ − V₀)/U}.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class InfluenceFit implements Serializable {
     private static final long serialVersionUID = 1;
 

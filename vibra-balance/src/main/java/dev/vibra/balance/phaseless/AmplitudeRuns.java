@@ -21,6 +21,7 @@ import org.apache.commons.math3.linear.SingularValueDecomposition;
  * which is linear. Three trials (the four-run method) fix q and w; two (the three-run method) need {@code |w|² = q·A₀²}
  * too and leave two answers. The mass stays the same and comes off after each run.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class AmplitudeRuns implements Serializable {
     private static final long serialVersionUID = 1;
     /** Angles closer than this tell too little; the library's own bound. */

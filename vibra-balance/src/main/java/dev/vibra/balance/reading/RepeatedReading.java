@@ -13,6 +13,7 @@ import java.util.List;
  *
  * @see "ISO 21940-13:2012: readings are to be repeated to know how far they can be trusted"
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class RepeatedReading implements Serializable {
     private static final long serialVersionUID = 1;
 
