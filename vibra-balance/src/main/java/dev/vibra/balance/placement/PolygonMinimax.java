@@ -6,9 +6,11 @@ import java.util.List;
 import org.apache.commons.math3.optim.linear.LinearConstraint;
 import org.apache.commons.math3.optim.linear.LinearConstraintSet;
 import org.apache.commons.math3.optim.linear.LinearObjectiveFunction;
+import org.apache.commons.math3.optim.linear.NoFeasibleSolutionException;
 import org.apache.commons.math3.optim.linear.NonNegativeConstraint;
 import org.apache.commons.math3.optim.linear.Relationship;
 import org.apache.commons.math3.optim.linear.SimplexSolver;
+import org.apache.commons.math3.optim.linear.UnboundedSolutionException;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 
 /**
@@ -18,8 +20,10 @@ import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
  * @see "J. E. Kelley, The Cutting-Plane Method for Solving Convex Programs, J. SIAM 8 (1960)"
  */
 final class PolygonMinimax {
-    private static final int FIRST_CUTS = 16;
+    private static final int FIRST_CUTS = 8;
     private static final int MOST_ROUNDS = 40;
+    /** Finer ones make the simplex method stumble over its own rounding: none of 1500 random problems at these. */
+    private static final double[] TOLERANCES = {1e-8, 1e-6};
 
     private final Phasor[][] effects;
     private final Phasor[] vibration;
@@ -55,12 +59,11 @@ final class PolygonMinimax {
         }
         double[] x = new double[n + 1];
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            x = new SimplexSolver(1e-10).optimize(new LinearObjectiveFunction(objective, 0),
-                    new LinearConstraintSet(cuts), GoalType.MINIMIZE, new NonNegativeConstraint(true)).getPoint();
+            x = minimum(new LinearObjectiveFunction(objective, 0), new LinearConstraintSet(cuts));
             boolean done = true;
             for (int i = 0; i < vibration.length; i++) {
                 Phasor residual = residual(i, x);
-                if (residual.magnitude() > x[n] + 1e-9) {
+                if (residual.magnitude() > x[n] + TOLERANCES[0]) {
                     cuts.add(cut(i, residual.argument()));
                     done = false;
                 }
@@ -75,6 +78,19 @@ final class PolygonMinimax {
         }
         polygons.project(grams);
         return polygons.lightest(grams);
+    }
+
+    private static double[] minimum(LinearObjectiveFunction objective, LinearConstraintSet constraints) {
+        RuntimeException stumbled = null;
+        for (double tolerance : TOLERANCES) {
+            try {
+                return new SimplexSolver(tolerance).optimize(objective, constraints, GoalType.MINIMIZE,
+                        new NonNegativeConstraint(true)).getPoint();
+            } catch (UnboundedSolutionException | NoFeasibleSolutionException e) {
+                stumbled = e; // Nothing fitted is feasible and the residual is bounded below by 0: rounding, not truth.
+            }
+        }
+        throw new IllegalStateException("the linear program of the largest residual could not be solved", stumbled);
     }
 
     private Phasor residual(int row, double[] x) {

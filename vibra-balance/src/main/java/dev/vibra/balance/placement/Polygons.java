@@ -1,16 +1,10 @@
 package dev.vibra.balance.placement;
 
-import dev.vibra.balance.vector.Phasor;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.optim.linear.LinearConstraint;
-import org.apache.commons.math3.optim.linear.LinearConstraintSet;
-import org.apache.commons.math3.optim.linear.LinearObjectiveFunction;
-import org.apache.commons.math3.optim.linear.NonNegativeConstraint;
 import org.apache.commons.math3.optim.linear.Relationship;
-import org.apache.commons.math3.optim.linear.SimplexSolver;
-import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 
 /** Limits of the planes, seen as limits of the masses of all positions, plane after plane. */
 final class Polygons {
@@ -85,47 +79,16 @@ final class Polygons {
         return out;
     }
 
-    /**
-     * Finds the lightest masses with the same unbalance in each plane: at most two of them are neither none nor at a
-     * limit.
-     */
+    /** Finds the lightest masses with the same unbalance in each plane. */
     double[] lightest(double[] grams) {
         double[] out = new double[columns];
         int from = 0;
         for (PlaneFitting plane : planes) {
             int to = from + plane.positions().count();
-            System.arraycopy(lightestOf(plane, Arrays.copyOfRange(grams, from, to)), 0, out, from, to - from);
+            double[] lightest = LightestArc.of(plane, Arrays.copyOfRange(grams, from, to));
+            System.arraycopy(lightest, 0, out, from, to - from);
             from = to;
         }
         return out;
-    }
-
-    private static double[] lightestOf(PlaneFitting plane, double[] grams) {
-        int n = grams.length;
-        Phasor sum = Phasor.ZERO;
-        double scale = Arrays.stream(grams).max().orElse(0);
-        if (scale == 0) {
-            return grams;
-        }
-        double[] re = new double[n];
-        double[] im = new double[n];
-        for (int i = 0; i < n; i++) {
-            Phasor direction = plane.positions().direction(i + 1);
-            re[i] = direction.re();
-            im[i] = direction.im();
-            sum = sum.plus(direction.times(grams[i] / scale));
-        }
-        double[] ones = new double[n];
-        Arrays.fill(ones, 1);
-        List<LinearConstraint> constraints = new ArrayList<>(new Polygons(List.of(plane)).constraints(n, scale));
-        constraints.add(new LinearConstraint(re, Relationship.EQ, sum.re()));
-        constraints.add(new LinearConstraint(im, Relationship.EQ, sum.im()));
-        double[] found = new SimplexSolver(1e-12).optimize(new LinearObjectiveFunction(ones, 0),
-                new LinearConstraintSet(constraints), GoalType.MINIMIZE, new NonNegativeConstraint(true)).getPoint();
-        for (int i = 0; i < n; i++) {
-            // Rounding of the simplex method is no mass.
-            found[i] = found[i] < 1e-9 ? 0 : found[i] * scale;
-        }
-        return found;
     }
 }

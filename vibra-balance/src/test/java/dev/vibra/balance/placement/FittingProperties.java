@@ -61,7 +61,7 @@ class FittingProperties {
         }
     }
 
-    @Property(tries = 60)
+    @Property(tries = 150)
     void eachWayIsBestAtItsOwnAimAndWithinLimits(@ForAll long seed, @ForAll @IntRange(min = 1, max = 2) int planes,
             @ForAll @IntRange(min = 3, max = 12) int count, @ForAll @DoubleRange(min = 0.2, max = 3) double each,
             @ForAll @DoubleRange(min = 0.5, max = 6) double all, @ForAll AngleSense sense) {
@@ -85,7 +85,7 @@ class FittingProperties {
         }
     }
 
-    @Property(tries = 60)
+    @Property(tries = 150)
     void withoutLimitsLeastSquaresAreTheFreeCorrections(@ForAll long seed, @ForAll @IntRange(min = 1, max =
             2) int planes,
             @ForAll @IntRange(min = 3, max = 24) int count) {
@@ -102,7 +102,7 @@ class FittingProperties {
         }
     }
 
-    @Property(tries = 60)
+    @Property(tries = 150)
     void sizesAtHandLeaveNoMoreThanWasThere(@ForAll long seed, @ForAll @IntRange(min = 3, max = 8) int count) {
         Problem p = new Problem(new Random(seed), 1, 3);
         FittedMasses fitted = Fitting.of(p.alpha, p.vibration, p.weights,

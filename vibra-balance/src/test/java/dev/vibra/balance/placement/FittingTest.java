@@ -145,6 +145,21 @@ class FittingTest {
         assertEquals(3, Fitting.of(alpha, v, new double[] {3, 1, 1}, plane).minimax().gramsIn("a"), 1e-6);
     }
 
+    // 7 g at 180° with at most 2 g on each of 12 positions: 2 + 2·2·cos 30° = 5.4641 inside, the rest at ±60°.
+    @Test
+    void fullPositionsSpreadToTheirNeighbours() {
+        for (FittedMasses m : List.of(single(PlaneFitting.on(Positions.of(12, WITH)).atMostEach(2), 0.014, 0)
+                .leastSquares(),
+                single(PlaneFitting.on(Positions.of(12, WITH)).atMostEach(2), 0.014, 0).minimax())) {
+            double ends = 7 - 2 - 4 * Math.cos(Math.PI / 6);
+            double[] expected = {ends, 2, 2, 2, ends};
+            assertEquals(List.of(5, 6, 7, 8, 9), m.in("a").stream().map(PositionedMass::position).toList());
+            for (int k = 0; k < 5; k++) {
+                assertEquals(expected[k], m.in("a").get(k).grams(), 1e-6);
+            }
+        }
+    }
+
     @Test
     void sizesAtHandAreChosen() {
         // 10 g at 180°, sizes 3 and 8: 8 g there leaves 2; 8 and two of 3 g at 90° and 270° don't help.
