@@ -1,5 +1,6 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.RunLog.Kind;
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.InfluenceFit;
@@ -37,42 +38,27 @@ import java.util.Optional;
  *
  * @see "ISO 21940-13:2012, in-situ balancing of medium and large rotors"
  */
-@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class BalancingJob implements Serializable {
     private static final long serialVersionUID = 1;
 
-    /** What each run is for: coefficients come from initial and trial runs only. */
-    private enum Kind { INITIAL, TRIAL, FINAL }
-
-    /** A run with the state that it started from. */
-    private record Entry(Kind kind, Run run, List<Phasor> stateBefore) implements Serializable {}
-
     private final Setup setup;
-    private final List<Entry> entries;
-    private final List<Phasor> state; // what is on the rotor now beyond its first state
+    private final RunLog log;
 
-    private BalancingJob(Setup setup, List<Entry> entries, List<Phasor> state) {
+    private BalancingJob(Setup setup, RunLog log) {
         this.setup = setup;
-        this.entries = List.copyOf(entries);
-        this.state = List.copyOf(state);
+        this.log = log;
     }
 
     static BalancingJob of(Layout layout) {
-        return new BalancingJob(Setup.of(layout), List.of(), zeros(layout.planes().size()));
-    }
-
-    private static List<Phasor> zeros(int count) {
-        Phasor[] zeros = new Phasor[count];
-        Arrays.fill(zeros, Phasor.ZERO);
-        return List.of(zeros);
+        return new BalancingJob(Setup.of(layout), RunLog.empty(layout.planes().size()));
     }
 
     private BalancingJob withSetup(Setup changed) {
-        return new BalancingJob(changed, entries, state);
+        return new BalancingJob(changed, log);
     }
 
     private BalancingJob withLayout(String what, Layout changed) {
-        if (!entries.isEmpty()) {
+        if (!log.entries().isEmpty()) {
             throw new IllegalStateException(what + " must be set before the first run");
         }
         return withSetup(setup.with(changed));
@@ -249,8 +235,8 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob alongTheAxis(double firstBearingMillimetres, double secondBearingMillimetres,
             double... planesMillimetres) {
-        if (planesMillimetres.length != state.size()) {
-            throw new IllegalArgumentException("places must be one per plane, " + state.size() + ": "
+        if (planesMillimetres.length != log.state().size()) {
+            throw new IllegalArgumentException("places must be one per plane, " + log.state().size() + ": "
                     + planesMillimetres.length);
         }
         return withSetup(setup.with(AxialPlaces.ofMillimetres(firstBearingMillimetres, secondBearingMillimetres,
@@ -326,7 +312,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count or a quantity is wrong
      */
     public BalancingJob initial(VibrationVector... readings) {
-        return append(Kind.INITIAL, "initial run", state, readings, state);
+        return append(Kind.INITIAL, "initial run", log.state(), readings, log.state());
     }
 
     /**
@@ -357,9 +343,10 @@ public final class BalancingJob implements Serializable {
         if (!(trial.magnitude() > 0)) {
             throw new IllegalArgumentException("trial mass in plane " + plane + " must be above zero: " + mass);
         }
-        List<Phasor> with = new ArrayList<>(state);
+        List<Phasor> with = new ArrayList<>(log.state());
         with.set(index, with.get(index).plus(trial));
-        return append(Kind.TRIAL, "trial run in plane " + plane, with, readings, setup.trialsLeftOn() ? with : state);
+        return append(Kind.TRIAL, "trial run in plane " + plane, with, readings, setup.trialsLeftOn() ? with
+                : log.state());
     }
 
     /**
@@ -382,14 +369,27 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count of masses, the count of readings or a quantity is wrong
      */
     public BalancingJob finalRun(List<PlacedMass> fitted, VibrationVector... readings) {
-        if (fitted.size() != state.size()) {
-            throw new IllegalArgumentException("masses must be one per plane, " + state.size() + ": " + fitted.size());
+        if (fitted.size() != log.state().size()) {
+            throw new IllegalArgumentException("masses must be one per plane, " + log.state().size() + ": "
+                    + fitted.size());
         }
         List<Phasor> with = new ArrayList<>();
-        for (int j = 0; j < state.size(); j++) {
-            with.add(state.get(j).plus(inPlane(j, fitted.get(j))));
+        for (int j = 0; j < log.state().size(); j++) {
+            with.add(log.state().get(j).plus(inPlane(j, fitted.get(j))));
         }
         return append(Kind.FINAL, "final run", with, readings, with);
+    }
+
+    /**
+     * Notes another reading of the rotor as it was in the last run; readings of one state are averaged.
+     *
+     * @param readings one reading per sensor, speed by speed
+     * @return the job with the reading
+     * @throws IllegalArgumentException if the count of readings is wrong
+     * @throws IllegalStateException if there is no run yet, or its trial mass was taken off
+     */
+    public BalancingJob readAgain(Reading... readings) {
+        return new BalancingJob(setup, log.withAnotherReading(checked(vectors(readings))));
     }
 
     private Phasor inPlane(int plane, PlacedMass mass) {
@@ -433,6 +433,11 @@ public final class BalancingJob implements Serializable {
 
     private BalancingJob append(Kind kind, String name, List<Phasor> added, VibrationVector[] readings,
             List<Phasor> stateAfter) {
+        return new BalancingJob(setup, log.with(kind, new Run(name, added, checked(readings)), stateAfter));
+    }
+
+    /** Readings as phasors, runout taken off. */
+    private List<Phasor> checked(VibrationVector... readings) {
         requireCount(readings.length);
         List<Phasor> peaks = new ArrayList<>();
         for (int i = 0; i < readings.length; i++) {
@@ -443,9 +448,7 @@ public final class BalancingJob implements Serializable {
             }
             peaks.add(readings[i].peak().minus(setup.runoutOfRow(i)));
         }
-        List<Entry> longer = new ArrayList<>(entries);
-        longer.add(new Entry(kind, new Run(name, added, peaks), state));
-        return new BalancingJob(setup, longer, stateAfter);
+        return peaks;
     }
 
     /**
@@ -456,8 +459,7 @@ public final class BalancingJob implements Serializable {
      */
     public InfluenceCoefficients coefficients() {
         return setup.stored().map(stored -> stored.shownAs(setup.layout())).orElseGet(() ->
-                InfluenceFit.of(setup.layout(), entries.stream()
-                .filter(e -> e.kind() != Kind.FINAL).map(Entry::run).toList()).coefficients());
+                InfluenceFit.of(setup.layout(), log.runsForCoefficients()).coefficients());
     }
 
     /**
@@ -484,7 +486,7 @@ public final class BalancingJob implements Serializable {
      * @return runs in order, vectors as phasors
      */
     public List<Run> runs() {
-        return entries.stream().map(Entry::run).toList();
+        return log.runs();
     }
 
     /**
@@ -498,7 +500,7 @@ public final class BalancingJob implements Serializable {
     public Corrections corrections() {
         InfluenceCoefficients alpha = coefficients();
         CorrectionSolver solver = alpha.solver(setup.rowWeights());
-        Phasor[] present = vibrationIn(state);
+        Phasor[] present = log.presentVibration();
         return Corrections.of(setup, alpha, solver, setup.cancelling(solver, present), present, remarks(solver),
                 onRotor(), errors());
     }
@@ -513,16 +515,14 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if there is no initial run
      */
     public Fitting fitting(PlaneFitting... planes) {
-        return Fitting.of(coefficients(), vibrationIn(state), setup.rowWeights(), List.of(planes));
+        return Fitting.of(coefficients(), log.presentVibration(), setup.rowWeights(), List.of(planes));
     }
 
     private List<Remark> remarks(CorrectionSolver solver) {
         List<Remark> out = new ArrayList<>();
-        for (Entry entry : entries) {
-            if (entry.kind() == Kind.TRIAL) {
-                JobRemarks.weakTrial(entry.run().name(), vibrationIn(entry.stateBefore()),
-                        entry.run().readings().toArray(Phasor[]::new)).ifPresent(out::add);
-            }
+        for (RunLog.Entry trial : log.trials()) {
+            JobRemarks.weakTrial(trial.run().name(), log.vibrationIn(trial.stateBefore()), trial.readings())
+                    .ifPresent(out::add);
         }
         JobRemarks.planesAlike(solver).ifPresent(out::add);
         if (setup.ridge() > 0) {
@@ -543,12 +543,12 @@ public final class BalancingJob implements Serializable {
     public Corrections minimaxCorrections() {
         InfluenceCoefficients alpha = coefficients();
         CorrectionSolver solver = alpha.solver(setup.rowWeights());
-        Phasor[] present = vibrationIn(state);
+        Phasor[] present = log.presentVibration();
         // Four unlimited positions a quarter turn apart make any vector.
         Positions quarters = Positions.of(4, setup.layout().convention().angle());
         FittedMasses fitted = Fitting.of(alpha, present, setup.rowWeights(),
-                Collections.nCopies(state.size(), PlaneFitting.on(quarters))).minimax();
-        Phasor[] masses = new Phasor[state.size()];
+                Collections.nCopies(log.state().size(), PlaneFitting.on(quarters))).minimax();
+        Phasor[] masses = new Phasor[log.state().size()];
         for (int j = 0; j < masses.length; j++) {
             masses[j] = quarters.combined(fitted.masses().get(j)).kilograms().times(setup.layout().lever(j));
         }
@@ -556,25 +556,8 @@ public final class BalancingJob implements Serializable {
     }
 
     private String onRotor() {
-        return state.equals(zeros(state.size())) ? "to the rotor with the trial masses taken off"
+        return log.isFirstState() ? "to the rotor with the trial masses taken off"
                 : "to the rotor as it is now, with all masses of the earlier runs left on";
-    }
-
-    /** Mean of the readings taken in a state of the rotor. */
-    private Phasor[] vibrationIn(List<Phasor> wanted) {
-        List<Run> matching = runs().stream().filter(run -> run.added().equals(wanted)).toList();
-        if (matching.isEmpty()) {
-            throw new IllegalStateException("an initial run must be read first: initial(...)");
-        }
-        Phasor[] mean = new Phasor[setup.layout().rows()];
-        for (int i = 0; i < mean.length; i++) {
-            Phasor sum = Phasor.ZERO;
-            for (Run run : matching) {
-                sum = sum.plus(run.readings().get(i));
-            }
-            mean[i] = sum.times(1.0 / matching.size());
-        }
-        return mean;
     }
 
     /**
@@ -584,17 +567,13 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if the last run is no final run
      */
     public Verification verification() {
-        if (entries.isEmpty() || entries.get(entries.size() - 1).kind() != Kind.FINAL) {
+        if (!log.endsWithFinalRun()) {
             throw new IllegalStateException("a final run must be read first: finalRun(...)");
         }
-        Entry last = entries.get(entries.size() - 1);
-        Phasor[] added = new Phasor[state.size()];
-        for (int j = 0; j < added.length; j++) {
-            added[j] = last.run().added().get(j).minus(last.stateBefore().get(j));
-        }
         InfluenceCoefficients alpha = coefficients();
-        return Verification.of(setup, alpha, alpha.solver(setup.rowWeights()), vibrationIn(last.stateBefore()), added,
-                vibrationIn(state), errors());
+        return Verification.of(setup, alpha, alpha.solver(setup.rowWeights()), log.vibrationIn(log.last()
+                .stateBefore()),
+                log.last().fitted(), log.presentVibration(), errors());
     }
 
     /**
@@ -605,31 +584,27 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if the planes act so alike that there is no one answer
      */
     public JobRecord toRecord() {
-        long trials = entries.stream().filter(e -> e.kind() == Kind.TRIAL).count();
-        boolean known = !entries.isEmpty() && (setup.stored().isPresent() || trials >= state.size());
-        boolean proved = known && entries.get(entries.size() - 1).kind() == Kind.FINAL;
+        boolean known = !log.entries().isEmpty()
+                && (setup.stored().isPresent() || log.trials().size() >= log.state().size());
+        boolean proved = known && log.endsWithFinalRun();
         return new RecordWriter(setup).write(runs(), known ? coefficients() : null, known ? corrections() : null,
                 proved ? verification() : null);
     }
 
     /** Errors of what cancels the present vibration, as the scatter of all readings makes them. */
     private Optional<ErrorPropagation> errors() {
-        return setup.scatter().map(scatter -> ErrorPropagation.of(scatter, runs(), state, this::cancellingWith));
+        return setup.scatter().map(scatter -> ErrorPropagation.of(scatter, runs(), log.state(), this::cancellingWith));
     }
 
     /** What cancels the present vibration, had the runs been read like this. */
     private Phasor[] cancellingWith(List<Run> changed) {
-        List<Entry> others = new ArrayList<>();
-        for (int r = 0; r < entries.size(); r++) {
-            others.add(new Entry(entries.get(r).kind(), changed.get(r), entries.get(r).stateBefore()));
-        }
-        BalancingJob job = new BalancingJob(setup, others, state);
-        return setup.cancelling(job.coefficients().solver(setup.rowWeights()), job.vibrationIn(state));
+        BalancingJob job = new BalancingJob(setup, log.readAs(changed));
+        return setup.cancelling(job.coefficients().solver(setup.rowWeights()), job.log.presentVibration());
     }
 
     /** Returns the job in one line. */
     @Override
     public String toString() {
-        return "balancing job: " + setup.layout() + "; " + entries.size() + " run(s)";
+        return "balancing job: " + setup.layout() + "; " + runs().size() + " run(s)";
     }
 }

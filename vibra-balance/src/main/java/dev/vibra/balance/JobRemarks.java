@@ -37,8 +37,8 @@ final class JobRemarks {
     /** Says that the corrections were held back on purpose. */
     static Remark regularised(double ridge) {
         return new Remark("regularised", "the corrections were damped by " + Digits.compact(ridge, 3)
-                + " of the largest"
-                + " singular value to keep them small where planes act alike: more vibration remains than could be",
+                + " of the largest singular value to keep them small where planes act alike: more vibration remains"
+                + " than could be",
                 ridge, 0);
     }
 
@@ -57,9 +57,8 @@ final class JobRemarks {
         double conflict = solver.planeConflict();
         return conflict <= CONFLICT ? Optional.empty()
                 : Optional.of(new Remark("planes-alike", "the planes act nearly alike at the sensors (condition number "
-                        + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings"
-                        + " may grow"
-                        + " that many times in the corrections; prefer fewer planes, other sensors or speeds, or"
+                        + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
+                        + " grow that many times in the corrections; prefer fewer planes, other sensors or speeds, or"
                         + " larger trial masses", conflict, CONFLICT));
     }
 }

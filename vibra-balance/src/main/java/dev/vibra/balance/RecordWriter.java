@@ -89,8 +89,8 @@ final class RecordWriter {
                 + " the runs, with the sensors where they were.";
         return List.of(coefficients,
                 "Residual unbalance and grade are worked out of vibration and coefficients in the correction planes of"
-                + " this job. They serve the crew and the owner; an acceptance that asks for a balancing machine,"
-                        + " or for vibration limits of the whole machine, is not replaced by them.",
+                + " this job. They serve the crew and the owner; an acceptance that asks for a balancing machine, or"
+                + " for vibration limits of the whole machine, is not replaced by them.",
                 "ISO 21940-11 holds for rotors with rigid behaviour; for flexible rotors ISO 21940-12 applies.");
     }
 }

@@ -171,12 +171,12 @@ final class Setup implements Serializable {
             return solver.cancellingWithRidge(ridge, vibration);
         }
         if (!(solver.planeConflict() <= JobRemarks.REFUSED)) {
+            String conflict = Digits.significant(solver.planeConflict(), 3);
             throw new IllegalStateException("planes must act differently at the sensors to be balanced together:"
                     + " condition"
-                    + " number " + Digits.significant(solver.planeConflict(), 3) + " with columns of equal length,"
-                    + " limit "
-                    + Digits.compact(JobRemarks.REFUSED, 3) + "; balance fewer planes, add sensors or speeds, or say"
-                    + " regularised(...)");
+                    + " number " + conflict + " with columns of equal length, limit "
+                    + Digits.compact(JobRemarks.REFUSED, 3)
+                    + "; balance fewer planes, add sensors or speeds, or say regularised(...)");
         }
         return solver.cancelling(vibration);
     }

@@ -114,8 +114,8 @@ public final class TrialMass implements Serializable {
         List<Remark> out = new ArrayList<>();
         if (forceShare > USUAL_SHARE) {
             out.add(new Remark("force-share-high", "the force is above the usual 10 % of the weight per bearing: make"
-                    + " sure"
-                    + " that bearings, foundation and fastening stand it, also if it adds to the unbalance", forceShare,
+                    + " sure that bearings, foundation and fastening stand it, also if it adds to the"
+                    + " unbalance", forceShare,
                     USUAL_SHARE));
         }
         return List.copyOf(out);

@@ -269,8 +269,8 @@ class BalancingJobTest {
         Remark remark = held.remarks().get(held.remarks().size() - 1);
         assertEquals("regularised", remark.code());
         assertEquals(0.01, remark.value());
-        assertEquals("the corrections were damped by 0.01 of the largest singular value to keep them small where"
-                + " planes act alike: more vibration remains than could be", remark.text());
+        assertEquals("the corrections were damped by 0.01 of the largest singular value to keep them small where planes"
+                + " act alike: more vibration remains than could be", remark.text());
         for (double bad : new double[] {0, 1.5, Double.NaN}) {
             assertEquals("ridge must be above 0 and at most 1: " + bad,
                     message(IllegalArgumentException.class, () -> job.regularised(bad)));
@@ -483,6 +483,26 @@ class BalancingJobTest {
         ResidualUnbalance r = job.toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24)))
                 .finalRun(v(0.5, 100)).verification().residualUnbalance().get(0);
         assertTrue(r.toString().matches("fan 200(.0)? g·mm of (1250|1.25e\\+03) g·mm"), r.toString());
+    }
+
+    @Test
+    void theRotorIsReadAgainAsItIs() {
+        BalancingJob twice = fanAfterTrial().finalRun(v(0.4, 100)).readAgain(v(0.6, 100));
+        Verification proof = twice.verification();
+        assertEquals(0.5, proof.after().get(0).amplitude(), 1e-12);
+        assertEquals(5, proof.before().get(0).amplitude(), 1e-12);
+        assertEquals(0, proof.predicted().get(0).amplitude(), 1e-12);
+        assertEquals(1, twice.corrections().in("fan").mass().grams(), 1e-12);
+        assertEquals(4, twice.runs().size());
+        assertEquals(10, fan().initial(v(4, 70)).readAgain(v(6, 70)).trial("fan", mass(10, 150), v(5, 130))
+                .corrections()
+                .in("fan").mass().grams(), 1e-12);
+        assertEquals(0.5, fan().trialsLeftOn().initial(v(5, 70)).trial("fan", mass(10, 150), v(4, 130))
+                .readAgain(v(6, 130)).coefficients().perGram(0, 0), 1e-12);
+        String off = "the rotor must be as it was in the last run to be read again: the trial mass is off";
+        assertEquals(off, message(IllegalStateException.class, () -> fanAfterTrial().readAgain(v(1, 0))));
+        assertTrue(message(IllegalStateException.class, () -> fan().readAgain(v(1, 0))).startsWith("the rotor must"
+                + " be"));
     }
 
     @Test

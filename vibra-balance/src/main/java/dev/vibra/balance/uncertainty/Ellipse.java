@@ -58,7 +58,6 @@ public record Ellipse(Phasor centre, double major, double minor, double majorRad
     @Override
     public String toString() {
         return "ellipse of half axes " + Digits.significant(major, 3) + " and " + Digits.significant(minor, 3)
-                + " about "
-                + centre + ", coverage " + Digits.compact(coverage * 100, 3) + " %";
+                + " about " + centre + ", coverage " + Digits.compact(coverage * 100, 3) + " %";
     }
 }

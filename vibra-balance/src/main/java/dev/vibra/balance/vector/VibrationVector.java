@@ -201,8 +201,7 @@ public final class VibrationVector implements Serializable {
     private void requireQuantity(Quantity other) {
         if (other != quantity()) {
             throw new IllegalArgumentException("vibration vectors must measure the same quantity: " + quantity()
-                    + " and "
-                    + other);
+                    + " and " + other);
         }
     }
 
@@ -223,7 +222,6 @@ public final class VibrationVector implements Serializable {
     @Override
     public String toString() {
         return Digits.significant(amplitude(), 3) + " " + unit + " " + detector + " at " + Angles.text(phaseDegrees())
-                + " "
-                + sense;
+                + " " + sense;
     }
 }

@@ -104,8 +104,8 @@ class CorrectionSolverTest {
                 new Phasor[][] {{a, a.times(2)}, {b, b.times(2)}}).solver();
         assertTrue(solver.planeConflict() > 1e12);
         IllegalStateException e = assertThrows(IllegalStateException.class, () -> solver.cancelling(a, b));
-        assertTrue(e.getMessage().startsWith("planes must act differently at the sensors to be balanced together: "
-                + "the condition number is "), e.getMessage());
+        assertTrue(e.getMessage().startsWith("planes must act differently at the sensors to be balanced together: the"
+                + " condition number is "), e.getMessage());
         Phasor[] held = solver.cancellingWithRidge(1e-6, a, b);
         // Both planes share the work in proportion to their influence: 1 : 2 after 1 + 4 parts.
         assertEquals(0, held[0].plus(new Phasor(0.5, 0)).magnitude(), 1e-6);

@@ -142,8 +142,8 @@ class AmplitudeRunsTest {
         assertEquals("amplitudes-contradict", c.remarks().get(0).code());
         assertEquals(0.1, c.remarks().get(0).limit());
         AmplitudeRuns bad = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 14).trialAt(120, 6).trialAt(240, 0.5);
-        assertTrue(state(bad::correction).startsWith("amplitudes must be possible on a linear rotor: they contradict"
-                + " it by "));
+        assertTrue(state(bad::correction).startsWith("amplitudes must be possible on a linear rotor: they contradict it"
+                + " by "));
         AmplitudeRuns line = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 20).trialAt(180, 1);
         assertTrue(state(line::correction).startsWith("amplitudes must be possible on a linear rotor: they contradict"
                 + " it by "));
