@@ -3,8 +3,9 @@ package dev.vibra.bearing;
 /**
  * Lines of one envelope spectrum made ready for the search: power, floor, and how improbable each line is in noise.
  *
- * <p>A line may lie a bin beside where it is looked for, so each place stands for itself and its neighbours: its probability
- * is that of the highest of three, times three.
+ * <p>A line may lie a bin beside where it is looked for, so each place stands for itself and its neighbours: its
+ * probability is that of the highest of three, times three. If that one is the skirt of a still higher neighbour, it
+ * proves nothing.
  */
 final class BandLines {
     /** The first lines are those of the block's own mean and window, not of the machine. */
@@ -43,9 +44,11 @@ final class BandLines {
 
     private double[] logProbabilities() {
         double[] logs = new double[power.length];
-        for (int i = FIRST_LINE; i < power.length; i++) {
-            double highest = Math.max(ratio(i), Math.max(ratio(i - 1), i + 1 < power.length ? ratio(i + 1) : 0));
-            logs[i] = highest > 1 ? Math.min(0, Math.log(3) + noise.logExceedance(highest)) : 0;
+        for (int i = FIRST_LINE; i < power.length - 2; i++) {
+            int peak = peakNear(i);
+            double ratio = ratio(peak);
+            boolean skirt = power[peak - 1] > power[peak] || power[peak + 1] > power[peak];
+            logs[i] = ratio > 1 && !skirt ? Math.min(0, Math.log(3) + noise.logExceedance(ratio)) : 0;
         }
         return logs;
     }
@@ -97,7 +100,10 @@ final class BandLines {
         return peak;
     }
 
-    /** Frequency of the line that peaks at or beside a bin, from the ratio of the two highest amplitudes of the Hann window. */
+    /**
+     * Frequency of the line that peaks at or beside a bin, from the ratio of the two highest amplitudes of the Hann
+     * window.
+     */
     double interpolated(int line) {
         int peak = peakNear(line);
         int side = power[peak + 1] > power[peak - 1] ? 1 : -1;

@@ -12,25 +12,28 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
- * Envelope diagnosis of a rolling bearing: for each element whether the recording shows a defect of it, with the evidence.
+ * Envelope diagnosis of a rolling bearing: for each element whether the recording shows a defect of it, with the
+ * evidence.
  *
  * <p>A defect is {@code present} if, in the squared-envelope spectrum of some band,
  * <ol>
- * <li>lines at a common fundamental within the tolerance of the kinematic rate are, two of them at least and the fundamental
- *     among them, together so improbable in noise that the false alarm probability over everything searched is kept;
+ * <li>lines at a common fundamental within the tolerance of the kinematic rate are, two of them at least and the
+ *     fundamental among them, together so improbable in noise that the false alarm probability over everything searched
+ *     is kept;
  * <li>both reach the {@linkplain DiagnosisSettings#presentDepth() present depth};
- * <li>no other explanation stands: not the rate of another element within the tolerance; not a multiple, or a half, third or
- *     quarter, of the shaft speed; not a line of an element already found; not weaker than its own sidebands; and no other fundamental from half to one and a half times as high,
- *     apart from the element's own harmonics and sidebands, reaches half its evidence.
+ * <li>no other explanation stands: not the rate of another element within the tolerance; not a multiple, or a half,
+ *     third or quarter, of the shaft speed; not a line of an element already found; not weaker than its own sidebands;
+ *     and no other fundamental from half to one and a half times as high, apart from the element's own harmonics and
+ *     sidebands, reaches half its evidence.
  * </ol>
  *
  * <p>A defect is {@code absent} if no element of the bearing shows a significant pulsation of half the {@linkplain
- * DiagnosisSettings#absentDepth() absent depth}, every band would have shown the absent depth, and no pulsation of unknown
- * origin is as deep as the present depth. This speaks of pulsation in the bands tried, as strong as said: a spot that rolls
- * outside the load zone stays silent. Everything else is {@code not determined}, with the reason.
+ * DiagnosisSettings#absentDepth() absent depth}, every band would have shown the absent depth, and no pulsation of
+ * unknown origin is as deep as the present depth. This speaks of pulsation in the bands tried, as strong as said: a
+ * spot that rolls outside the load zone stays silent. Everything else is {@code not determined}, with the reason.
  *
- * <p>A pulsation at the cage rate never makes the cage {@code present}: one bad rolling element, carried round by the cage,
- * makes the same line. Other machinery with a rate inside the tolerance of an element's can't be told from it.
+ * <p>A pulsation at the cage rate never makes the cage {@code present}: one bad rolling element, carried round by the
+ * cage, makes the same line. Other machinery with a rate inside the tolerance of an element's can't be told from it.
  *
  * <p>A verdict on a recording isn't leave to run on: that is decided under the local rules by those licensed to.
  *
@@ -143,7 +146,8 @@ public final class BearingDiagnosis implements Serializable {
     }
 
     /**
-     * Returns the diagnosis as a table: for each element verdict, rate found of rate expected, and reason; then the band.
+     * Returns the diagnosis as a table: for each element verdict, rate found of rate expected, and reason; then the
+     * band.
      *
      * @return several lines without a line end at the end
      */
@@ -152,8 +156,8 @@ public final class BearingDiagnosis implements Serializable {
         for (ElementFinding finding : findings) {
             String found = finding.foundHertz().isPresent()
                     ? Digits.significant(finding.foundHertz().getAsDouble(), 5) : "-";
-            text.append(String.format(Locale.ROOT, "%-16s %-15s %8s of %8s Hz  %s\n", finding.element(), finding.verdict(),
-                    found, Digits.significant(finding.expectedHertz(), 5), finding.reason()));
+            text.append(String.format(Locale.ROOT, "%-16s %-15s %8s of %8s Hz  %s\n", finding.element(),
+                    finding.verdict(), found, Digits.significant(finding.expectedHertz(), 5), finding.reason()));
         }
         return text.append(bandReason).toString();
     }

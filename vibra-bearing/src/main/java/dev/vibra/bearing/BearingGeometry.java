@@ -64,8 +64,8 @@ public record BearingGeometry(
     private static void requireRoom(int count, double ball, double pitch) {
         double chord = pitch * Math.sin(Math.PI / count);
         if (!(ball <= chord * ROUNDING)) {
-            throw Require.failure("ballDiameter", "at most " + Digits.significant(chord * 1e3, 4) + " mm, the room that "
-                    + count + " rolling elements leave each other on a pitch diameter of "
+            throw Require.failure("ballDiameter", "at most " + Digits.significant(chord * 1e3, 4)
+                    + " mm, the room that " + count + " rolling elements leave each other on a pitch diameter of "
                     + Digits.significant(pitch * 1e3, 4) + " mm", ball * 1e3);
         }
     }
@@ -99,7 +99,8 @@ public record BearingGeometry(
      * <p>The sign of a speed is its direction; speeds of equal sign turn the same way.
      *
      * @param innerRingHertz speed of the inner ring in revolutions per second, finite
-     * @param outerRingHertz speed of the outer ring in revolutions per second, finite, other than that of the inner ring
+     * @param outerRingHertz speed of the outer ring in revolutions per second, finite, other than that of the inner
+     *     ring
      * @return the frequencies in Hz
      * @throws IllegalArgumentException if a speed is not finite or the rings turn together
      */
@@ -108,7 +109,8 @@ public record BearingGeometry(
     }
 
     /**
-     * Returns the kinematic frequencies as multiples of the speed of the rotating ring: those at one revolution per second.
+     * Returns the kinematic frequencies as multiples of the speed of the rotating ring: those at one revolution per
+     * second.
      *
      * @param rotating ring that turns
      * @return the multiples

@@ -15,18 +15,18 @@ import java.util.SplittableRandom;
 /**
  * Forward model of a bearing's acceleration: what the diagnosis takes apart.
  *
- * <p>A defect of an element is an impact at each of its rates' periods. Each impact rings a resonance of the structure. The
- * strength swings as the defect travels through the load zone: an inner-race defect at the speed of the shaft, a rolling
- * element at the rate of the cage, an outer-race defect of a fixed ring not at all. Slip shifts the mean rate, and the
- * intervals vary independently, so that the train wanders. The shaft adds tones at its multiples, everything else is white
- * noise of normal distribution.
+ * <p>A defect of an element is an impact at each of its rates' periods. Each impact rings a resonance of the structure.
+ * The strength swings as the defect travels through the load zone: an inner-race defect at the speed of the shaft, a
+ * rolling element at the rate of the cage, an outer-race defect of a fixed ring not at all. Slip shifts the mean rate,
+ * and the intervals vary independently, so that the train wanders. The shaft adds tones at its multiples, everything
+ * else is white noise of normal distribution.
  *
  * <p>Immutable; equal signals with equal seeds give equal samples on every machine.
  *
- * @see "P. D. McFadden, J. D. Smith, Model for the vibration produced by a single point defect in a rolling element bearing,
- *     Journal of Sound and Vibration 96 (1984) 69-82: impacts and load zone"
- * @see "J. Antoni, R. B. Randall, A stochastic model for simulation and diagnostics of rolling element bearings, Journal of
- *     Vibration and Acoustics 125 (2003) 282-289: slip as a random walk"
+ * @see "P. D. McFadden, J. D. Smith, Model for the vibration produced by a single point defect in a rolling element
+ *     bearing, Journal of Sound and Vibration 96 (1984) 69-82: impacts and load zone"
+ * @see "J. Antoni, R. B. Randall, A stochastic model for simulation and diagnostics of rolling element bearings,
+ *     Journal of Vibration and Acoustics 125 (2003) 282-289: slip as a random walk"
  */
 public final class BearingSignal implements Serializable {
     private static final long serialVersionUID = 1;
@@ -43,8 +43,8 @@ public final class BearingSignal implements Serializable {
     private final double noiseRms;
     private final double shaftAmplitude;
 
-    private BearingSignal(KinematicFrequencies kinematics, Map<BearingElement, Double> defects, double slip, double jitter,
-            double resonanceHertz, double dampingRatio, double noiseRms, double shaftAmplitude) {
+    private BearingSignal(KinematicFrequencies kinematics, Map<BearingElement, Double> defects, double slip,
+            double jitter, double resonanceHertz, double dampingRatio, double noiseRms, double shaftAmplitude) {
         this.kinematics = Objects.requireNonNull(kinematics, "kinematics");
         this.defects = copy(defects);
         this.slip = slip;
@@ -62,8 +62,8 @@ public final class BearingSignal implements Serializable {
     }
 
     /**
-     * Begins with a sound bearing in a machine that makes 1 m/s² rms of noise: no defect, no slip of the mean rate, intervals
-     * that vary by 0.5 %, a resonance at 3000 Hz with a damping ratio of 0.05, no shaft tones.
+     * Begins with a sound bearing in a machine that makes 1 m/s² rms of noise: no defect, no slip of the mean rate,
+     * intervals that vary by 0.5 %, a resonance at 3000 Hz with a damping ratio of 0.05, no shaft tones.
      *
      * @param kinematics kinematic rates at the speed of the shaft
      * @return the signal
@@ -83,7 +83,8 @@ public final class BearingSignal implements Serializable {
     public BearingSignal withDefect(BearingElement element, double peak) {
         Map<BearingElement, Double> more = copy(defects);
         more.put(element, Require.positive("peak", peak, "m/s²"));
-        return new BearingSignal(kinematics, more, slip, jitter, resonanceHertz, dampingRatio, noiseRms, shaftAmplitude);
+        return new BearingSignal(kinematics, more, slip, jitter, resonanceHertz, dampingRatio, noiseRms,
+                shaftAmplitude);
     }
 
     /**
@@ -96,7 +97,8 @@ public final class BearingSignal implements Serializable {
      */
     public BearingSignal withSlip(double share, double intervalJitter) {
         return new BearingSignal(kinematics, defects, Require.within("slip", share, -0.05, 0.05, ""),
-                Require.within("jitter", intervalJitter, 0, 0.2, ""), resonanceHertz, dampingRatio, noiseRms, shaftAmplitude);
+                Require.within("jitter", intervalJitter, 0, 0.2, ""), resonanceHertz, dampingRatio, noiseRms,
+                shaftAmplitude);
     }
 
     /**
@@ -175,11 +177,14 @@ public final class BearingSignal implements Serializable {
         return kinematics.of(element) * (1 + slip);
     }
 
-    /** Returns the defects and the resonance, as in {@code outer race 12 m/s², ringing at 3000 Hz, noise 1 m/s² rms}. */
+    /**
+     * Returns the defects and the resonance, as in {@code outer race 12 m/s², ringing at 3000 Hz, noise 1 m/s² rms}.
+     */
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder();
-        defects.forEach((element, peak) -> text.append(element).append(' ').append(Digits.compact(peak, 3)).append(" m/s², "));
+        defects.forEach((element, peak) -> text.append(element).append(' ').append(Digits.compact(peak, 3))
+                .append(" m/s², "));
         return (defects.isEmpty() ? "sound bearing, " : text) + "ringing at " + Digits.compact(resonanceHertz, 5)
                 + " Hz, noise " + Digits.compact(noiseRms, 3) + " m/s² rms";
     }

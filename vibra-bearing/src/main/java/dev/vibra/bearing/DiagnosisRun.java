@@ -15,12 +15,15 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
- * One pass of the diagnosis: the element with the strongest evidence first, its lines then being explained for the rest. The
- * cage comes last: what looks like its multiples may be sidebands of any other.
+ * One pass of the diagnosis: the element with the strongest evidence first, its lines then being explained for the
+ * rest. The cage comes last: what looks like its multiples may be sidebands of any other.
  */
 final class DiagnosisRun {
-    /** Half width of an explained line in bins: the main lobe of the Hann window and half a bin. */
-    private static final double MASK_BINS = 2.5;
+    /**
+     * Half width of an explained line in bins: the main lobe of the Hann window, two, and the one that a line may lie
+     * aside.
+     */
+    static final double MASK_BINS = 3;
     /** A band quieter than this part of the recording holds rounding noise, not vibration. */
     private static final double SILENCE = 1e-9;
 
@@ -100,12 +103,14 @@ final class DiagnosisRun {
             for (BearingElement element : remaining) {
                 found.put(element, search(element, bands, mask));
             }
-            BearingElement next = remaining.stream().min(Comparator.comparing((BearingElement e) -> e == BearingElement.CAGE)
+            BearingElement next = remaining.stream()
+                    .min(Comparator.comparing((BearingElement e) -> e == BearingElement.CAGE)
                     .thenComparingDouble(e -> least(found.get(e)))).orElseThrow();
             List<Candidate> candidates = explained(next, found.get(next), rates, mask);
             judged.put(next, candidates);
             remaining.remove(next);
-            Optional<Candidate> symptom = deepest(candidates);
+            // What is no sign explains nothing: an element at half another's rate would swallow its harmonics.
+            Optional<Candidate> symptom = deepest(candidates).filter(c -> c.depth() >= settings.signDepth());
             if (symptom.isPresent()) {
                 mask = mask.with(rates.ofFamily(next, symptom.get().family().refinedHertz()));
             }

@@ -15,29 +15,30 @@ import java.util.Optional;
  * <table>
  * <caption>Defaults</caption>
  * <tr><th>setting</th><th>default</th><th>why</th></tr>
- * <tr><td>band</td><td>none: octaves in half-octave steps below 1/2.56 of the sample rate, each at least four times as wide
- *     as the highest rate of the bearing</td><td>the ringing resonance isn't known beforehand; all are tried and the
- *     probabilities corrected for it. 2.56: common practice, no source</td></tr>
- * <tr><td>frequency tolerance</td><td>2 %</td><td>slip and contact angle under load: 1–2 % (Randall and Antoni 2011, 2.2)
+ * <tr><td>band</td><td>none: octaves in half-octave steps below 1/2.56 of the sample rate, each at least four times as
+ *     wide as the highest rate of the bearing</td><td>the ringing resonance isn't known beforehand; all are tried and
+ *     the probabilities corrected for it. 2.56: common practice, no source</td></tr>
+ * <tr><td>frequency tolerance</td><td>2 %</td><td>slip and contact angle under load: 1–2 % (Randall and Antoni 2011,
+ *     2.2)
  *     </td></tr>
  * <tr><td>speed tolerance</td><td>1 %</td><td>slip of an induction motor about its nominal speed; common practice, no
  *     source</td></tr>
  * <tr><td>harmonics</td><td>5</td><td>common practice, no source</td></tr>
- * <tr><td>false alarm probability</td><td>0.001 a diagnosis</td><td>chance that stationary noise makes any element of the
- *     bearing significant; common practice, no source</td></tr>
- * <tr><td>present depth</td><td>1/3</td><td>impacts with the share s of the power in the band read up to 2s: at least one
- *     sixth of the power beats at the rate of the element; common practice, no source</td></tr>
- * <tr><td>absent depth</td><td>0.2</td><td>the same with one tenth of the power; half of it counts as a sign; common practice,
- *     no source</td></tr>
- * <tr><td>revolutions a block</td><td>100</td><td>lines a hundredth of the shaft speed apart tell harmonics of the bearing
- *     from those of the shaft</td></tr>
+ * <tr><td>false alarm probability</td><td>0.001 a diagnosis</td><td>chance that stationary noise makes any element of
+ *     the bearing significant; common practice, no source</td></tr>
+ * <tr><td>present depth</td><td>1/3</td><td>impacts with the share s of the power in the band read up to 2s: at least
+ *     one sixth of the power beats at the rate of the element; common practice, no source</td></tr>
+ * <tr><td>absent depth</td><td>0.2</td><td>the same with one tenth of the power; half of it counts as a sign; common
+ *     practice, no source</td></tr>
+ * <tr><td>revolutions a block</td><td>100</td><td>lines a hundredth of the shaft speed apart tell harmonics of the
+ *     bearing from those of the shaft</td></tr>
  * <tr><td>other rates</td><td>none</td><td>gears, belts and other shafts aren't known to a bearing</td></tr>
  * </table>
  */
 public final class DiagnosisSettings implements Serializable {
     private static final long serialVersionUID = 1;
-    private static final DiagnosisSettings DEFAULTS = new DiagnosisSettings(null, 0.02, 0.01, 5, 1e-3, 1.0 / 3, 0.2, 100,
-            List.of());
+    private static final DiagnosisSettings DEFAULTS = new DiagnosisSettings(null, 0.02, 0.01, 5, 1e-3, 1.0 / 3, 0.2,
+            100, List.of());
 
     private final Band band;
     private final double frequencyTolerance;
@@ -86,14 +87,15 @@ public final class DiagnosisSettings implements Serializable {
      * @return the settings
      */
     public DiagnosisSettings withBand(Band newBand) {
-        return new DiagnosisSettings(Objects.requireNonNull(newBand, "band"), frequencyTolerance, speedTolerance, harmonics,
-                falseAlarmProbability, presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
+        return new DiagnosisSettings(Objects.requireNonNull(newBand, "band"), frequencyTolerance, speedTolerance,
+                harmonics, falseAlarmProbability, presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
      * Returns these settings with another window in which an element's rate is searched.
      *
-     * @param share half width of the window over the expected rate, 0.0001 to 0.05; covers slip and error of speed together
+     * @param share half width of the window over the expected rate, 0.0001 to 0.05; covers slip and error of speed
+     *     together
      * @return the settings
      * @throws IllegalArgumentException if the share is out of range
      */
@@ -122,8 +124,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the number is out of range
      */
     public DiagnosisSettings withHarmonics(int number) {
-        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, number, falseAlarmProbability, presentDepth,
-                absentDepth, revolutionsPerBlock, otherRatesHertz);
+        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, number, falseAlarmProbability,
+                presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -151,8 +153,8 @@ public final class DiagnosisSettings implements Serializable {
     }
 
     /**
-     * Returns these settings with another depth that a recording must be able to show for {@code absent}. A pulsation half as
-     * deep already counts as a sign of a defect, and keeps the verdict from being {@code absent}.
+     * Returns these settings with another depth that a recording must be able to show for {@code absent}. A pulsation
+     * half as deep already counts as a sign of a defect, and keeps the verdict from being {@code absent}.
      *
      * @param depth depth of pulsation, 0 (never absent) to 2, at most the present depth
      * @return the settings
@@ -176,8 +178,8 @@ public final class DiagnosisSettings implements Serializable {
     }
 
     /**
-     * Returns these settings with rates of other parts of the machine, such as other shafts, belts and gear meshes: lines at
-     * their multiples count for no element.
+     * Returns these settings with rates of other parts of the machine, such as other shafts, belts and gear meshes:
+     * lines at their multiples count for no element.
      *
      * @param hertz rates in Hz, each finite, above zero; they replace those given before
      * @return the settings

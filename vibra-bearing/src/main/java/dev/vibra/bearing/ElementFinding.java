@@ -82,8 +82,8 @@ public final class ElementFinding implements Serializable {
     }
 
     /**
-     * Returns the depth of pulsation that two harmonics of this element would have needed to be found in every band tried:
-     * the sensitivity of the recording.
+     * Returns the depth of pulsation that two harmonics of this element would have needed to be found in every band
+     * tried: the sensitivity of the recording.
      *
      * @return depth above zero; infinite if some band has no room for two harmonics
      */

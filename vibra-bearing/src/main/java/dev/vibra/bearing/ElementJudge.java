@@ -37,7 +37,10 @@ final class ElementJudge {
                 shown.spectrum(), bandReason(shown, judged));
     }
 
-    /** What keeps every element from being called absent: a symptom of any of them, or a deep pulsation of unknown origin. */
+    /**
+     * What keeps every element from being called absent: a symptom of any of them, or a deep pulsation of unknown
+     * origin.
+     */
     private Optional<String> doubt(Map<BearingElement, List<Candidate>> judged) {
         Optional<BearingElement> symptom = judged.keySet().stream()
                 .max(Comparator.comparingDouble(e -> depth(judged.get(e))))
@@ -66,7 +69,8 @@ final class ElementJudge {
         for (int i = 0; lines.resolution() * i < lines.highestUsableHertz(); i++) {
             double hertz = i * lines.resolution();
             if (lines.holds(hertz) && lines.logProbability(i) < Math.log(settings.falseAlarmProbability())
-                    && !explained.covers(hertz) && (deepest == 0 || lines.depthAround(i) > lines.depthAround(deepest))) {
+                    && !explained.covers(hertz)
+                    && (deepest == 0 || lines.depthAround(i) > lines.depthAround(deepest))) {
                 deepest = i;
             }
         }
@@ -96,7 +100,8 @@ final class ElementJudge {
                     depth + ": the cage or one rolling element, the envelope can't tell which");
         }
         if (symptom.depth() >= settings.presentDepth()) {
-            return with(element, ElementVerdict.PRESENT, Optional.of(symptom), detectable, depth + " (limit " + limit + ")");
+            return with(element, ElementVerdict.PRESENT, Optional.of(symptom), detectable,
+                    depth + " (limit " + limit + ")");
         }
         return with(element, ElementVerdict.NOT_DETERMINED, Optional.of(symptom), detectable,
                 depth + ", weaker than the " + limit + " of a clear defect");
@@ -107,17 +112,20 @@ final class ElementJudge {
         String limit = Digits.significant(settings.absentDepth(), 3);
         if (detectable == Double.POSITIVE_INFINITY) {
             return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
-                    "this rate falls on a multiple of half a speed of rotation, or a band has no room for two harmonics");
+                    "this rate falls on a multiple of half a speed of rotation, or a band has no room for two of its"
+                            + " harmonics");
         }
         if (detectable > settings.absentDepth()) {
-            return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable, "nothing significant, but only a depth of "
-                    + Digits.significant(detectable, 3) + " would have been found, not " + limit);
+            return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
+                    "nothing significant, but only a depth of "
+                            + Digits.significant(detectable, 3) + " would have been found, not " + limit);
         }
         if (doubt.isPresent()) {
             return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable, doubt.get());
         }
-        return with(element, ElementVerdict.ABSENT, symptom, detectable, "no sign; a pulsation of depth " + Digits.significant(detectable, 3)
-                + " would have been found (limit " + limit + ")");
+        return with(element, ElementVerdict.ABSENT, symptom, detectable,
+                "no sign; a pulsation of depth "
+                        + Digits.significant(detectable, 3) + " would have been found (limit " + limit + ")");
     }
 
     private ElementFinding with(BearingElement element, ElementVerdict verdict, Optional<Candidate> shown,
@@ -126,7 +134,9 @@ final class ElementJudge {
                 shown.map(c -> c.symptom(kinematics.modulationOf(element))).orElse(null), detectable, reason);
     }
 
-    /** Depth that the first two free harmonics must have for the false alarm probability, in the least sensitive band. */
+    /**
+     * Depth that the first two free harmonics must have for the false alarm probability, in the least sensitive band.
+     */
     private double detectableDepth(BearingElement element) {
         double worst = 0;
         for (BandLines lines : bands) {

@@ -1,8 +1,9 @@
 package dev.vibra.bearing;
 
-import dev.vibra.envelope.Envelope;
+import dev.vibra.envelope.EnvelopePlan;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
+import dev.vibra.level.Moments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
@@ -15,16 +16,18 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * Spectrum of the squared envelope of a band, as depth of pulsation: how the vibration power in the band swings in time.
+ * Spectrum of the squared envelope of a band, as depth of pulsation: how the vibration power in the band swings in
+ * time.
  *
- * <p>Scaling: if the power swings as {@code P·(1 + m·cos 2πft)}, the line at {@code f} reads {@code m}, whatever the level
- * of the recording and the window. Narrow impacts that carry the share {@code s} of the power read up to {@code 2s} at their
- * rate and its first multiples, at most 2. The mean is taken out: the line at 0 Hz holds nothing of use.
+ * <p>Scaling: if the power swings as {@code P·(1 + m·cos 2πft)}, the line at {@code f} reads {@code m}, whatever the
+ * level of the recording and the window. Narrow impacts that carry the share {@code s} of the power read up to
+ * {@code 2s} at their rate and its first multiples, at most 2. The mean is taken out: the line at 0 Hz holds nothing of
+ * use.
  *
  * <p>Hann window, blocks that overlap by half, mean squares averaged.
  *
- * @see "R. B. Randall, J. Antoni, Rolling element bearing diagnostics: a tutorial, Mechanical Systems and Signal Processing
- *     25 (2011) 485-520, 3.2: why the squared envelope"
+ * @see "R. B. Randall, J. Antoni, Rolling element bearing diagnostics: a tutorial, Mechanical Systems and Signal
+ *     Processing 25 (2011) 485-520, 3.2: why the squared envelope"
  */
 public final class EnvelopeSpectrum implements Serializable {
     private static final long serialVersionUID = 1;
@@ -60,8 +63,8 @@ public final class EnvelopeSpectrum implements Serializable {
      *
      * @param wave recording, at least 4 samples
      * @param band band up to half the sample rate, at least two lines of the whole recording wide
-     * @param resolutionHertz distance of the lines in Hz, finite, above zero, reached as nearly as whole samples allow; a
-     *     recording shorter than one block makes one block
+     * @param resolutionHertz distance of the lines in Hz, finite, above zero, reached as nearly as whole samples allow;
+     *     a recording shorter than one block makes one block
      * @return the spectrum
      * @throws IllegalArgumentException if an argument is out of range or the band holds no vibration
      */
@@ -73,13 +76,14 @@ public final class EnvelopeSpectrum implements Serializable {
     /** Empty if all samples in the band are zero or so small that their squares are. */
     static Optional<EnvelopeSpectrum> unlessSilent(Waveform wave, Band band, double resolutionHertz) {
         Require.positive("resolutionHertz", resolutionHertz, "Hz");
-        Waveform envelope = Envelope.of(wave, Objects.requireNonNull(band, "band"));
-        double[] power = envelope.samples();
-        double mean = squareAndMean(power);
+        EnvelopePlan envelope = EnvelopePlan.squared(wave.length(), wave.sampleRateHertz(),
+                Objects.requireNonNull(band, "band"));
+        double[] power = envelope.process(wave.samples(), 0, new double[envelope.outputLength()]);
+        double mean = Moments.of(power).mean();
         if (!(mean > 0)) {
             return Optional.empty();
         }
-        double rate = envelope.sampleRateHertz();
+        double rate = envelope.outputSampleRateHertz();
         // Rounded down, so that a recording of whole blocks loses none.
         double wanted = Math.max(4, Math.floor(rate / resolutionHertz + 1e-6));
         int block = (int) Math.min(power.length, wanted);
@@ -91,15 +95,6 @@ public final class EnvelopeSpectrum implements Serializable {
         }
         Level level = Level.ofSi(Math.sqrt(0.5 * mean), wave.quantity(), Detector.RMS).within(band);
         return Optional.of(new EnvelopeSpectrum(level, rate / block, blocks, kurtosis(power, mean), sums));
-    }
-
-    private static double squareAndMean(double[] values) {
-        double sum = 0;
-        for (int i = 0; i < values.length; i++) {
-            values[i] *= values[i];
-            sum += values[i];
-        }
-        return sum / values.length;
     }
 
     private static int accumulate(SpectrumPlan plan, double[] power, double[] sums) {
@@ -180,8 +175,8 @@ public final class EnvelopeSpectrum implements Serializable {
     }
 
     /**
-     * Returns the spectral kurtosis of the band, {@code mean(e⁴)/mean(e²)² − 2} of the envelope e: 0 for normal noise, -1
-     * for a steady sine, large for rare impacts.
+     * Returns the spectral kurtosis of the band, {@code mean(e⁴)/mean(e²)² − 2} of the envelope e: 0 for normal noise,
+     * -1 for a steady sine, large for rare impacts.
      *
      * @return spectral kurtosis, at least -1
      * @see "J. Antoni, The spectral kurtosis, Mechanical Systems and Signal Processing 20 (2006) 282-307"

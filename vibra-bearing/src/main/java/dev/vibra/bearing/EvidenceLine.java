@@ -42,7 +42,7 @@ public record EvidenceLine(int harmonic, int sideband, double frequencyHertz, do
     /** Returns name, frequency, depth and height over the floor, as in {@code 2f 214.9 Hz depth 0.71 (95 × floor)}. */
     @Override
     public String toString() {
-        return label() + " " + Digits.significant(frequencyHertz, 4) + " Hz depth " + Digits.significant(depth, 2) + " ("
-                + Digits.significant(timesFloor, 2) + " × floor)";
+        return label() + " " + Digits.significant(frequencyHertz, 4) + " Hz depth " + Digits.significant(depth, 2)
+                + " (" + Digits.significant(timesFloor, 2) + " × floor)";
     }
 }

@@ -34,7 +34,10 @@ final class HarmonicFamily {
         return new HarmonicFamily(lines, hertz, logs, counted);
     }
 
-    /** The least probable family whose fundamental lies between two frequencies; the grid moves no harmonic by half a bin. */
+    /**
+     * The least probable family whose fundamental lies between two frequencies; the grid moves no harmonic by half a
+     * bin.
+     */
     static HarmonicFamily best(BandLines lines, double from, double to, int harmonics, LineMask mask) {
         double step = lines.resolution() / (2 * harmonics);
         HarmonicFamily best = at(lines, from, harmonics, mask);

@@ -18,8 +18,8 @@ import java.io.Serializable;
  * element defect       twice the spin: both races are struck in one turn
  * </pre>
  *
- * <p>The spin is counted against the cage. At ring speeds of 1 and 0 the values are the multiples of the shaft speed that
- * data sheets print.
+ * <p>The spin is counted against the cage. At ring speeds of 1 and 0 the values are the multiples of the shaft speed
+ * that data sheets print.
  *
  * @param outerRaceHertz rate at which elements pass a spot of the outer race, Hz
  * @param innerRaceHertz rate at which elements pass a spot of the inner race, Hz
@@ -93,8 +93,8 @@ public record KinematicFrequencies(double outerRaceHertz, double innerRaceHertz,
     }
 
     /**
-     * Returns the rate at which a defect of an element travels through a load zone that stands still, and so the spacing of
-     * its sidebands.
+     * Returns the rate at which a defect of an element travels through a load zone that stands still, and so the
+     * spacing of its sidebands.
      *
      * @param element element with the defect
      * @return rate in Hz; zero where the defect stands still in the load zone or, for the cage, is that rate itself

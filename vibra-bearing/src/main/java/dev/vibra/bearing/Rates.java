@@ -38,12 +38,13 @@ final class Rates {
     }
 
     /**
-     * Harmonics of an element's rate with the sidebands that rotation puts about them. Those of the cage go without: so close
-     * together they would explain everything.
+     * Harmonics of an element's rate with the sidebands that rotation puts about them. Those of the cage go without: so
+     * close together they would explain everything.
      */
     DoubleStream ofFamily(BearingElement element, double hertz) {
         DoubleStream harmonics = IntStream.rangeClosed(1, (int) Math.ceil(highest / hertz)).mapToDouble(h -> h * hertz);
-        return element == BearingElement.CAGE ? harmonics : harmonics.flatMap(f -> DoubleStream.concat(about(f, cage, CAGE_SIDEBANDS),
+        return element == BearingElement.CAGE ? harmonics
+                : harmonics.flatMap(f -> DoubleStream.concat(about(f, cage, CAGE_SIDEBANDS),
                         Arrays.stream(rings).flatMap(ring -> about(f, ring, SHAFT_SIDEBANDS))));
     }
 

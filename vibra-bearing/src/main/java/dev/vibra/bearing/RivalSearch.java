@@ -13,7 +13,9 @@ final class RivalSearch {
     private static final double RIVAL_SHARE = 0.5;
     private static final double FROM = 0.48;
     private static final double TO = 1.52;
-    /** Halves are masked; thirds and quarters of the speed are explained where the fundamental hits them this exactly. */
+    /**
+     * Halves are masked; thirds and quarters of the speed are explained where the fundamental hits them this exactly.
+     */
     private static final int[] SUBDIVISIONS = {3, 4};
     private static final double EXACT_BINS = 0.3;
     /** A loose or rubbing machine shows parts of its speed up to about this order; common practice, no source. */
@@ -41,6 +43,7 @@ final class RivalSearch {
         double hertz = family.refinedHertz();
         return otherElement(element, hertz)
                 .or(() -> subdivision(family.lines(), hertz))
+                .or(() -> cageMultiple(element, family, hertz, mask))
                 .or(() -> strongerSideband(element, family, hertz, mask))
                 .or(() -> rival(element, family, hertz, mask));
     }
@@ -49,8 +52,8 @@ final class RivalSearch {
         for (BearingElement other : BearingElement.values()) {
             double rate = kinematics.of(other);
             if (other != element && Math.abs(hertz - rate) <= tolerance * rate) {
-                return Optional.of("it may be the " + other + " just as well, whose rate is " + Digits.significant(rate, 4)
-                        + " Hz");
+                return Optional.of("it may be the " + other + " just as well, whose rate is "
+                        + Digits.significant(rate, 4) + " Hz");
             }
         }
         return Optional.empty();
@@ -68,6 +71,23 @@ final class RivalSearch {
             }
         }
         return Optional.empty();
+    }
+
+    /** Rates of bearings lie at or near multiples of the cage rate; the outer race's, without slip, exactly. */
+    private Optional<String> cageMultiple(BearingElement element, HarmonicFamily family, double hertz, LineMask mask) {
+        if (element == BearingElement.CAGE || kinematics.cageHertz() == 0) {
+            return Optional.empty();
+        }
+        BandLines lines = family.lines();
+        double reach = tolerance * kinematics.cageHertz();
+        HarmonicFamily cage = HarmonicFamily.best(lines, kinematics.cageHertz() - reach, kinematics.cageHertz() + reach,
+                family.harmonics(), mask);
+        double multiple = Math.rint(hertz / cage.refinedHertz());
+        boolean hit = Math.abs(hertz - multiple * cage.refinedHertz()) <= DiagnosisRun.MASK_BINS * lines.resolution();
+        return hit && cage.depth() >= family.depth()
+                ? Optional.of("it may be multiple " + (long) multiple + " of the deeper pulsation at " + text(cage)
+                        + ", the rate of the cage")
+                : Optional.empty();
     }
 
     private Optional<String> strongerSideband(BearingElement element, HarmonicFamily family, double hertz,

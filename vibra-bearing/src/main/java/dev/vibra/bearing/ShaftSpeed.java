@@ -13,8 +13,8 @@ final class ShaftSpeed {
     /**
      * Refines a speed by its multiples in the band that shows them best.
      *
-     * @return the refined speed; the nominal one where no band shows multiples significantly, as there is then nothing that
-     *     could be mistaken for a bearing
+     * @return the refined speed; the nominal one where no band shows multiples significantly, as there is then nothing
+     *     that could be mistaken for a bearing
      */
     static double refined(List<BandLines> bands, double nominal, double tolerance, double logAlarm) {
         double reach = tolerance * nominal;
@@ -26,7 +26,7 @@ final class ShaftSpeed {
             double total = family.logProbability() + Math.log(family.places(reach));
             if (total < least) {
                 least = total;
-                best = family.refinedHertz();
+                best = Math.max(nominal - reach, Math.min(nominal + reach, family.refinedHertz()));
             }
         }
         return best;

@@ -87,8 +87,8 @@ class BearingGeometryTest {
     void elementsThatDoNotFitAreRefused() {
         IllegalArgumentException failure = assertThrows(IllegalArgumentException.class,
                 () -> BearingGeometry.of(9, 39.04, 7.94, 0));
-        assertEquals("ballDiameter must be at most 2.716 mm, the room that 9 rolling elements leave each other on a pitch"
-                + " diameter of 7.940 mm: 39.04", failure.getMessage());
+        assertEquals("ballDiameter must be at most 2.716 mm, the room that 9 rolling elements leave each other on a"
+                + " pitch diameter of 7.940 mm: 39.04", failure.getMessage());
     }
 
     @Test

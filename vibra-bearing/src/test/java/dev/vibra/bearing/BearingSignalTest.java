@@ -41,7 +41,8 @@ class BearingSignalTest {
     void loadZone() {
         Waveform inner = SOUND.withNoise(0).withDefect(BearingElement.INNER_RACE, 10).waveform(51_200, 512_000, 1);
         Waveform outer = SOUND.withNoise(0).withDefect(BearingElement.OUTER_RACE, 10).waveform(51_200, 512_000, 1);
-        double expected = Math.sqrt((1 + 0.9 * 0.9 / 2) / (1.9 * 1.9) * RATES.innerRaceHertz() / RATES.outerRaceHertz());
+        double share = (1 + 0.9 * 0.9 / 2) / (1.9 * 1.9);
+        double expected = Math.sqrt(share * RATES.innerRaceHertz() / RATES.outerRaceHertz());
         assertEquals(expected, inner.rms().si() / outer.rms().si(), 0.02 * expected);
     }
 

@@ -14,8 +14,9 @@ class DiagnosisSettingsTest {
 
     @Test
     void eachStepChangesOneThing() {
-        DiagnosisSettings all = DEFAULTS.withBand(Band.of(2000, 4000)).withFrequencyTolerance(0.03).withSpeedTolerance(0.02)
-                .withHarmonics(4).withFalseAlarmProbability(0.01).withPresentDepth(0.5).withAbsentDepth(0.3)
+        DiagnosisSettings all = DEFAULTS.withBand(Band.of(2000, 4000)).withFrequencyTolerance(0.03)
+                .withSpeedTolerance(0.02).withHarmonics(4)
+                .withFalseAlarmProbability(0.01).withPresentDepth(0.5).withAbsentDepth(0.3)
                 .withRevolutionsPerBlock(60).withOtherRates(12.5, 40);
         assertEquals(Band.of(2000, 4000), all.band().orElseThrow());
         assertEquals(0.03, all.frequencyTolerance());
@@ -26,16 +27,16 @@ class DiagnosisSettingsTest {
         assertEquals(0.3, all.absentDepth());
         assertEquals(60, all.revolutionsPerBlock());
         assertEquals(List.of(12.5, 40.0), all.otherRatesHertz());
-        assertEquals("2000–4000 Hz, ±3 %, 4 harmonics, false alarm 0.010, present from depth 0.50, absent if 0.30 would have"
-                + " been found", all.toString());
+        assertEquals("2000–4000 Hz, ±3 %, 4 harmonics, false alarm 0.010, present from depth 0.50, absent if 0.30"
+                + " would have been found", all.toString());
         assertEquals(all.toString(), Serial.copy(all).toString());
     }
 
     @Test
     void defaultsAreThoseOfTheTable() {
         assertTrue(DEFAULTS.band().isEmpty());
-        assertEquals("candidate bands, ±2 %, 5 harmonics, false alarm 0.0010, present from depth 0.33, absent if 0.20 would"
-                + " have been found", DEFAULTS.toString());
+        assertEquals("candidate bands, ±2 %, 5 harmonics, false alarm 0.0010, present from depth 0.33, absent if 0.20"
+                + " would have been found", DEFAULTS.toString());
         assertEquals(0.01, DEFAULTS.speedTolerance());
         assertEquals(100, DEFAULTS.revolutionsPerBlock());
         assertEquals(List.of(), DEFAULTS.otherRatesHertz());
@@ -43,7 +44,8 @@ class DiagnosisSettingsTest {
 
     @Test
     void badValuesAreNamed() {
-        assertMessage("frequencyTolerance must be within 1.0E-4 to 0.05: 0.06", () -> DEFAULTS.withFrequencyTolerance(0.06));
+        assertMessage("frequencyTolerance must be within 1.0E-4 to 0.05: 0.06",
+                () -> DEFAULTS.withFrequencyTolerance(0.06));
         assertMessage("speedTolerance must be within 0.0 to 0.05: NaN", () -> DEFAULTS.withSpeedTolerance(Double.NaN));
         assertMessage("harmonics must be within 2.0 to 20.0: 1.0", () -> DEFAULTS.withHarmonics(1));
         assertMessage("falseAlarmProbability must be within 1.0E-12 to 0.1: 0.0",

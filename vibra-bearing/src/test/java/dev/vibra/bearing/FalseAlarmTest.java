@@ -18,7 +18,7 @@ class FalseAlarmTest {
     private static final double SAMPLE_RATE = 6400;
 
     @Test
-    @DisplayName("of 400 noise records, at most the stated share is significant (5 % stated: 20 ± 4.4 expected at most)")
+    @DisplayName("of 400 noise records, at most the stated share is significant (5 %: 20 ± 4.4 expected at most)")
     void searchKeepsItsProbability() {
         int significant = 0;
         int records = 400;
@@ -43,7 +43,8 @@ class FalseAlarmTest {
         for (int seed = 0; seed < 200; seed++) {
             Waveform wave = seed % 2 == 0 ? white(seed) : pink(seed);
             BearingDiagnosis diagnosis = BearingDiagnosis.of(wave, RATES,
-                    DiagnosisSettings.withDefaults().withAbsentDepth(0)); // Every significant pulsation counts as a sign.
+                    // Every significant pulsation counts as a sign.
+                    DiagnosisSettings.withDefaults().withAbsentDepth(0));
             for (ElementFinding finding : diagnosis.findings()) {
                 assertEquals(ElementVerdict.NOT_DETERMINED, finding.verdict());
                 significant += finding.foundHertz().isPresent() ? 1 : 0;
@@ -56,7 +57,10 @@ class FalseAlarmTest {
         return Synthesis.silence(Quantity.ACCELERATION, SAMPLE_RATE, 25_600).noise(1, seed).waveform();
     }
 
-    /** Pink noise by the sum of first-order sections, 3 dB an octave within 0.5 dB from 20 Hz on; from memory, unverified. */
+    /**
+     * Pink noise by the sum of first-order sections, 3 dB an octave within 0.5 dB from 20 Hz on; from memory,
+     * unverified.
+     */
     private static Waveform pink(long seed) {
         Random random = new Random(seed);
         double[] poles = {0.99765, 0.96300, 0.57000};

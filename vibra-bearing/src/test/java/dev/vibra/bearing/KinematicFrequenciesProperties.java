@@ -50,8 +50,8 @@ class KinematicFrequenciesProperties {
     }
 
     /**
-     * An element rolls on both races: the surface speeds at its two contacts, seen from the cage, are equal and opposite.
-     * Written with surface speeds of the races, not with the formulas under test.
+     * An element rolls on both races: the surface speeds at its two contacts, seen from the cage, are equal and
+     * opposite. Written with surface speeds of the races, not with the formulas under test.
      */
     @Property
     void surfacesMoveTogetherWhereTheyTouch(@ForAll("geometries") BearingGeometry geometry,
