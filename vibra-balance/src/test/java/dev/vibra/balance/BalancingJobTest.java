@@ -199,6 +199,12 @@ class BalancingJobTest {
         assertEquals("planes-swapped-suspected", only(two.finalRun(planned, two.vectors(v(Math.hypot(5, 2.5),
                 Math.toDegrees(Math.atan2(2.5, 5))), v(0, 0))).verification()));
         assertEquals("prediction-missed", only(two.finalRun(planned, two.vectors(v(4, 90), v(3, 20))).verification()));
+        // Missed by the full change of 0.5 g in b (1.5 mm/s) and by 4 at 90° instead of 0: shares of the change
+        // planned.
+        double planned2 = Math.sqrt(5 * 5 + 1.5 * 1.5);
+        Verification missed = two.finalRun(planned, two.vectors(v(4, 90), v(3, 90))).verification();
+        assertEquals(Math.sqrt(4 * 4 + 1.5 * 1.5) / planned2, missed.remarks().get(0).value(), 1e-9);
+        assertEquals(0.3, missed.remarks().get(0).limit());
         Verification fine = two.finalRun(planned, two.vectors(v(0.1, 0), v(Math.hypot(3, 1.5),
                 90 + Math.toDegrees(Math.atan2(1.5, 3))))).verification();
         assertEquals(List.of(), fine.remarks());
@@ -529,6 +535,7 @@ class BalancingJobTest {
         assertTrue(page.contains("\nConvention: phase is lag to the tachometer mark, angles are counted against"
                 + " rotation from the mark.\n"), page);
         assertTrue(page.contains(", predicted\nCondition number "), page);
+        assertTrue(page.contains("Caution: Stop, isolate and lock out the drive, wait for standstill"), page);
         for (Caution caution : Caution.values()) {
             assertTrue(page.contains("Caution: " + caution.text() + "\n"), page);
         }

@@ -128,6 +128,8 @@ class JobUncertaintyTest {
         assertEquals(1 - Math.exp(-60.0 * 60 * 3 / (2 * 40 * 40)), settled.probability(), 0.003);
         assertTrue(settled.proved());
         assertEquals(0, settled.moreReadings());
+        assertTrue(twice.corrections().uncertainty().orElseThrow().toString().contains(
+                " (95 % ellipses); within tolerance with probability 0.96"));
         assertTrue(settled.toString().startsWith("within tolerance with probability 0.96"), settled.toString());
     }
 
