@@ -535,6 +535,7 @@ class BalancingJobTest {
         assertTrue(page.contains("\nConvention: phase is lag to the tachometer mark, angles are counted against"
                 + " rotation from the mark.\n"), page);
         assertTrue(page.contains(", predicted\nCondition number "), page);
+        assertTrue(page.contains("\n  DE-H from 5"), page);
         assertTrue(page.contains("Caution: Stop, isolate and lock out the drive, wait for standstill"), page);
         for (Caution caution : Caution.values()) {
             assertTrue(page.contains("Caution: " + caution.text() + "\n"), page);

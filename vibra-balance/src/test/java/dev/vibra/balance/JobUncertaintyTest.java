@@ -151,6 +151,11 @@ class JobUncertaintyTest {
                 + " "));
         assertTrue(fan().initial(v(5, 70)).trial("fan", mass(10, 150), v(5, 130)).finalRun(v(1, 1)).verification()
                 .gradeProbability().isEmpty());
+        assertEquals("within tolerance with probability above 0.99", new GradeProbability(1, 0).toString());
+        assertEquals("within tolerance with probability below 0.01", new GradeProbability(0, 0).toString());
+        assertTrue(new GradeProbability(0.99, 0).toString().startsWith("within tolerance with probability 0.99"));
+        assertTrue(new GradeProbability(0.95, 0).proved());
+        assertFalse(new GradeProbability(0.9499, 0).proved());
         assertThrows(IllegalArgumentException.class, () -> new GradeProbability(1.1, 0));
         assertThrows(IllegalArgumentException.class, () -> new GradeProbability(0.5, -2));
     }
