@@ -505,6 +505,9 @@ class BalancingJobTest {
                 .in("fan").mass().grams(), 1e-12);
         assertEquals(0.5, fan().trialsLeftOn().initial(v(5, 70)).trial("fan", mass(10, 150), v(4, 130))
                 .readAgain(v(6, 130)).coefficients().perGram(0, 0), 1e-12);
+        assertEquals(1, fan().trialsLeftOn().initial(v(5, 70)).trial("fan", mass(1, 150), v(5.4, 80)).readAgain(v(5.6,
+                80))
+                .corrections().remarks().size());
         String off = "the rotor must be as it was in the last run to be read again: the trial mass is off";
         assertEquals(off, message(IllegalStateException.class, () -> fanAfterTrial().readAgain(v(1, 0))));
         assertTrue(message(IllegalStateException.class, () -> fan().readAgain(v(1, 0))).startsWith("the rotor must"
