@@ -1,0 +1,72 @@
+package dev.vibra.filter;
+
+import dev.vibra.internal.Require;
+import java.util.Arrays;
+
+/**
+ * A running {@link SectionCascade}: blocks of any size, an empty one included, give the same output as one pass over the
+ * whole signal.
+ *
+ * <p>Holds state: not thread-safe, one per signal. Allocates nothing. Direct form II transposed, which keeps the state
+ * small where the poles are close to the unit circle.
+ */
+public final class CascadeFilter {
+    private final double[] coefficients;
+    private final double[] state;
+
+    CascadeFilter(double[] coefficients) {
+        this.coefficients = coefficients;
+        this.state = new double[coefficients.length / 5 * 2];
+    }
+
+    /**
+     * Filters a block and remembers the state for the next one.
+     *
+     * @param in input samples; left alone unless it is also the output
+     * @param inOffset index of the first input sample
+     * @param out receives the output; may be the input array at the same offset
+     * @param outOffset index of the first output sample
+     * @param length number of samples, zero or more
+     * @throws IllegalArgumentException if a range leaves its array
+     */
+    public void process(double[] in, int inOffset, double[] out, int outOffset, int length) {
+        Require.range("in", inOffset, length, in.length);
+        Require.range("out", outOffset, length, out.length);
+        if (in != out || inOffset != outOffset) {
+            System.arraycopy(in, inOffset, out, outOffset, length);
+        }
+        for (int s = 0; s < state.length / 2; s++) {
+            section(s, out, outOffset, length);
+        }
+    }
+
+    private void section(int s, double[] data, int offset, int length) {
+        double b0 = coefficients[5 * s];
+        double b1 = coefficients[5 * s + 1];
+        double b2 = coefficients[5 * s + 2];
+        double a1 = coefficients[5 * s + 3];
+        double a2 = coefficients[5 * s + 4];
+        double s1 = state[2 * s];
+        double s2 = state[2 * s + 1];
+        for (int i = offset; i < offset + length; i++) {
+            double x = data[i];
+            double y = b0 * x + s1;
+            s1 = b1 * x - a1 * y + s2;
+            s2 = b2 * x - a2 * y;
+            data[i] = y;
+        }
+        state[2 * s] = s1;
+        state[2 * s + 1] = s2;
+    }
+
+    /** Puts the filter at rest, as if it had seen zeros for ever. */
+    public void reset() {
+        Arrays.fill(state, 0);
+    }
+
+    /** Returns the number of sections. */
+    @Override
+    public String toString() {
+        return "filter of " + state.length / 2 + " second-order section(s)";
+    }
+}

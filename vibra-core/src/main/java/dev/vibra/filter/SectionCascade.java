@@ -1,0 +1,138 @@
+package dev.vibra.filter;
+
+import dev.vibra.internal.Require;
+import java.io.Serializable;
+import java.util.Locale;
+
+/**
+ * Coefficients of a recursive filter as second-order sections in series, immutable.
+ *
+ * <p>Each section is {@code H(z) = (b0 + b1·z⁻¹ + b2·z⁻²) / (1 + a1·z⁻¹ + a2·z⁻²)}; the rows are {@code b0, b1, b2, 1, a1,
+ * a2}.
+ */
+public final class SectionCascade implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    /** Five numbers a section: b0, b1, b2, a1, a2. */
+    private final double[] coefficients;
+
+    private SectionCascade(double[] coefficients) {
+        this.coefficients = coefficients;
+    }
+
+    /**
+     * Makes a cascade of given sections.
+     *
+     * @param sections rows of six: b0, b1, b2, a0, a1, a2; copied; a0 must not be zero, all finite
+     * @return the cascade, scaled to a0 = 1
+     * @throws IllegalArgumentException if there is no section, a row has another length, a value is not finite, a0 is zero
+     *     or a section is unstable
+     */
+    public static SectionCascade of(double[]... sections) {
+        Require.atLeast("number of sections", sections.length, 1);
+        double[] flat = new double[5 * sections.length];
+        for (int s = 0; s < sections.length; s++) {
+            double[] row = sections[s].clone();
+            if (row.length != 6) {
+                throw new IllegalArgumentException("section[" + s + "] must have 6 coefficients: " + row.length);
+            }
+            Require.allFinite("section[" + s + "]", row);
+            if (row[3] == 0) {
+                throw new IllegalArgumentException("section[" + s + "][3] (a0) must not be zero");
+            }
+            for (int i = 0; i < 3; i++) {
+                flat[5 * s + i] = row[i] / row[3];
+            }
+            flat[5 * s + 3] = row[4] / row[3];
+            flat[5 * s + 4] = row[5] / row[3];
+            requireStable(s, flat[5 * s + 3], flat[5 * s + 4]);
+        }
+        return new SectionCascade(flat);
+    }
+
+    /** Both poles lie inside the unit circle exactly if (a1, a2) lies inside this triangle (Jury's criterion). */
+    private static void requireStable(int section, double a1, double a2) {
+        if (!(Math.abs(a2) < 1 && Math.abs(a1) < 1 + a2)) {
+            throw new IllegalArgumentException("section[" + section + "] must be stable: a1 " + a1 + ", a2 " + a2);
+        }
+    }
+
+    /**
+     * Returns this cascade followed by another one.
+     *
+     * @param next cascade that filters the output of this one
+     * @return the cascade of both
+     */
+    public SectionCascade then(SectionCascade next) {
+        double[] both = new double[coefficients.length + next.coefficients.length];
+        System.arraycopy(coefficients, 0, both, 0, coefficients.length);
+        System.arraycopy(next.coefficients, 0, both, coefficients.length, next.coefficients.length);
+        return new SectionCascade(both);
+    }
+
+    /**
+     * Returns the number of sections.
+     *
+     * @return number of sections, at least 1
+     */
+    public int size() {
+        return coefficients.length / 5;
+    }
+
+    /**
+     * Returns the coefficients of one section.
+     *
+     * @param index number of the section from 0
+     * @return a new array b0, b1, b2, 1, a1, a2
+     * @throws IllegalArgumentException if there is no such section
+     */
+    public double[] section(int index) {
+        if (index < 0 || index >= size()) {
+            throw new IllegalArgumentException("index must be from 0 to " + (size() - 1) + ": " + index);
+        }
+        int i = 5 * index;
+        return new double[] {coefficients[i], coefficients[i + 1], coefficients[i + 2], 1, coefficients[i + 3],
+            coefficients[i + 4]};
+    }
+
+    /**
+     * Computes the magnitude of the frequency response.
+     *
+     * @param hertz frequency in Hz, from 0 to half the sample rate
+     * @param sampleRateHertz sample rate in Hz, above zero
+     * @return gain, zero or more
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public double gain(double hertz, double sampleRateHertz) {
+        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        Require.within("hertz", hertz, 0, sampleRateHertz / 2, "Hz");
+        double omega = 2 * Math.PI * hertz / sampleRateHertz;
+        double product = 1;
+        for (int i = 0; i < coefficients.length; i += 5) {
+            product *= magnitude(coefficients[i], coefficients[i + 1], coefficients[i + 2], omega)
+                    / magnitude(1, coefficients[i + 3], coefficients[i + 4], omega);
+        }
+        return product;
+    }
+
+    private static double magnitude(double c0, double c1, double c2, double omega) {
+        double re = c0 + c1 * Math.cos(omega) + c2 * Math.cos(2 * omega);
+        double im = c1 * Math.sin(omega) + c2 * Math.sin(2 * omega);
+        return Math.hypot(re, im);
+    }
+
+    /**
+     * Makes a filter that runs this cascade, at rest.
+     *
+     * @return a filter with its own state, for one thread
+     */
+    public CascadeFilter newFilter() {
+        return new CascadeFilter(coefficients);
+    }
+
+    /** Returns the number of sections. */
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "%d second-order section%s", size(), size() == 1 ? "" : "s");
+    }
+}

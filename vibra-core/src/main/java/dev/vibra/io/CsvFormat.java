@@ -1,0 +1,72 @@
+package dev.vibra.io;
+
+import dev.vibra.quantity.Unit;
+import dev.vibra.signal.Waveform;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Arrays;
+
+/**
+ * Recordings as text: one column of values, or two of time in seconds and value.
+ *
+ * <ul>
+ * <li>Lines that begin with {@code #} and empty lines are skipped; a first line without any number is a header.
+ * <li>The separator of two columns is the first of semicolon, tab, comma and blanks that the first line with numbers holds.
+ * <li>A comma within a number is a decimal comma, where the comma doesn't separate columns. A number with both point and
+ * comma is refused.
+ * <li>Time must rise evenly: no time may lie more than a quarter of a step beside its place, so that a lost line is found.
+ * </ul>
+ */
+final class CsvFormat {
+    private static final double TOLERATED_STEP = 0.25;
+
+    private CsvFormat() {}
+
+    static Waveform readColumn(Path file, Unit unit, double scale, double sampleRateHertz) {
+        NumberTable table = NumberTable.read(file, 1);
+        return Waveform.of(unit, sampleRateHertz, scaled(table.column(0), scale));
+    }
+
+    static Waveform readTimeAndValue(Path file, Unit unit, double scale) {
+        NumberTable table = NumberTable.read(file, 2);
+        double[] time = table.column(0);
+        return Waveform.of(unit, sampleRate(file, time, table), scaled(table.column(1), scale));
+    }
+
+    private static double[] scaled(double[] values, double scale) {
+        return Arrays.stream(values).map(x -> x * scale).toArray();
+    }
+
+    private static double sampleRate(Path file, double[] time, NumberTable table) {
+        int last = time.length - 1;
+        double step = last < 1 ? 0 : (time[last] - time[0]) / last;
+        if (!(step > 0)) {
+            throw new RecordingFileException(file, "time must rise over at least two lines: from " + time[0] + " s to "
+                    + time[Math.max(last, 0)] + " s in " + time.length + " line(s)");
+        }
+        for (int i = 1; i < last; i++) {
+            double place = time[0] + i * step;
+            if (!(Math.abs(time[i] - place) <= TOLERATED_STEP * step)) {
+                throw new RecordingFileException(file, "line " + table.lineOf(i) + ": time must rise evenly, here to about "
+                        + place + " s: " + time[i]);
+            }
+        }
+        return roundedRate(1 / step);
+    }
+
+    /** Printed times are rounded: a rate within a millionth of a whole number of Hz is that number. */
+    private static double roundedRate(double rate) {
+        double whole = Math.rint(rate);
+        return Math.abs(rate - whole) <= 1e-6 * whole ? whole : rate;
+    }
+
+    static void write(Waveform wave, Path file, Unit unit) {
+        double[] values = wave.in(unit);
+        StringBuilder text = new StringBuilder(40 * values.length);
+        text.append("time [s],").append(wave.quantity()).append(" [").append(unit.plainSymbol()).append("]\n");
+        for (int i = 0; i < values.length; i++) {
+            text.append(i / wave.sampleRateHertz()).append(',').append(values[i]).append('\n');
+        }
+        WholeFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8));
+    }
+}

@@ -1,0 +1,114 @@
+package dev.vibra.io;
+
+import java.nio.ByteBuffer;
+
+/** How one sample is stored in a WAV file. Whole numbers stand for fractions of full scale, -1 to just below 1. */
+public enum SampleFormat {
+    /** 16-bit whole number. */
+    INTEGER_16(1, 2) {
+        @Override
+        double get(ByteBuffer bytes) {
+            return bytes.getShort() * 0x1p-15;
+        }
+
+        @Override
+        void put(ByteBuffer bytes, double value) {
+            bytes.putShort((short) Math.rint(value * 0x1p15));
+        }
+    },
+    /** 24-bit whole number. */
+    INTEGER_24(1, 3) {
+        @Override
+        double get(ByteBuffer bytes) {
+            int low = Short.toUnsignedInt(bytes.getShort());
+            return (bytes.get() << 16 | low) * 0x1p-23;
+        }
+
+        @Override
+        void put(ByteBuffer bytes, double value) {
+            int whole = (int) Math.rint(value * 0x1p23);
+            bytes.putShort((short) whole);
+            bytes.put((byte) (whole >> 16));
+        }
+    },
+    /** 32-bit whole number. */
+    INTEGER_32(1, 4) {
+        @Override
+        double get(ByteBuffer bytes) {
+            return bytes.getInt() * 0x1p-31;
+        }
+
+        @Override
+        void put(ByteBuffer bytes, double value) {
+            bytes.putInt((int) (long) Math.rint(value * 0x1p31));
+        }
+    },
+    /** 32-bit floating point. */
+    FLOAT_32(3, 4) {
+        @Override
+        double get(ByteBuffer bytes) {
+            return bytes.getFloat();
+        }
+
+        @Override
+        void put(ByteBuffer bytes, double value) {
+            bytes.putFloat((float) value);
+        }
+    },
+    /** 64-bit floating point. */
+    FLOAT_64(3, 8) {
+        @Override
+        double get(ByteBuffer bytes) {
+            return bytes.getDouble();
+        }
+
+        @Override
+        void put(ByteBuffer bytes, double value) {
+            bytes.putDouble(value);
+        }
+    };
+
+    private final int tag;
+    private final int bytesPerSample;
+
+    SampleFormat(int tag, int bytesPerSample) {
+        this.tag = tag;
+        this.bytesPerSample = bytesPerSample;
+    }
+
+    /** Reads one sample. */
+    abstract double get(ByteBuffer bytes);
+
+    /** Writes one sample that {@link #holds}. */
+    abstract void put(ByteBuffer bytes, double value);
+
+    /** Returns the format tag of the header: 1 for whole numbers, 3 for floating point. */
+    int tag() {
+        return tag;
+    }
+
+    /** Returns the size of a sample. */
+    int bytesPerSample() {
+        return bytesPerSample;
+    }
+
+    /** Tells whether a value can be stored without being clipped or lost. */
+    boolean holds(double value) {
+        if (tag == 3) {
+            return this == FLOAT_64 || Math.abs(value) <= Float.MAX_VALUE;
+        }
+        double scaled = Math.rint(value * Math.pow(2, 8 * bytesPerSample - 1));
+        double limit = Math.pow(2, 8 * bytesPerSample - 1);
+        return scaled >= -limit && scaled <= limit - 1;
+    }
+
+    /** Finds a format; null if there is none. */
+    static SampleFormat find(int tag, int bits) {
+        for (SampleFormat format : values()) {
+            if (format.tag == tag && 8 * format.bytesPerSample == bits) {
+                return format;
+            }
+        }
+        return null;
+    }
+}

@@ -1,0 +1,206 @@
+package dev.vibra.level;
+
+import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
+import java.io.Serializable;
+
+/**
+ * Statistical moments and extremes of an array of samples. All but {@link #mean()} are taken about the mean: vibration is
+ * what swings about it.
+ *
+ * <p>The moments are those of the record itself (divided by n, not n - 1); skewness and kurtosis are {@code m3/m2^1.5} and
+ * {@code m4/m2²}, so a sine has kurtosis 1.5 and normal noise 3.
+ *
+ * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 3.1"
+ */
+public final class Moments implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final int count;
+    private final double mean;
+    private final double lowest;
+    private final double highest;
+    private final double m2;
+    private final double m3;
+    private final double m4;
+
+    private Moments(double[] x, int offset, int length) {
+        count = length;
+        mean = mean(x, offset, length);
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        double sum2 = 0;
+        double sum3 = 0;
+        double sum4 = 0;
+        for (int i = offset; i < offset + length; i++) {
+            double d = x[i] - mean;
+            double d2 = d * d;
+            sum2 += d2;
+            sum3 += d2 * d;
+            sum4 += d2 * d2;
+            low = Math.min(low, x[i]);
+            high = Math.max(high, x[i]);
+        }
+        lowest = low;
+        highest = high;
+        // Rounding of the mean leaves a trace of variance in constant samples; they have none.
+        boolean constant = low == high;
+        m2 = constant ? 0 : sum2 / length;
+        m3 = constant ? 0 : sum3 / length;
+        m4 = constant ? 0 : sum4 / length;
+    }
+
+    /**
+     * Computes the moments of an array.
+     *
+     * @param samples samples, at least one, all finite; not kept
+     * @return the moments
+     * @throws IllegalArgumentException if there is no sample or one is not finite
+     */
+    public static Moments of(double... samples) {
+        return of(samples, 0, samples.length);
+    }
+
+    /**
+     * Computes the moments of a part of an array.
+     *
+     * @param samples samples; not kept
+     * @param offset index of the first sample
+     * @param length number of samples, at least one
+     * @return the moments
+     * @throws IllegalArgumentException if the part is empty, leaves the array or holds a value that is not finite
+     */
+    public static Moments of(double[] samples, int offset, int length) {
+        Require.atLeast("length", length, 1);
+        Require.range("samples", offset, length, samples.length);
+        Moments moments = new Moments(samples, offset, length);
+        if (!(Math.abs(moments.mean) < Double.POSITIVE_INFINITY)) {
+            Require.allFinite("samples", samples);
+        }
+        Require.finite("mean of the samples", moments.mean);
+        return moments;
+    }
+
+    /** The plain mean is corrected once by the mean of what it leaves, which takes the rounding of long sums out. */
+    private static double mean(double[] x, int offset, int length) {
+        double sum = 0;
+        for (int i = offset; i < offset + length; i++) {
+            sum += x[i];
+        }
+        double first = sum / length;
+        double rest = 0;
+        for (int i = offset; i < offset + length; i++) {
+            rest += x[i] - first;
+        }
+        return first + rest / length;
+    }
+
+    /**
+     * Returns the number of samples.
+     *
+     * @return count, at least 1
+     */
+    public int count() {
+        return count;
+    }
+
+    /**
+     * Returns the mean.
+     *
+     * @return mean in the unit of the samples
+     */
+    public double mean() {
+        return mean;
+    }
+
+    /**
+     * Returns the smallest sample.
+     *
+     * @return smallest sample
+     */
+    public double lowest() {
+        return lowest;
+    }
+
+    /**
+     * Returns the largest sample.
+     *
+     * @return largest sample
+     */
+    public double highest() {
+        return highest;
+    }
+
+    /**
+     * Returns the root mean square about the mean, which is the standard deviation of the record.
+     *
+     * @return rms, zero or more
+     */
+    public double rms() {
+        return Math.sqrt(m2);
+    }
+
+    /**
+     * Returns the largest distance from the mean.
+     *
+     * @return zero-to-peak value, zero or more
+     */
+    public double peak() {
+        return Math.max(highest - mean, mean - lowest);
+    }
+
+    /**
+     * Returns the distance from the smallest to the largest sample: the true peak-to-peak value, not one derived from rms.
+     *
+     * @return peak-to-peak value, zero or more
+     */
+    public double peakToPeak() {
+        return highest - lowest;
+    }
+
+    /**
+     * Returns the crest factor, peak over rms.
+     *
+     * @return crest factor, at least 1
+     * @throws IllegalStateException if the samples are constant
+     */
+    public double crestFactor() {
+        requireVariation("crest factor");
+        return peak() / rms();
+    }
+
+    /**
+     * Returns the skewness, the third moment over the power 1.5 of the second: 0 for symmetric signals.
+     *
+     * @return skewness
+     * @throws IllegalStateException if the samples are constant
+     */
+    public double skewness() {
+        requireVariation("skewness");
+        return m3 / (m2 * rms());
+    }
+
+    /**
+     * Returns the kurtosis, the fourth moment over the square of the second: 1.5 for a sine, 3 for normal noise.
+     *
+     * @return kurtosis, at least 1
+     * @throws IllegalStateException if the samples are constant
+     */
+    public double kurtosis() {
+        requireVariation("kurtosis");
+        return m4 / (m2 * m2);
+    }
+
+    private void requireVariation(String name) {
+        if (!(m2 > 0)) {
+            throw new IllegalStateException(name + " needs samples that vary: all are " + lowest);
+        }
+    }
+
+    /** Returns mean, rms and peak. */
+    @Override
+    public String toString() {
+        return "mean " + Digits.significant(mean, 3) + ", rms " + Digits.significant(rms(), 3) + ", peak "
+                + Digits.significant(peak(), 3) + " (" + count + " samples)";
+    }
+}

@@ -1,0 +1,41 @@
+package dev.vibra.spectrum;
+
+import dev.vibra.internal.Digits;
+import dev.vibra.quantity.Unit;
+import java.util.AbstractList;
+import java.util.List;
+import java.util.Locale;
+import java.util.RandomAccess;
+
+/** Peaks of a spectrum, the largest first, unmodifiable; prints as a small table. */
+public final class PeakList extends AbstractList<SpectralPeak> implements RandomAccess {
+    private final List<SpectralPeak> peaks;
+
+    PeakList(List<SpectralPeak> peaks) {
+        this.peaks = List.copyOf(peaks);
+    }
+
+    /** Returns a peak. */
+    @Override
+    public SpectralPeak get(int index) {
+        return peaks.get(index);
+    }
+
+    /** Returns the number of peaks. */
+    @Override
+    public int size() {
+        return peaks.size();
+    }
+
+    /** Returns a table with one peak a line. */
+    @Override
+    public String toString() {
+        StringBuilder table = new StringBuilder();
+        for (SpectralPeak peak : peaks) {
+            Unit unit = peak.level().quantity().customaryUnit();
+            table.append(table.isEmpty() ? "" : "\n").append(String.format(Locale.ROOT, "%9.2f Hz %9s %s %s",
+                    peak.frequencyHertz(), Digits.significant(peak.level().in(unit), 3), unit, peak.level().detector()));
+        }
+        return table.toString();
+    }
+}

@@ -1,0 +1,333 @@
+package dev.vibra.spectrum;
+
+import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Level;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.signal.Waveform;
+import java.io.Serializable;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Averaged one-sided spectrum of a recording, immutable.
+ *
+ * <p>Scaling, the same for every window. A sine of amplitude A on a line, and white noise of standard deviation σ:
+ *
+ * <table><caption>What a line reads</caption>
+ * <tr><th>asked as</th><th>sine</th><th>noise</th></tr>
+ * <tr><td>{@code amplitude(k, RMS)}</td><td>A/√2</td><td>σ·√(2·B/fs)</td></tr>
+ * <tr><td>{@code amplitude(k, ZERO_TO_PEAK)}</td><td>A</td><td>σ·√(4·B/fs)</td></tr>
+ * <tr><td>{@code amplitude(k, PEAK_TO_PEAK)}</td><td>2A</td><td>σ·√(16·B/fs)</td></tr>
+ * <tr><td>{@code density(k)}</td><td>A²/(2·B)</td><td>2·σ²/fs</td></tr>
+ * <tr><td>{@code bandLevel(all)}</td><td>A/√2</td><td>σ</td></tr>
+ * </table>
+ *
+ * <p>B is the noise bandwidth of a line in Hz, fs the sample rate. The mean of each block is taken out. A spectrum of
+ * acceleration is read as velocity or displacement by dividing each line by 2πf once or twice; the line at 0 Hz, which has
+ * no integral, reads 0 then.
+ *
+ * @see "P. D. Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70-73; ISO 18431-1:2005"
+ */
+public final class Spectrum implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final SpectrumSettings settings;
+    private final Quantity measured;
+    private final Quantity quantity;
+    private final double sampleRateHertz;
+    private final int blockLength;
+    private final int blocks;
+    private final double noiseBandwidthBins;
+    private final double[] meanSquares;
+
+    private Spectrum(Waveform wave, SpectrumSettings settings) {
+        this.settings = settings;
+        measured = wave.quantity();
+        quantity = measured;
+        sampleRateHertz = wave.sampleRateHertz();
+        blockLength = settings.blockLength(wave);
+        SpectrumPlan plan = SpectrumPlan.of(blockLength, settings.window());
+        noiseBandwidthBins = plan.noiseBandwidth();
+        meanSquares = new double[plan.lines()];
+        blocks = average(wave, plan);
+    }
+
+    private Spectrum(Spectrum other, Quantity quantity) {
+        settings = other.settings;
+        measured = other.measured;
+        this.quantity = quantity;
+        sampleRateHertz = other.sampleRateHertz;
+        blockLength = other.blockLength;
+        blocks = other.blocks;
+        noiseBandwidthBins = other.noiseBandwidthBins;
+        meanSquares = other.meanSquares;
+    }
+
+    /**
+     * Makes the spectrum of a recording with the {@linkplain SpectrumSettings#withDefaults() default settings}.
+     *
+     * @param wave recording, at least 2 samples
+     * @return the spectrum
+     * @throws IllegalArgumentException if the recording is too short
+     */
+    public static Spectrum of(Waveform wave) {
+        return of(wave, SpectrumSettings.withDefaults());
+    }
+
+    /**
+     * Makes the spectrum of a recording. Samples behind the last whole block are not used.
+     *
+     * @param wave recording, at least 2 samples
+     * @param settings window, resolution, overlap
+     * @return the spectrum
+     * @throws IllegalArgumentException if the recording is too short
+     */
+    public static Spectrum of(Waveform wave, SpectrumSettings settings) {
+        Require.atLeast("number of samples", wave.length(), 2);
+        return new Spectrum(wave, settings);
+    }
+
+    private int average(Waveform wave, SpectrumPlan plan) {
+        SpectrumPlan.Worker worker = plan.newWorker();
+        double[] block = new double[blockLength];
+        int step = settings.step(blockLength);
+        int count = 0;
+        for (int from = 0; from + blockLength <= wave.length(); from += step) {
+            wave.copyTo(from, block, 0, blockLength);
+            worker.addMeanSquares(block, 0, meanSquares);
+            count++;
+        }
+        for (int k = 0; k < meanSquares.length; k++) {
+            meanSquares[k] /= count;
+        }
+        return count;
+    }
+
+    /**
+     * Reads this spectrum as acceleration.
+     *
+     * @return the same lines as acceleration
+     * @throws IllegalArgumentException if a motion was not measured
+     */
+    public Spectrum acceleration() {
+        return as(Quantity.ACCELERATION);
+    }
+
+    /**
+     * Reads this spectrum as velocity.
+     *
+     * @return the same lines as velocity
+     * @throws IllegalArgumentException if a motion was not measured
+     */
+    public Spectrum velocity() {
+        return as(Quantity.VELOCITY);
+    }
+
+    /**
+     * Reads this spectrum as displacement.
+     *
+     * @return the same lines as displacement
+     * @throws IllegalArgumentException if a motion was not measured
+     */
+    public Spectrum displacement() {
+        return as(Quantity.DISPLACEMENT);
+    }
+
+    private Spectrum as(Quantity target) {
+        measured.integrationsTo(target);
+        return new Spectrum(this, target);
+    }
+
+    /**
+     * Returns what the lines measure.
+     *
+     * @return the quantity
+     */
+    public Quantity quantity() {
+        return quantity;
+    }
+
+    /**
+     * Returns the number of lines.
+     *
+     * @return lines from 0 Hz to half the sample rate
+     */
+    public int lines() {
+        return meanSquares.length;
+    }
+
+    /**
+     * Returns the number of blocks averaged.
+     *
+     * @return number of blocks, at least 1
+     */
+    public int blocks() {
+        return blocks;
+    }
+
+    /**
+     * Returns the distance of lines.
+     *
+     * @return resolution in Hz
+     */
+    public double resolutionHertz() {
+        return sampleRateHertz / blockLength;
+    }
+
+    /**
+     * Returns the noise bandwidth of a line.
+     *
+     * @return noise bandwidth in Hz
+     */
+    public double noiseBandwidthHertz() {
+        return noiseBandwidthBins * resolutionHertz();
+    }
+
+    /**
+     * Returns the frequency of a line.
+     *
+     * @param line number of the line from 0
+     * @return frequency in Hz
+     */
+    public double frequencyHertz(int line) {
+        return line * sampleRateHertz / blockLength;
+    }
+
+    /**
+     * Returns the amplitude of a line.
+     *
+     * @param line number of the line from 0
+     * @param detector rms, zero-to-peak or peak-to-peak of the sine that the line stands for
+     * @return amplitude in the SI unit of the quantity
+     * @throws IndexOutOfBoundsException if there is no such line
+     */
+    public double amplitude(int line, Detector detector) {
+        return Math.sqrt(meanSquare(line)) * detector.ofUnitSine() / Detector.RMS.ofUnitSine();
+    }
+
+    /**
+     * Returns the amplitudes of all lines.
+     *
+     * @param detector rms, zero-to-peak or peak-to-peak of the sine that a line stands for
+     * @return a new array of {@link #lines()} amplitudes in the SI unit of the quantity
+     */
+    public double[] amplitudes(Detector detector) {
+        double[] values = new double[lines()];
+        for (int k = 0; k < values.length; k++) {
+            values[k] = amplitude(k, detector);
+        }
+        return values;
+    }
+
+    /**
+     * Returns the power spectral density at a line.
+     *
+     * @param line number of the line from 0
+     * @return density in the SI unit squared per Hz
+     * @throws IndexOutOfBoundsException if there is no such line
+     */
+    public double density(int line) {
+        return meanSquare(line) / noiseBandwidthHertz();
+    }
+
+    /**
+     * Returns the power spectral density at all lines.
+     *
+     * @return a new array of {@link #lines()} densities in the SI unit squared per Hz
+     */
+    public double[] densities() {
+        double[] values = new double[lines()];
+        for (int k = 0; k < values.length; k++) {
+            values[k] = density(k);
+        }
+        return values;
+    }
+
+    /** Returns the mean square of a line in the quantity that this spectrum is read as. */
+    double meanSquare(int line) {
+        double square = meanSquares[line];
+        int integrations = measured == quantity ? 0 : measured.integrationsTo(quantity);
+        if (integrations == 0) {
+            return square;
+        }
+        return line == 0 ? 0 : square * Math.pow(2 * Math.PI * frequencyHertz(line), -2 * integrations);
+    }
+
+    /** Returns the mean square of a line as it was measured. */
+    double measuredMeanSquare(int line) {
+        return meanSquares[line];
+    }
+
+    /** Returns the factor from the measured amplitude to the amplitude in the quantity that this spectrum is read as. */
+    double conversion(double hertz) {
+        return measured == quantity ? 1 : Math.pow(2 * Math.PI * hertz, -measured.integrationsTo(quantity));
+    }
+
+    /** Returns the settings. */
+    SpectrumSettings settings() {
+        return settings;
+    }
+
+    /**
+     * Computes the rms level of a band by Parseval's relation: the sum of the mean squares of the lines from the lower to
+     * the upper end, both included, over the noise bandwidth in bins. A brick wall at line resolution, the counterpart of
+     * the severity chain with its slopes.
+     *
+     * @param band band up to half the sample rate that holds at least one line
+     * @return the level in that band
+     * @throws IllegalArgumentException if the band reaches above half the sample rate or holds no line
+     * @see Waveform#throughSeverityChain
+     */
+    public Level bandLevel(Band band) {
+        band.requireBelowNyquist(sampleRateHertz);
+        // A line that lies on an end belongs to the band, whatever the rounding of the quotient.
+        int first = (int) Math.ceil(band.lowestHertz() / resolutionHertz() - 1e-9);
+        int last = Math.min(lines() - 1, (int) Math.floor(band.highestHertz() / resolutionHertz() + 1e-9));
+        if (first > last) {
+            throw new IllegalArgumentException("band must hold at least one line, " + resolutionHertz()
+                    + " Hz apart: " + band);
+        }
+        double sum = 0;
+        for (int k = first; k <= last; k++) {
+            sum += meanSquare(k);
+        }
+        return Level.ofSi(Math.sqrt(sum / noiseBandwidthBins), quantity, Detector.RMS).within(band);
+    }
+
+    /**
+     * Finds the largest peaks, each interpolated between the bins with the window's own response.
+     *
+     * @param count largest number of peaks wanted, at least 1
+     * @return peaks as rms levels, the largest first; fewer if there are fewer
+     * @throws IllegalArgumentException if the count is below 1
+     * @see PeakFinder
+     */
+    public PeakList peaks(int count) {
+        return new PeakFinder(this).largest(Require.atLeast("count", count, 1));
+    }
+
+    /**
+     * Finds the largest peak near a frequency.
+     *
+     * @param hertz frequency in Hz
+     * @param toleranceHertz distance allowed in Hz, zero or more
+     * @return the peak; empty if no line stands above its neighbours there
+     * @throws IllegalArgumentException if an argument is not finite or negative
+     */
+    public Optional<SpectralPeak> peakNear(double hertz, double toleranceHertz) {
+        Require.notNegative("hertz", hertz, "Hz");
+        Require.notNegative("toleranceHertz", toleranceHertz, "Hz");
+        return new PeakFinder(this).near(hertz, toleranceHertz);
+    }
+
+    /** Returns lines, resolution, averages and window. */
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "%s spectrum, %,d lines of %s Hz to %s Hz, %d average%s, %s", quantity, lines(),
+                Digits.compact(resolutionHertz(), 4), Digits.compact(sampleRateHertz / 2, 6), blocks, blocks == 1 ? "" : "s",
+                settings.window());
+    }
+}

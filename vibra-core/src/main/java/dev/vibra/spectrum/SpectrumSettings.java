@@ -1,0 +1,84 @@
+package dev.vibra.spectrum;
+
+import dev.vibra.internal.Require;
+import dev.vibra.signal.Waveform;
+import dev.vibra.window.Window;
+import java.io.Serializable;
+import java.util.Objects;
+
+/**
+ * What a {@link Spectrum} is made with: window, resolution and overlap.
+ *
+ * <p>Defaults: Hann window; lines 1 Hz apart, or as close as a shorter recording allows; overlap 0.5, at which blocks under
+ * a Hann window are nearly independent (correlation 1/6 by F. J. Harris 1978, Table 1).
+ *
+ * @param window window function
+ * @param resolutionHertz distance of lines in Hz, finite, above zero
+ * @param overlap fraction of a block that the next block shares, 0 to 0.95
+ */
+public record SpectrumSettings(Window window, double resolutionHertz, double overlap) implements Serializable {
+    /** Checks the settings. */
+    public SpectrumSettings {
+        Objects.requireNonNull(window, "window");
+        Require.positive("resolutionHertz", resolutionHertz, "Hz");
+        Require.within("overlap", overlap, 0, 0.95, "");
+    }
+
+    /**
+     * Returns the defaults: Hann, 1 Hz, overlap 0.5.
+     *
+     * @return the default settings
+     */
+    public static SpectrumSettings withDefaults() {
+        return new SpectrumSettings(Window.hann(), 1, 0.5);
+    }
+
+    /**
+     * Returns these settings with another window.
+     *
+     * @param newWindow window function
+     * @return the new settings
+     */
+    public SpectrumSettings withWindow(Window newWindow) {
+        return new SpectrumSettings(newWindow, resolutionHertz, overlap);
+    }
+
+    /**
+     * Returns these settings with another distance of lines.
+     *
+     * @param newResolutionHertz distance in Hz, finite, above zero
+     * @return the new settings
+     * @throws IllegalArgumentException if the distance is out of range
+     */
+    public SpectrumSettings withResolution(double newResolutionHertz) {
+        return new SpectrumSettings(window, newResolutionHertz, overlap);
+    }
+
+    /**
+     * Returns these settings with another overlap.
+     *
+     * @param newOverlap fraction of a block that the next block shares, 0 to 0.95
+     * @return the new settings
+     * @throws IllegalArgumentException if the overlap is out of range
+     */
+    public SpectrumSettings withOverlap(double newOverlap) {
+        return new SpectrumSettings(window, resolutionHertz, newOverlap);
+    }
+
+    /** Returns the block length for a recording: sample rate over resolution, at most the whole recording. */
+    int blockLength(Waveform wave) {
+        double wanted = Math.rint(wave.sampleRateHertz() / resolutionHertz);
+        return (int) Math.min(Math.max(wanted, 2), wave.length());
+    }
+
+    /** Returns the number of samples from one block to the next, at least 1. */
+    int step(int blockLength) {
+        return Math.max(1, blockLength - (int) (overlap * blockLength));
+    }
+
+    /** Returns the settings in words. */
+    @Override
+    public String toString() {
+        return window + ", " + resolutionHertz + " Hz, overlap " + overlap;
+    }
+}

@@ -1,0 +1,94 @@
+package dev.vibra.synthesis;
+
+import dev.vibra.internal.Require;
+import java.io.Serializable;
+import java.util.Random;
+
+/**
+ * Impacts at a nearly steady rate, each of which rings a resonance.
+ *
+ * <p>The intervals between impacts vary independently, as rolling elements slip: a random walk, not a jitter about a fixed
+ * clock (J. Antoni, R. B. Randall, <i>J. Vib. Acoust.</i> 125 (2003) 282-289). The strength may swing once a modulation
+ * period, as for a defect that passes a load zone: {@code peak·(1 + depth·cos(2π·fm·t))/(1 + depth)}.
+ *
+ * @param rateHertz mean impacts per second, finite, above zero
+ * @param peak amplitude of the decaying sine in the unit of the signal, finite, zero or more
+ * @param resonanceHertz undamped natural frequency in Hz, finite, above zero
+ * @param dampingRatio damping ratio ζ, above 0, below 1
+ * @param jitter standard deviation of an interval over the mean interval, 0 to 0.2
+ * @param modulationHertz rate of the modulation in Hz, zero or more
+ * @param modulationDepth depth of the modulation, 0 to 1
+ */
+public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, double dampingRatio, double jitter,
+        double modulationHertz, double modulationDepth) implements Serializable {
+    /** Ringing is followed until it has fallen to this fraction. */
+    private static final double NEGLIGIBLE = 1e-6;
+
+    /** Checks the values. */
+    public ImpactTrain {
+        Require.positive("rateHertz", rateHertz, "Hz");
+        Require.notNegative("peak", peak, "");
+        Require.positive("resonanceHertz", resonanceHertz, "Hz");
+        if (!(dampingRatio > 0 && dampingRatio < 1)) {
+            throw Require.failure("dampingRatio", "above 0 and below 1", dampingRatio);
+        }
+        Require.within("jitter", jitter, 0, 0.2, "");
+        Require.notNegative("modulationHertz", modulationHertz, "Hz");
+        Require.within("modulationDepth", modulationDepth, 0, 1, "");
+    }
+
+    /**
+     * Makes a steady train without jitter and modulation.
+     *
+     * @param rateHertz impacts per second, finite, above zero
+     * @param peak amplitude of the decaying sine in the unit of the signal, finite, zero or more
+     * @param resonanceHertz undamped natural frequency in Hz, finite, above zero
+     * @param dampingRatio damping ratio, above 0, below 1
+     * @return the train
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static ImpactTrain of(double rateHertz, double peak, double resonanceHertz, double dampingRatio) {
+        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, 0, 0, 0);
+    }
+
+    /**
+     * Returns this train with slip between impacts.
+     *
+     * @param newJitter standard deviation of an interval over the mean interval, 0 to 0.2
+     * @return the train with jitter
+     * @throws IllegalArgumentException if the jitter is out of range
+     */
+    public ImpactTrain withJitter(double newJitter) {
+        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, newJitter, modulationHertz, modulationDepth);
+    }
+
+    /**
+     * Returns this train with its strength swinging.
+     *
+     * @param hertz rate of the modulation in Hz, zero or more
+     * @param depth depth of the modulation, 0 to 1
+     * @return the train with modulation
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public ImpactTrain withModulation(double hertz, double depth) {
+        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, jitter, hertz, depth);
+    }
+
+    void addTo(double[] samples, double sampleRate, Random random) {
+        double decay = 2 * Math.PI * dampingRatio * resonanceHertz;
+        double damped = 2 * Math.PI * resonanceHertz * Math.sqrt(1 - dampingRatio * dampingRatio);
+        int ringing = (int) Math.ceil(-Math.log(NEGLIGIBLE) / decay * sampleRate);
+        double time = 0.5 / rateHertz;
+        while (time * sampleRate < samples.length) {
+            double strength = peak * (1 + modulationDepth * Math.cos(2 * Math.PI * modulationHertz * time))
+                    / (1 + modulationDepth);
+            int first = (int) Math.ceil(time * sampleRate);
+            for (int i = first; i < Math.min(samples.length, first + ringing); i++) {
+                double t = i / sampleRate - time;
+                samples[i] += strength * Math.exp(-decay * t) * Math.sin(damped * t);
+            }
+            // An interval can't be negative; at the largest jitter allowed that would be a draw of minus five sigma.
+            time += Math.max(0, 1 + jitter * random.nextGaussian()) / rateHertz;
+        }
+    }
+}

@@ -1,0 +1,212 @@
+package dev.vibra.synthesis;
+
+import dev.vibra.internal.Require;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.signal.Waveform;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Random;
+
+/**
+ * A signal under construction: each step returns a new one with something added or done to it. All values in SI units of
+ * the quantity.
+ *
+ * <p>Immutable; the same steps with the same seeds give the same samples on every machine.
+ */
+public final class Synthesis {
+    private final Quantity quantity;
+    private final double sampleRateHertz;
+    private final double[] samples;
+
+    private Synthesis(Quantity quantity, double sampleRateHertz, double[] samples) {
+        this.quantity = quantity;
+        this.sampleRateHertz = sampleRateHertz;
+        this.samples = samples;
+    }
+
+    /**
+     * Begins with silence.
+     *
+     * @param quantity what the samples measure
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @param length number of samples, at least 1
+     * @return a signal of zeros
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static Synthesis silence(Quantity quantity, double sampleRateHertz, int length) {
+        Objects.requireNonNull(quantity, "quantity");
+        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        return new Synthesis(quantity, sampleRateHertz, new double[Require.atLeast("length", length, 1)]);
+    }
+
+    /**
+     * Adds a tone {@code amplitude·cos(2πft + phase)}.
+     *
+     * @param amplitude zero-to-peak amplitude, finite, zero or more
+     * @param hertz frequency in Hz, above zero, below half the sample rate
+     * @param phaseRadians phase at the first sample in rad, finite
+     * @return the signal with the tone
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public Synthesis tone(double amplitude, double hertz, double phaseRadians) {
+        Require.notNegative("amplitude", amplitude, "");
+        requireBelowNyquist("hertz", hertz);
+        Require.finite("phaseRadians", phaseRadians);
+        double[] sum = samples.clone();
+        double perSample = 2 * Math.PI * hertz / sampleRateHertz;
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] += amplitude * Math.cos(perSample * i + phaseRadians);
+        }
+        return with(sum);
+    }
+
+    /**
+     * Adds white noise of normal distribution.
+     *
+     * @param rms standard deviation, finite, zero or more
+     * @param seed seed; the same seed gives the same noise
+     * @return the signal with the noise
+     * @throws IllegalArgumentException if the standard deviation is out of range
+     */
+    public Synthesis noise(double rms, long seed) {
+        Require.notNegative("rms", rms, "");
+        Random random = new Random(seed);
+        double[] sum = samples.clone();
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] += rms * random.nextGaussian();
+        }
+        return with(sum);
+    }
+
+    /**
+     * Adds a train of impacts, each ringing a resonance: {@code peak·exp(-2πζ·f·t)·sin(2πf·√(1-ζ²)·t)} from its start on,
+     * the impulse response of one degree of freedom.
+     *
+     * @param impacts rate, strength and resonance
+     * @param seed seed of the jitter; the same seed gives the same train
+     * @return the signal with the impacts
+     * @throws IllegalArgumentException if the resonance isn't below half the sample rate
+     */
+    public Synthesis impacts(ImpactTrain impacts, long seed) {
+        requireBelowNyquist("resonanceHertz", impacts.resonanceHertz());
+        double[] sum = samples.clone();
+        impacts.addTo(sum, sampleRateHertz, new Random(seed));
+        return with(sum);
+    }
+
+    /**
+     * Adds another signal of the same length and rate, sample by sample.
+     *
+     * @param other waveform of the same quantity, sample rate and length
+     * @return the sum
+     * @throws IllegalArgumentException if the two don't match
+     */
+    public Synthesis plus(Waveform other) {
+        if (other.quantity() != quantity || other.length() != samples.length
+                || other.sampleRateHertz() != sampleRateHertz) {
+            throw new IllegalArgumentException("waveform must be " + quantity + ", " + samples.length + " samples at "
+                    + sampleRateHertz + " Hz: " + other);
+        }
+        double[] sum = other.samples();
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] += samples[i];
+        }
+        return with(sum);
+    }
+
+    /**
+     * Adds a bias.
+     *
+     * @param bias value added to every sample, finite
+     * @return the shifted signal
+     * @throws IllegalArgumentException if the bias is not finite
+     */
+    public Synthesis bias(double bias) {
+        Require.finite("bias", bias);
+        double[] shifted = samples.clone();
+        for (int i = 0; i < shifted.length; i++) {
+            shifted[i] += bias;
+        }
+        return with(shifted);
+    }
+
+    /**
+     * Clips as an overdriven converter does.
+     *
+     * @param fullScale largest magnitude that passes, finite, above zero
+     * @return the clipped signal
+     * @throws IllegalArgumentException if the full scale is out of range
+     */
+    public Synthesis clip(double fullScale) {
+        Require.positive("fullScale", fullScale, "");
+        double[] clipped = samples.clone();
+        for (int i = 0; i < clipped.length; i++) {
+            clipped[i] = Math.max(-fullScale, Math.min(fullScale, clipped[i]));
+        }
+        return with(clipped);
+    }
+
+    /**
+     * Drops out: from a time on, the last good sample is held.
+     *
+     * @param fromSeconds start of the drop-out in s, inside the signal and not at its first sample
+     * @param durationSeconds length of the drop-out in s, above zero, ending inside the signal
+     * @return the signal with the drop-out
+     * @throws IllegalArgumentException if the drop-out leaves the signal
+     */
+    public Synthesis dropOut(double fromSeconds, double durationSeconds) {
+        Require.positive("fromSeconds", fromSeconds, "s");
+        Require.positive("durationSeconds", durationSeconds, "s");
+        int from = (int) Math.round(fromSeconds * sampleRateHertz);
+        int count = (int) Math.round(durationSeconds * sampleRateHertz);
+        if (from < 1 || from + count > samples.length) {
+            throw new IllegalArgumentException("drop-out must lie inside the signal of " + samples.length
+                    + " samples, behind the first: from " + from + ", " + count + " samples");
+        }
+        double[] held = samples.clone();
+        Arrays.fill(held, from, from + count, held[from - 1]);
+        return with(held);
+    }
+
+    /**
+     * Rounds to whole steps, as a converter does.
+     *
+     * @param step size of a step, finite, above zero
+     * @return the rounded signal
+     * @throws IllegalArgumentException if the step is out of range
+     */
+    public Synthesis quantise(double step) {
+        Require.positive("step", step, "");
+        double[] rounded = samples.clone();
+        for (int i = 0; i < rounded.length; i++) {
+            rounded[i] = Math.rint(rounded[i] / step) * step;
+        }
+        return with(rounded);
+    }
+
+    /**
+     * Finishes.
+     *
+     * @return the signal as a waveform
+     */
+    public Waveform waveform() {
+        return Waveform.ofSi(quantity, sampleRateHertz, samples);
+    }
+
+    private Synthesis with(double[] newSamples) {
+        return new Synthesis(quantity, sampleRateHertz, newSamples);
+    }
+
+    private void requireBelowNyquist(String name, double hertz) {
+        if (!(hertz > 0 && hertz < sampleRateHertz / 2)) {
+            throw Require.failure(name, "above 0 and below half the sample rate, " + sampleRateHertz / 2 + " Hz", hertz);
+        }
+    }
+
+    /** Returns size and quantity. */
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "synthesis of %,d samples, %s", samples.length, quantity);
+    }
+}

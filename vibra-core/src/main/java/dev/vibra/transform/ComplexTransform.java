@@ -1,0 +1,74 @@
+package dev.vibra.transform;
+
+import dev.vibra.internal.Require;
+
+/**
+ * Complex discrete Fourier transform of one length, in place on interleaved real and imaginary parts.
+ *
+ * <p>Normalisation: {@link #forward} computes {@code X[k] = Σ x[n]·exp(-2πi·kn/N)} unscaled, {@link #inverse} divides by
+ * N, so that one undoes the other. Output order: k = 0 … N-1, negative frequencies in the upper half.
+ *
+ * <p>Any length; lengths whose prime factors are at most 31 are fast, others take about four times as long. An instance
+ * holds workspace: it is not thread-safe, one per thread. Nothing is allocated after it was made and no thread is started.
+ */
+public final class ComplexTransform {
+    private final int length;
+    private final Kernel kernel;
+
+    private ComplexTransform(int length) {
+        this.length = Require.atLeast("length", length, 1);
+        this.kernel = Kernel.of(length);
+    }
+
+    /**
+     * Makes the transform of a length.
+     *
+     * @param length number of complex values, at least 1
+     * @return a transform with its workspace
+     * @throws IllegalArgumentException if the length is below 1
+     */
+    public static ComplexTransform of(int length) {
+        return new ComplexTransform(length);
+    }
+
+    /**
+     * Returns the number of complex values.
+     *
+     * @return the length, at least 1
+     */
+    public int length() {
+        return length;
+    }
+
+    /**
+     * Transforms to the frequency domain, in place, unscaled.
+     *
+     * @param data interleaved values, {@code 2·length()} of them from the offset on
+     * @param offset index of the first real part
+     * @throws IllegalArgumentException if the values leave the array
+     */
+    public void forward(double[] data, int offset) {
+        Require.range("data", offset, 2 * length, data.length);
+        kernel.forward(data, offset);
+    }
+
+    /**
+     * Transforms back to the time domain, in place, divided by the length.
+     *
+     * @param data interleaved values, {@code 2·length()} of them from the offset on
+     * @param offset index of the first real part
+     * @throws IllegalArgumentException if the values leave the array
+     */
+    public void inverse(double[] data, int offset) {
+        Require.range("data", offset, 2 * length, data.length);
+        Complex.conjugate(data, offset, length, 1);
+        kernel.forward(data, offset);
+        Complex.conjugate(data, offset, length, 1.0 / length);
+    }
+
+    /** Returns a short description. */
+    @Override
+    public String toString() {
+        return "complex transform of " + length + " values";
+    }
+}
