@@ -171,9 +171,10 @@ public final class BandLimitingChain {
             first[1] = gain;
         }
         if (integrations == 2) {
-            second[0] = halfStep;
+            double gain = second[0] * halfStep;
+            second[0] = gain;
             second[1] = 0;
-            second[2] = -halfStep;
+            second[2] = -gain;
         }
         return SectionCascade.of(first, second);
     }

@@ -10,13 +10,14 @@ import java.util.Arrays;
  * Integration, differentiation or plain band limiting of a whole recording in the frequency domain, without phase shift.
  *
  * <p>Each line is divided by {@code (2πi·f)ⁿ}, n integrations. Within the band the response is exact; beside it lie skirts
- * of half a cosine, a fifth of the lower end wide below and a tenth of the upper end wide above (cut at half the sample
- * rate).
+ * of half a cosine, two fifths of the lower end wide below and a tenth of the upper end wide above (cut at half the sample
+ * rate). Sharper skirts would ring longer at the ends of the recording.
  *
- * <p>Edge rule: the mean is taken out and both ends are tapered by half a cosine over two periods of the lower end, then
+ * <p>Edge rule: the least-squares line is taken out and both ends are tapered over three periods of the lower end, then
  * zeros are appended, so that the jump from the last sample to the first can't turn into drift. Only the samples between the
- * tapers are settled; the others are not handed out. A band from 0 Hz is allowed where nothing is integrated; the mean
- * stays in then and nothing is tapered.
+ * tapers are settled; the others are not handed out. A sine in the band is right within 0.1 % in the middle half of the
+ * recording; close to the tapers one below 1.5 times the lower end still rings by a few per cent. A band from 0 Hz is
+ * allowed where nothing is integrated; nothing is taken out and tapered then.
  *
  * <p>Holds workspace: not thread-safe, one per thread; allocates nothing once made.
  *
@@ -24,8 +25,8 @@ import java.util.Arrays;
  *     Measurement 58 (2014) 511-519, doi:10.1016/j.measurement.2014.09.004"
  */
 public final class SpectralIntegration {
-    private static final double TAPER_PERIODS = 2;
-    private static final double LOWER_SKIRT = 0.2;
+    private static final double TAPER_PERIODS = 3;
+    private static final double LOWER_SKIRT = 0.4;
     private static final double UPPER_SKIRT = 0.1;
 
     private final int length;
@@ -61,7 +62,7 @@ public final class SpectralIntegration {
     /**
      * Makes a plan for recordings of one length.
      *
-     * @param length number of samples, at least six periods of the lower end of the band
+     * @param length number of samples, at least nine periods of the lower end of the band
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @param from quantity that goes in
      * @param to quantity that comes out; the same one for plain band limiting
@@ -135,19 +136,33 @@ public final class SpectralIntegration {
     }
 
     private void fillPadded(double[] in, int inOffset) {
-        double mean = 0;
-        if (taper > 0) {
-            for (int i = 0; i < length; i++) {
-                mean += in[inOffset + i];
-            }
-            mean /= length;
-        }
-        for (int i = 0; i < length; i++) {
-            int toEnd = Math.min(i, length - 1 - i);
-            double weight = toEnd >= taper ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * (toEnd + 0.5) / taper);
-            padded[i] = (in[inOffset + i] - mean) * weight;
-        }
+        System.arraycopy(in, inOffset, padded, 0, length);
         Arrays.fill(padded, length, padded.length, 0);
+        if (taper > 0) {
+            removeLine();
+            for (int i = 0; i < taper; i++) {
+                double place = (i + 0.5) / taper;
+                // The integral of a Hann window: smoother than half a cosine, so that less leaks to low frequencies.
+                double weight = place - Math.sin(2 * Math.PI * place) / (2 * Math.PI);
+                padded[i] *= weight;
+                padded[length - 1 - i] *= weight;
+            }
+        }
+    }
+
+    private void removeLine() {
+        double middle = 0.5 * (length - 1);
+        double sum = 0;
+        double moment = 0;
+        for (int i = 0; i < length; i++) {
+            sum += padded[i];
+            moment += (i - middle) * padded[i];
+        }
+        double mean = sum / length;
+        double slope = moment / (length / 12.0 * ((double) length * length - 1));
+        for (int i = 0; i < length; i++) {
+            padded[i] -= mean + slope * (i - middle);
+        }
     }
 
     /** Scales line k and turns it by -90 degrees an integration. */

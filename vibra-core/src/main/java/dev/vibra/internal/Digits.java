@@ -28,7 +28,8 @@ public final class Digits {
         if (magnitude < 1e-4 || magnitude >= 1e7) {
             return String.format(Locale.ROOT, "%." + (digits - 1) + "e", value);
         }
-        return rounded.scale() < 0 ? rounded.setScale(0).toPlainString() : rounded.toPlainString();
+        int decimals = digits - (rounded.precision() - rounded.scale());
+        return rounded.setScale(Math.max(0, decimals)).toPlainString();
     }
 
     /**

@@ -10,7 +10,11 @@ import java.util.stream.Collectors;
  * @param remarks findings that make the recording doubtful; none if it is sound
  */
 public record RecordingQuality(List<Remark> remarks) implements Serializable {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param remarks see the record
+     */
     public RecordingQuality {
         remarks = List.copyOf(remarks);
     }

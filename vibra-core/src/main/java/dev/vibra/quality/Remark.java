@@ -12,7 +12,14 @@ import java.util.Objects;
  * @param limit figure that would still have been sound
  */
 public record Remark(String code, String text, double value, double limit) implements Serializable {
-    /** Checks that code and text are there. */
+    /**
+     * Checks that code and text are there.
+     *
+     * @param code see the record
+     * @param text see the record
+     * @param value see the record
+     * @param limit see the record
+     */
     public Remark {
         Objects.requireNonNull(code, "code");
         Objects.requireNonNull(text, "text");

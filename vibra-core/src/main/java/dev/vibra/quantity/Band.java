@@ -11,7 +11,12 @@ import java.io.Serializable;
  * @param highestHertz upper end in Hz, finite, above the lower end
  */
 public record Band(double lowestHertz, double highestHertz) implements Serializable {
-    /** Checks the ends. */
+    /**
+     * Checks the ends.
+     *
+     * @param lowestHertz see the record
+     * @param highestHertz see the record
+     */
     public Band {
         Require.notNegative("lowestHertz", lowestHertz, "Hz");
         if (!(highestHertz > lowestHertz && highestHertz < Double.POSITIVE_INFINITY)) {

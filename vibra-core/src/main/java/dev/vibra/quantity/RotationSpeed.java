@@ -10,7 +10,11 @@ import java.io.Serializable;
  * @param hertz revolutions per second, finite, above zero
  */
 public record RotationSpeed(double hertz) implements Serializable {
-    /** Checks the value. */
+    /**
+     * Checks the value.
+     *
+     * @param hertz see the record
+     */
     public RotationSpeed {
         Require.positive("rotation speed", hertz, "Hz");
     }

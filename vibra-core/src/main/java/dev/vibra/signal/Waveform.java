@@ -270,12 +270,12 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Integrates or differentiates to velocity within a band, without phase shift and flat up to the ends of the band. Two
+     * Integrates or differentiates to velocity within a band, without phase shift and flat up to the ends of the band. Three
      * periods of the lower end are left out at each end.
      *
      * @param newBand band from above 0 Hz to at most half the sample rate
      * @return the velocity of the settled part
-     * @throws IllegalArgumentException if the band is out of range or the recording shorter than six periods of its lower
+     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its lower
      *     end
      * @see SpectralIntegration
      */
@@ -284,12 +284,12 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Integrates to displacement within a band, without phase shift and flat up to the ends of the band. Two periods of the
-     * lower end are left out at each end.
+     * Integrates to displacement within a band, without phase shift and flat up to the ends of the band. Three periods of
+     * the lower end are left out at each end.
      *
      * @param newBand band from above 0 Hz to at most half the sample rate
      * @return the displacement of the settled part
-     * @throws IllegalArgumentException if the band is out of range or the recording shorter than six periods of its lower
+     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its lower
      *     end
      * @see SpectralIntegration
      */
@@ -299,11 +299,11 @@ public final class Waveform implements Serializable {
 
     /**
      * Limits to a band, or differentiates to acceleration within it, without phase shift and flat up to the ends of the
-     * band. Two periods of the lower end are left out at each end.
+     * band. Three periods of the lower end are left out at each end.
      *
      * @param newBand band up to half the sample rate
      * @return the acceleration of the settled part
-     * @throws IllegalArgumentException if the band is out of range or the recording shorter than six periods of its lower
+     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its lower
      *     end
      * @see SpectralIntegration
      */

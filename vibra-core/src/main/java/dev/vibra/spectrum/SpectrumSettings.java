@@ -17,7 +17,13 @@ import java.util.Objects;
  * @param overlap fraction of a block that the next block shares, 0 to 0.95
  */
 public record SpectrumSettings(Window window, double resolutionHertz, double overlap) implements Serializable {
-    /** Checks the settings. */
+    /**
+     * Checks the settings.
+     *
+     * @param window see the record
+     * @param resolutionHertz see the record
+     * @param overlap see the record
+     */
     public SpectrumSettings {
         Objects.requireNonNull(window, "window");
         Require.positive("resolutionHertz", resolutionHertz, "Hz");

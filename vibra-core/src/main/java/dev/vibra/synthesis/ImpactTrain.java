@@ -24,7 +24,17 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
     /** Ringing is followed until it has fallen to this fraction. */
     private static final double NEGLIGIBLE = 1e-6;
 
-    /** Checks the values. */
+    /**
+     * Checks the values.
+     *
+     * @param rateHertz see the record
+     * @param peak see the record
+     * @param resonanceHertz see the record
+     * @param dampingRatio see the record
+     * @param jitter see the record
+     * @param modulationHertz see the record
+     * @param modulationDepth see the record
+     */
     public ImpactTrain {
         Require.positive("rateHertz", rateHertz, "Hz");
         Require.notNegative("peak", peak, "");

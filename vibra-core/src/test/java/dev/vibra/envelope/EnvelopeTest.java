@@ -1,0 +1,66 @@
+package dev.vibra.envelope;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.signal.Waveform;
+import dev.vibra.spectrum.SpectralPeak;
+import dev.vibra.spectrum.Spectrum;
+import dev.vibra.synthesis.ImpactTrain;
+import dev.vibra.synthesis.Synthesis;
+import dev.vibra.testing.Reference;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class EnvelopeTest {
+    /** SciPy 1.10 {@code abs(signal.hilbert(x))}; its analytic signal is that of the band from 0 Hz to half the rate. */
+    @ParameterizedTest
+    @ValueSource(ints = {600, 599, 149})
+    void envelopeOfTheWholeBandAgreesWithSciPy(int length) {
+        Reference scipy = Reference.of("scipy-envelopes.txt");
+        Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1000, scipy.row("samples." + length));
+        Waveform envelope = Envelope.of(wave, Band.of(0, 500));
+        assertEquals(1000, envelope.sampleRateHertz(), 1e-9);
+        scipy.assertRow("envelope." + length, envelope.samples(), 1e-10);
+    }
+
+    /** Closed form: a carrier of amplitude 1 + m·cos(2πft) has that envelope. */
+    @Test
+    void envelopeOfAModulatedToneIsItsModulation() {
+        Synthesis carrier = Synthesis.silence(Quantity.ACCELERATION, 25_600, 25_600).tone(2, 4000, 0.4)
+                .tone(0.5, 4100, 0.4).tone(0.5, 3900, 0.4).tone(7, 300, 0);
+        Waveform envelope = Envelope.of(carrier.waveform(), Band.of(3000, 5000));
+        assertEquals(4096, envelope.sampleRateHertz(), 1e-9);
+        for (int i = 0; i < envelope.length(); i++) {
+            double t = i / envelope.sampleRateHertz();
+            assertEquals(2 * (1 + 0.5 * Math.cos(2 * Math.PI * 100 * t)), envelope.at(i), 1e-9);
+        }
+    }
+
+    @Test
+    void impactsShowTheirRate() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 102_400)
+                .impacts(ImpactTrain.of(87.3, 5, 4200, 0.05), 1).noise(0.5, 2).waveform();
+        Waveform envelope = Envelope.of(wave, Band.of(3000, 5500));
+        SpectralPeak first = Spectrum.of(envelope).peaks(1).get(0);
+        assertEquals(87.3, first.frequencyHertz(), 0.1);
+    }
+
+    @Test
+    void badArgumentsAreNamed() {
+        assertMessage("length must be at least 4: 3", () -> EnvelopePlan.of(3, 100, Band.of(0, 50)));
+        assertMessage("band must be at or below half the sample rate, 50.0 Hz: 51.0",
+                () -> EnvelopePlan.of(100, 100, Band.of(0, 51)));
+        assertMessage("band must hold at least two lines, 1.0 Hz apart: 10.2\u201311.5 Hz",
+                () -> EnvelopePlan.of(100, 100, Band.of(10.2, 11.5)));
+        assertMessage("out must lie inside the array of length 3: offset 0, length 100",
+                () -> EnvelopePlan.of(100, 100, Band.of(0, 50)).process(new double[100], 0, new double[3]));
+    }
+
+    private static void assertMessage(String message, org.junit.jupiter.api.function.Executable call) {
+        assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
+    }
+}
