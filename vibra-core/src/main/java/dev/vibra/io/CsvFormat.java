@@ -51,13 +51,14 @@ final class CsvFormat {
                         + place + " s: " + time[i]);
             }
         }
-        return roundedRate(1 / step);
+        return roundedRate(1 / step, last);
     }
 
-    /** Printed times are rounded: a rate within a millionth of a whole number of Hz is that number. */
-    private static double roundedRate(double rate) {
+    /** Printed times are rounded: a whole number of Hz that puts the last sample within a tenth of a step is meant. */
+    private static double roundedRate(double rate, int steps) {
         double whole = Math.rint(rate);
-        return Math.abs(rate - whole) <= 1e-6 * whole ? whole : rate;
+        double relative = Math.abs(rate - whole) / rate;
+        return relative <= 1e-5 && relative * steps <= 0.1 ? whole : rate;
     }
 
     static void write(Waveform wave, Path file, Unit unit) {

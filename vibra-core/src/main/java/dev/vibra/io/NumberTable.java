@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
 final class NumberTable {
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+[.,]?\\d*|[.,]\\d+)([eE][+-]?\\d+)?");
     private static final Pattern DIGIT = Pattern.compile("\\d");
+    private static final Pattern LIKE_A_NUMBER = Pattern.compile("[\\d.,+eE-]*\\d[\\d.,+eE-]*");
     private static final String BYTE_ORDER_MARK = "\u00ef\u00bb\u00bf"; // UTF-8's, read byte by byte
 
     private final Path file;
@@ -39,6 +40,7 @@ final class NumberTable {
         NumberTable table = new NumberTable(file, columns);
         try (CsvReader<CsvRecord> reader = CsvReader.builder().fieldSeparator(table.separator)
                 .commentStrategy(CommentStrategy.SKIP).commentCharacter('#').skipEmptyLines(true)
+                .allowExtraFields(true).allowMissingFields(true)
                 .ofCsvRecord(file, StandardCharsets.ISO_8859_1)) {
             boolean first = true;
             for (CsvRecord row : reader) {
@@ -98,13 +100,13 @@ final class NumberTable {
     }
 
     private static String firstToken(String text) {
-        return text.split("[;\t ,]", 2)[0];
+        return text.split("[;\t ,]", 2)[0].replace("\"", "");
     }
 
     private void add(CsvRecord row, boolean first) {
         List<String> fields = fields(row);
         long line = row.getStartingLineNumber();
-        if (first && fields.stream().noneMatch(f -> NUMBER.matcher(f).matches())) {
+        if (first && fields.stream().noneMatch(f -> LIKE_A_NUMBER.matcher(f).matches())) {
             return;
         }
         if (fields.size() != columns) {

@@ -14,8 +14,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * <p>For an isolated sine at distance d (in bins, -0.5 to 0.5) from the highest line, the difference of the two neighbours
  * over that line is a known, rising function of d: {@code (|W(1-d)| - |W(1+d)|) / |W(d)|} with the window's response W. It
- * is solved for d; the amplitude is then divided by {@code |W(d)|}. Reading velocity or displacement, the interpolation is
- * done on the measured lines and the result converted at the interpolated frequency, so that the slope 1/f doesn't bias it.
+ * is solved for d; the amplitude is then divided by {@code |W(d)|}. Reading velocity or displacement, peaks are found and
+ * interpolated on the measured lines and converted at the interpolated frequency, so that the slope 1/f doesn't bias them.
  */
 final class PeakFinder {
     private static final double ACCURACY = 1e-9;
@@ -54,8 +54,8 @@ final class PeakFinder {
     }
 
     private boolean isPeak(int k) {
-        double here = spectrum.meanSquare(k);
-        return here > spectrum.meanSquare(k - 1) && here >= spectrum.meanSquare(k + 1);
+        double here = spectrum.measuredMeanSquare(k);
+        return here > spectrum.measuredMeanSquare(k - 1) && here >= spectrum.measuredMeanSquare(k + 1);
     }
 
     private SpectralPeak interpolate(int k) {

@@ -1,0 +1,233 @@
+package dev.vibra.io;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.Unit;
+import dev.vibra.signal.Waveform;
+import dev.vibra.synthesis.Synthesis;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import javax.sound.sampled.AudioFileFormat;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class WavFileTest {
+    @TempDir
+    private Path folder;
+
+    private static Waveform wave() {
+        return Synthesis.silence(Quantity.ACCELERATION, 12_800, 777).tone(3, 100, 0).noise(0.5, 1).waveform();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"INTEGER_16, 16", "INTEGER_24, 24", "INTEGER_32, 32", "FLOAT_32, 25", "FLOAT_64, 60"})
+    void whatIsWrittenIsRead(SampleFormat format, int bits) {
+        Path file = folder.resolve("a.wav");
+        WavFile.write(wave(), file, Unit.G, 2, format);
+        Waveform read = Recordings.read(file, Unit.G, 2);
+        assertEquals(format, WavFile.read(file).format());
+        assertEquals(12_800, read.sampleRateHertz());
+        assertArrayEquals(wave().in(Unit.G), read.in(Unit.G), 2 * Math.pow(2, -bits) + 1e-15);
+        assertEquals(1, folder.toFile().list().length);
+    }
+
+    /** Oracle: the reader of the JDK (javax.sound), which knows whole numbers. */
+    @ParameterizedTest
+    @CsvSource({"INTEGER_16, 2", "INTEGER_24, 3", "INTEGER_32, 4"})
+    void theJdkReadsWhatIsWritten(SampleFormat format, int size) throws Exception {
+        Path file = folder.resolve("a.wav");
+        WavFile.write(wave(), file, Unit.M_PER_S2, 10, format);
+        try (AudioInputStream in = AudioSystem.getAudioInputStream(file.toFile())) {
+            assertEquals(12_800, in.getFormat().getSampleRate());
+            assertEquals(777, in.getFrameLength());
+            ByteBuffer bytes = ByteBuffer.wrap(in.readAllBytes()).order(ByteOrder.LITTLE_ENDIAN);
+            for (int i = 0; i < 777; i++) {
+                long whole = 0;
+                for (int b = 0; b < size; b++) {
+                    whole |= (bytes.get() & 0xFFL) << (8 * b);
+                }
+                whole = whole << (64 - 8 * size) >> (64 - 8 * size);
+                assertEquals(wave().at(i) / 10 * Math.pow(2, 8 * size - 1), whole, 0.5 + 1e-6);
+            }
+        }
+    }
+
+    @Test
+    void theJdksFilesAreRead() throws Exception {
+        byte[] samples = new byte[2 * 100];
+        for (int i = 0; i < 100; i++) {
+            samples[2 * i] = (byte) i;
+            samples[2 * i + 1] = (byte) (i - 50);
+        }
+        Path file = folder.resolve("jdk.wav");
+        AudioFormat format = new AudioFormat(48_000, 16, 1, true, false);
+        AudioSystem.write(new AudioInputStream(new ByteArrayInputStream(samples), format, 100), AudioFileFormat.Type.WAVE,
+                file.toFile());
+        double[] read = Recordings.read(file, Unit.V).samples();
+        for (int i = 0; i < 100; i++) {
+            assertEquals(((i - 50) * 256 + i) / 32_768.0, read[i], 1e-15);
+        }
+    }
+
+    @Test
+    void extensibleHeaderOtherChunksAndSeveralChannelsAreRead() throws IOException {
+        ByteBuffer b = ByteBuffer.allocate(200).order(ByteOrder.LITTLE_ENDIAN);
+        name(b, "RIFF").putInt(0);
+        name(b, "WAVE");
+        name(b, "LIST").putInt(3).put(new byte[] {1, 2, 3, 0});
+        name(b, "fmt ").putInt(40).putShort((short) 0xFFFE).putShort((short) 2).putInt(1000).putInt(8000)
+                .putShort((short) 8).putShort((short) 32).putShort((short) 22).putShort((short) 32).putInt(3)
+                .putShort((short) 3).put(new byte[14]);
+        name(b, "data").putInt(16).putFloat(1).putFloat(2).putFloat(3).putFloat(4);
+        Path file = write(Arrays.copyOf(b.array(), b.position()));
+        WavFile wav = WavFile.read(file);
+        assertEquals(2, wav.channels());
+        assertArrayEquals(new double[] {2, 4}, wav.anyChannel(1, Unit.V, 1).samples());
+        assertArrayEquals(new double[] {-2, -6}, wav.anyChannel(0, Unit.V, -2).samples());
+        assertMessage("x.wav: a recording must have one channel: 2", () -> Recordings.read(file, Unit.V));
+        assertEquals("2 channel(s) of 2 samples at 1000.0 Hz, FLOAT_32", wav.toString());
+        assertEquals("channel must be from 0 to 1: 2",
+                assertThrows(IllegalArgumentException.class, () -> wav.anyChannel(2, Unit.V, 1)).getMessage());
+    }
+
+    /** EBU Tech 3306: the size of the samples stands in the ds64 chunk. */
+    @Test
+    void sizesOf64BitsAreRead() throws IOException {
+        ByteBuffer b = ByteBuffer.allocate(200).order(ByteOrder.LITTLE_ENDIAN);
+        name(b, "RF64").putInt(-1);
+        name(b, "WAVE");
+        name(b, "ds64").putInt(28).putLong(0).putLong(6).putLong(3).putInt(0);
+        format(b, 1, 1, 1000, 2, 16);
+        name(b, "data").putInt(-1).putShort((short) 16_384).putShort((short) -32_768).putShort((short) 0);
+        Path file = write(Arrays.copyOf(b.array(), b.position()));
+        assertArrayEquals(new double[] {0.5, -1, 0}, Recordings.read(file, Unit.V).samples());
+    }
+
+    @Test
+    void headersThatLieAreFound() throws IOException {
+        byte[] good = riff(1, 1, 1000, 2, 16, 8, 8);
+        assertEquals(4, Recordings.read(write(good), Unit.V).length());
+        assertFailure("byte 0: file ends within the header, 4 bytes wanted, 0 there", new byte[0]);
+        assertFailure("byte 0: must begin with RIFF (or RF64) and WAVE: RIFX, WAVE", "RIFX\0\0\0\0WAVE".getBytes(
+                StandardCharsets.ISO_8859_1));
+        assertFailure("byte 12: file ends before the format", Arrays.copyOf(good, 12));
+        assertFailure("byte 20: file ends within the header, 16 bytes wanted, 10 there", Arrays.copyOf(good, 30));
+        assertFailure("byte 36: file ends before the samples", Arrays.copyOf(good, 40));
+        assertFailure("byte 40: header promises 8 bytes of samples, the file holds 7", Arrays.copyOf(good, good.length - 1));
+        assertFailure("byte 40: file holds no samples", riff(1, 1, 1000, 2, 16, 0, 0));
+        assertFailure("byte 40: size of the samples must be a multiple of 2 bytes: 7", riff(1, 1, 1000, 2, 16, 7, 8));
+        assertFailure("byte 40: header promises 4294967295 bytes of samples, the file holds 8",
+                riff(1, 1, 1000, 2, 16, -1, 8));
+        assertFailure("byte 22: number of channels must be at least 1: 0", riff(1, 0, 1000, 2, 16, 8, 8));
+        assertFailure("byte 24: sample rate must be > 0 Hz: 0.0", riff(1, 1, 0, 2, 16, 8, 8));
+        assertFailure("byte 32: bytes per sample of all channels must be 2 for 1 channel(s) of 16 bits: 4",
+                riff(1, 1, 1000, 4, 16, 8, 8));
+        assertFailure("byte 20: samples must be whole numbers of 16, 24 or 32 bits (format 1) or floating point of 32 or 64"
+                + " bits (format 3): format 1, 8 bits", riff(1, 1, 1000, 1, 8, 8, 8));
+        assertFailure("byte 20: extensible format must be at least 40 bytes long: 16", riff(0xFFFE, 1, 1000, 2, 16, 8, 8));
+    }
+
+    @Test
+    void samplesThatAreNoNumbersAreFound() throws IOException {
+        byte[] bytes = riff(3, 1, 1000, 4, 32, 8, 8);
+        ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).putFloat(48, Float.NaN);
+        assertFailure("sample 1 of channel 0 must be finite: NaN", bytes);
+    }
+
+    /** Every truncation and many single-byte changes of a file end in a recording or in a message, never in another error. */
+    @Test
+    void damagedFilesEndInAMessage() throws IOException {
+        byte[] good = riff(1, 1, 1000, 2, 16, 8, 8);
+        int refused = 0;
+        for (int i = 0; i < good.length; i++) {
+            refused += tryRead(Arrays.copyOf(good, i));
+            for (int value : new int[] {0, 1, 0x7F, 0x80, 0xFF}) {
+                byte[] damaged = good.clone();
+                damaged[i] = (byte) value;
+                refused += tryRead(damaged);
+            }
+        }
+        assertTrue(refused > good.length, "refused " + refused);
+    }
+
+    private int tryRead(byte[] bytes) throws IOException {
+        try {
+            assertTrue(Recordings.read(write(bytes), Unit.V).length() > 0);
+            return 0;
+        } catch (RecordingFileException e) {
+            assertTrue(e.getMessage().startsWith("x.wav: "), e.getMessage());
+            return 1;
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(value = SampleFormat.class, names = {"INTEGER_16", "INTEGER_24", "INTEGER_32"})
+    void nothingIsClippedInSilence(SampleFormat format) {
+        Path file = folder.resolve("a.wav");
+        Waveform wave = Waveform.ofSi(Quantity.VOLTAGE, 10, 0, -1, 1);
+        assertMessage("a.wav: sample 2 must be within full scale, 1.0 V: 1.0",
+                () -> WavFile.write(wave, file, Unit.V, 1, format));
+        assertTrue(Files.notExists(file));
+    }
+
+    @Test
+    void ratesThatAWavFileCanNotTellAreRefused() {
+        assertMessage("a.wav: sample rate of a WAV file must be a whole number of Hz up to 4294967295: 12.5",
+                () -> Recordings.write(Waveform.ofSi(Quantity.VOLTAGE, 12.5, 1), folder.resolve("a.wav"), Unit.V));
+        assertMessage("a.mp3: name must end in .wav, .csv or .txt", () -> Recordings.read(Path.of("a.mp3"), Unit.V));
+        assertTrue(assertThrows(RecordingFileException.class, () -> Recordings.read(folder.resolve("none.wav"), Unit.V))
+                .getMessage().startsWith("none.wav: can't be read: java.nio.file.NoSuchFileException"));
+        assertEquals("scale must be finite and not zero: 0.0", assertThrows(IllegalArgumentException.class,
+                () -> Recordings.read(folder.resolve("a.wav"), Unit.V, 0)).getMessage());
+        assertMessage("a.wav: a sample rate may be given for CSV only; a WAV file tells its own",
+                () -> Recordings.readColumn(Path.of("a.wav"), Unit.V, 1, 100));
+    }
+
+    private static ByteBuffer name(ByteBuffer buffer, String name) {
+        return buffer.put(name.getBytes(StandardCharsets.ISO_8859_1));
+    }
+
+    private static void format(ByteBuffer b, int tag, int channels, int rate, int align, int bits) {
+        name(b, "fmt ").putInt(16).putShort((short) tag).putShort((short) channels).putInt(rate).putInt(rate * align)
+                .putShort((short) align).putShort((short) bits);
+    }
+
+    private static byte[] riff(int tag, int channels, int rate, int align, int bits, int promised, int held) {
+        ByteBuffer b = ByteBuffer.allocate(44 + held).order(ByteOrder.LITTLE_ENDIAN);
+        name(b, "RIFF").putInt(36 + held);
+        name(b, "WAVE");
+        format(b, tag, channels, rate, align, bits);
+        name(b, "data").putInt(promised);
+        return b.array();
+    }
+
+    private Path write(byte[] bytes) throws IOException {
+        return Files.write(folder.resolve("x.wav"), bytes);
+    }
+
+    private void assertFailure(String message, byte[] bytes) throws IOException {
+        Path file = write(bytes);
+        assertMessage("x.wav: " + message, () -> Recordings.read(file, Unit.V));
+    }
+
+    private static void assertMessage(String message, Executable call) {
+        assertEquals(message, assertThrows(RecordingFileException.class, call).getMessage());
+    }
+}

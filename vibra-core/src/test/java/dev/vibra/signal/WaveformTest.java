@@ -1,0 +1,127 @@
+package dev.vibra.signal;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.vibra.integration.BandLimitingChain;
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.Unit;
+import dev.vibra.synthesis.Synthesis;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+
+class WaveformTest {
+    private static final Band SEVERITY = Band.of(10, 1000);
+
+    /** A sine of 1 g at 159.155 Hz (1000 rad/s): 9.80665 m/s², 9.80665 mm/s, 9.80665 µm, zero to peak. */
+    @Test
+    void oneGravityAtAThousandRadiansPerSecond() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 102_400)
+                .tone(Unit.G.toSi(), 1000 / (2 * Math.PI), 0).waveform();
+        assertEquals(1, wave.peak().in(Unit.G), 1e-3);
+        assertEquals(9.80665, wave.velocity(SEVERITY).peak().in(Unit.MM_PER_S), 0.01);
+        assertEquals(2 * 9.80665, wave.displacement(SEVERITY).peakToPeak().in(Unit.UM), 0.02);
+        assertEquals(9.80665 / Math.sqrt(2), wave.velocity(SEVERITY).rms().in(Unit.MM_PER_S), 0.007);
+    }
+
+    /** The chain reads 0.7071 at the ends of the band, the flat path 1: they differ by definition. */
+    @Test
+    void thePathsDifferAtTheEndOfTheBandByDefinition() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 12_800, 8 * 12_800).tone(1, 10, 0).waveform();
+        double omega = 2 * Math.PI * 10;
+        double chain = wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY).rms().si() * omega * Math.sqrt(2);
+        assertEquals(Math.sqrt(0.5), chain, 0.001);
+        assertEquals(1, wave.velocity(SEVERITY).rms().si() * omega * Math.sqrt(2), 0.002);
+        assertEquals(Math.sqrt(0.5), BandLimitingChain.nominalGain(SEVERITY, 10), 1e-9);
+    }
+
+    @Test
+    void samplesAreCopiedInAndOut() {
+        double[] x = {1, 2, 3};
+        Waveform wave = Waveform.of(Unit.MM_PER_S, 10, x);
+        x[0] = 99;
+        wave.samples()[1] = 99;
+        assertArrayEquals(new double[] {0.001, 0.002, 0.003}, wave.samples(), 1e-18);
+        assertArrayEquals(new double[] {1, 2, 3}, wave.in(Unit.MM_PER_S), 1e-15);
+        double[] target = new double[4];
+        wave.copyTo(1, target, 2, 2);
+        assertArrayEquals(new double[] {0, 0, 0.002, 0.003}, target, 1e-18);
+    }
+
+    @Test
+    void partsKnowTheirStart() {
+        Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 10, 0, 1, 2, 3, 4);
+        Waveform part = wave.part(2, 2).part(1, 1);
+        assertEquals(0.3, part.startSeconds(), 1e-12);
+        assertEquals(3, part.at(0));
+        assertEquals(0.5, wave.durationSeconds());
+        Waveform velocity = Synthesis.silence(Quantity.ACCELERATION, 1000, 5000).tone(1, 30, 0).waveform()
+                .velocity(Band.of(10, 100));
+        assertEquals(0.3, velocity.startSeconds(), 1e-12);
+        assertEquals(Optional.of(Band.of(10, 100)), velocity.band());
+        assertEquals("10\u2013100 Hz", velocity.rms().band().orElseThrow().toString());
+        assertTrue(wave.rms().band().isEmpty());
+    }
+
+    @Test
+    void waveformsAreValuesThatPrintWell() throws Exception {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 102_400).tone(18.2, 50, 0).waveform();
+        assertEquals("102,400 samples at 25,600 Hz, acceleration, 4.000 s, 18.2 m/s\u00b2 peak", wave.toString());
+        assertEquals("3 samples at 0.500000 Hz, voltage, 6.000 s, 1.00 V peak",
+                Waveform.ofSi(Quantity.VOLTAGE, 0.5, 1, 2, 3).toString());
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+            out.writeObject(wave);
+        }
+        try (ObjectInputStream in = new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
+            Waveform copy = (Waveform) in.readObject();
+            assertEquals(wave, copy);
+            assertEquals(wave.hashCode(), copy.hashCode());
+        }
+        assertNotEquals(wave, wave.part(0, 102_399));
+        assertNotEquals(Waveform.ofSi(Quantity.VELOCITY, 1, 1, 2), Waveform.ofSi(Quantity.VELOCITY, 2, 1, 2));
+        assertNotEquals(Waveform.ofSi(Quantity.VELOCITY, 1, 1, 2), Waveform.ofSi(Quantity.VOLTAGE, 1, 1, 2));
+    }
+
+    @Test
+    void shapesAreThoseOfTheMoments() {
+        Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1, -1, 0, 0, 5);
+        assertEquals(wave.moments().crestFactor(), wave.crestFactor());
+        assertEquals(wave.moments().kurtosis(), wave.kurtosis());
+        assertEquals(wave.moments().skewness(), wave.skewness());
+        assertEquals(wave.moments().rms(), wave.rms().si());
+    }
+
+    @Test
+    void badArgumentsAreNamed() {
+        assertMessage("number of samples must be at least 1: 0", () -> Waveform.ofSi(Quantity.VELOCITY, 1));
+        assertMessage("samples[1] must be finite: NaN", () -> Waveform.of(Unit.G, 1, 0, Double.NaN));
+        assertMessage("samples[0] must be finite: Infinity",
+                () -> Waveform.ofSi(Quantity.VELOCITY, 1, Double.POSITIVE_INFINITY));
+        assertMessage("samples[0] must be finite: Infinity", () -> Waveform.of(Unit.G, 1, Double.MAX_VALUE));
+        assertMessage("sampleRateHertz must be finite and > 0 Hz: 0.0", () -> Waveform.ofSi(Quantity.VELOCITY, 0, 1));
+        assertMessage("sampleRateHertz must be finite and > 0 Hz: -5.0", () -> Waveform.ofSi(Quantity.VELOCITY, -5, 1));
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 2560, 2000).tone(1, 50, 0).waveform();
+        assertMessage("unit must measure acceleration: mm/s measures velocity", () -> wave.in(Unit.MM_PER_S));
+        assertMessage("recording must be at least 0.826 s long for the severity chain 10\u20131000 Hz: 0.781 s",
+                () -> wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY));
+        assertMessage("recording must be at least 0.9 s long for a band from 10.0 Hz: 0.78125 s",
+                () -> wave.velocity(SEVERITY));
+        assertMessage("samples must lie inside the array of length 2000: offset 1999, length 2", () -> wave.part(1999, 2));
+        assertMessage("length must be at least 1: 0", () -> wave.part(0, 0));
+        assertThrows(IndexOutOfBoundsException.class, () -> wave.at(2000));
+    }
+
+    private static void assertMessage(String message, Executable call) {
+        assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
+    }
+}

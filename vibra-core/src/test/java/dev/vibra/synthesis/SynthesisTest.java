@@ -1,0 +1,118 @@
+package dev.vibra.synthesis;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.vibra.level.Moments;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.signal.Waveform;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+
+class SynthesisTest {
+    private static Synthesis silence(int length) {
+        return Synthesis.silence(Quantity.ACCELERATION, 1000, length);
+    }
+
+    @Test
+    void toneIsACosine() {
+        double[] x = silence(5).tone(2, 125, Math.PI / 4).waveform().samples();
+        for (int i = 0; i < 5; i++) {
+            assertEquals(2 * Math.cos(2 * Math.PI * 125 * i / 1000 + Math.PI / 4), x[i], 1e-12);
+        }
+    }
+
+    /** Normal noise has kurtosis 3; its estimate from n samples scatters by √(24/n). */
+    @Test
+    void noiseIsNormalAndRepeats() {
+        Waveform noise = silence(200_000).noise(3, 7).waveform();
+        Moments moments = noise.moments();
+        assertEquals(3, moments.rms(), 4 * 3 / Math.sqrt(2 * 200_000));
+        assertEquals(3, moments.kurtosis(), 4 * Math.sqrt(24.0 / 200_000));
+        assertEquals(0, moments.mean(), 4 * 3 / Math.sqrt(200_000));
+        assertEquals(noise, silence(200_000).noise(3, 7).waveform());
+        assertTrue(!noise.equals(silence(200_000).noise(3, 8).waveform()));
+    }
+
+    /** Closed form: impulse response of one degree of freedom, S. S. Rao, Mechanical Vibrations, section 4.2. */
+    @Test
+    void anImpactRingsDown() {
+        ImpactTrain train = ImpactTrain.of(2, 5, 100, 0.02);
+        double[] x = Synthesis.silence(Quantity.ACCELERATION, 10_000, 5000).impacts(train, 1).waveform().samples();
+        double damped = 2 * Math.PI * 100 * Math.sqrt(1 - 0.0004);
+        for (int i = 0; i < 5000; i++) {
+            double t = i / 10_000.0 - 0.25;
+            double expected = t < 0 ? 0 : 5 * Math.exp(-0.02 * 2 * Math.PI * 100 * t) * Math.sin(damped * t);
+            assertEquals(expected, x[i], 1e-5);
+        }
+    }
+
+    @Test
+    void impactsComeAtTheirRateWithTheirJitterAndModulation() {
+        ImpactTrain steady = ImpactTrain.of(10, 1, 2000, 0.2);
+        double[] x = Synthesis.silence(Quantity.ACCELERATION, 20_000, 200_000).impacts(steady, 1).waveform().samples();
+        assertEquals(100, onsets(x));
+        ImpactTrain slipping = steady.withJitter(0.02);
+        Waveform a = Synthesis.silence(Quantity.ACCELERATION, 20_000, 200_000).impacts(slipping, 1).waveform();
+        Waveform b = Synthesis.silence(Quantity.ACCELERATION, 20_000, 200_000).impacts(slipping, 2).waveform();
+        assertEquals(100, onsets(a.samples()), 2);
+        assertTrue(!a.equals(b));
+        double[] swinging = Synthesis.silence(Quantity.ACCELERATION, 20_000, 20_000)
+                .impacts(steady.withModulation(5, 1), 1).waveform().samples();
+        double first = Moments.of(swinging, 1000, 2000).peak(); // at 0.05 s: cos(2π·5·0.05) = 0, half strength
+        double second = Moments.of(swinging, 3000, 2000).peak(); // at 0.15 s: again
+        assertEquals(1, first / second, 0.05);
+    }
+
+    private static int onsets(double[] x) {
+        int count = 0;
+        int quiet = 1000;
+        for (double value : x) {
+            if (Math.abs(value) > 0.05) {
+                count += quiet > 200 ? 1 : 0;
+                quiet = 0;
+            } else {
+                quiet++;
+            }
+        }
+        return count;
+    }
+
+    @Test
+    void convertersClipRoundShiftAndDropOut() {
+        Synthesis ramp = silence(5).bias(1).plus(Waveform.ofSi(Quantity.ACCELERATION, 1000, 0, 0.3, 0.6, 0.9, -4));
+        assertArrayEquals(new double[] {1, 1.3, 1.6, 1.9, -3}, ramp.waveform().samples(), 1e-15);
+        assertArrayEquals(new double[] {1, 1.3, 1.5, 1.5, -1.5}, ramp.clip(1.5).waveform().samples(), 1e-15);
+        assertArrayEquals(new double[] {1, 1.5, 1.5, 2, -3}, ramp.quantise(0.5).waveform().samples(), 1e-15);
+        assertArrayEquals(new double[] {1, 1.3, 1.3, 1.3, -3}, ramp.dropOut(0.002, 0.002).waveform().samples(), 1e-15);
+    }
+
+    @Test
+    void badArgumentsAreNamed() {
+        assertMessage("hertz must be above 0 and below half the sample rate, 500.0 Hz: 500.0", () -> silence(1).tone(1, 500, 0));
+        assertMessage("amplitude must be finite and >= 0: -1.0", () -> silence(1).tone(-1, 5, 0));
+        assertMessage("phaseRadians must be finite: NaN", () -> silence(1).tone(1, 5, Double.NaN));
+        assertMessage("rms must be finite and >= 0: NaN", () -> silence(1).noise(Double.NaN, 1));
+        assertMessage("length must be at least 1: 0", () -> silence(0));
+        assertMessage("resonanceHertz must be above 0 and below half the sample rate, 500.0 Hz: 700.0",
+                () -> silence(1).impacts(ImpactTrain.of(1, 1, 700, 0.1), 1));
+        assertMessage("dampingRatio must be above 0 and below 1: 1.0", () -> ImpactTrain.of(1, 1, 70, 1));
+        assertMessage("rateHertz must be finite and > 0 Hz: 0.0", () -> ImpactTrain.of(0, 1, 70, 0.1));
+        assertMessage("jitter must be within 0.0 to 0.2: 0.3", () -> ImpactTrain.of(1, 1, 70, 0.1).withJitter(0.3));
+        assertMessage("modulationDepth must be within 0.0 to 1.0: 2.0",
+                () -> ImpactTrain.of(1, 1, 70, 0.1).withModulation(1, 2));
+        assertMessage("drop-out must lie inside the signal of 10 samples, behind the first: from 8, 3 samples",
+                () -> silence(10).dropOut(0.008, 0.003));
+        assertMessage("fullScale must be finite and > 0: 0.0", () -> silence(1).clip(0));
+        assertMessage("step must be finite and > 0: -1.0", () -> silence(1).quantise(-1));
+        assertMessage("bias must be finite: Infinity", () -> silence(1).bias(Double.POSITIVE_INFINITY));
+        assertMessage("waveform must be acceleration, 2 samples at 1000.0 Hz: 1 samples at 1,000 Hz, acceleration, 0.001000 s,"
+                + " 0 m/s\u00b2 peak", () -> silence(2).plus(silence(1).waveform()));
+    }
+
+    private static void assertMessage(String message, Executable call) {
+        assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
+    }
+}

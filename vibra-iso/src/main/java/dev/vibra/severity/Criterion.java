@@ -1,0 +1,276 @@
+package dev.vibra.severity;
+
+import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Level;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.Unit;
+import java.io.Serializable;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * Limits of one quantity between zones, with all that says where they come from and what they hold for.
+ *
+ * <p>A value equal to a limit belongs to the better zone. That is common use; the standards fix no rule. Values are
+ * compared in SI units as doubles, each limit turned into SI as {@link Level#of} turns a reading.
+ *
+ * <p>Immutable. The limits are those of the text table, see {@link CriterionTables}.
+ *
+ * @see "ISO 20816-3:2022, Annex A; ISO 10816-3:2009, Annex A; ISO 10816-1:1995, Annex B"
+ */
+public final class Criterion implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final LimitRow row;
+    private final Band band;
+
+    Criterion(LimitRow row, Band band) {
+        this.row = Objects.requireNonNull(row, "row");
+        this.band = Objects.requireNonNull(band, "band");
+    }
+
+    /**
+     * Returns the standard with its edition.
+     *
+     * @return as in {@code ISO 20816-3:2022}
+     */
+    public String standard() {
+        return row.standard();
+    }
+
+    /**
+     * Returns the place in the standard.
+     *
+     * @return clause or table, as in {@code Table A.2}
+     */
+    public String clause() {
+        return row.clause();
+    }
+
+    /**
+     * Returns the group or class as printed.
+     *
+     * @return as in {@code group 2} or {@code class I}
+     */
+    public String groupLabel() {
+        return row.group();
+    }
+
+    /**
+     * Returns the group or class alone.
+     *
+     * @return as in {@code 2} or {@code I}
+     */
+    public String group() {
+        return row.group().substring(row.group().indexOf(' ') + 1);
+    }
+
+    /**
+     * Returns the support that the limits hold for.
+     *
+     * @return the support; empty where the standard doesn't tell supports apart here
+     */
+    public Optional<Support> support() {
+        return Optional.ofNullable(row.support());
+    }
+
+    /**
+     * Returns what is limited.
+     *
+     * @return the quantity
+     */
+    public Quantity quantity() {
+        return row.quantity();
+    }
+
+    /**
+     * Returns how the limited value is made.
+     *
+     * @return the detector
+     */
+    public Detector detector() {
+        return row.detector();
+    }
+
+    /**
+     * Returns the band in which the limits hold.
+     *
+     * @return the band
+     */
+    public Band band() {
+        return band;
+    }
+
+    /**
+     * Returns the unit in which the table prints the limits.
+     *
+     * @return the unit
+     */
+    public Unit unit() {
+        return row.unit();
+    }
+
+    /**
+     * Returns the limits between the zones, rising.
+     *
+     * @return unmodifiable list, at least one
+     */
+    public List<Boundary> boundaries() {
+        return row.boundaries();
+    }
+
+    /**
+     * Returns the limits alone, rising, in the unit of {@link #unit()}.
+     *
+     * @return unmodifiable list, at least one
+     */
+    public List<Double> limits() {
+        return row.boundaries().stream().map(Boundary::limit).collect(Collectors.toUnmodifiableList());
+    }
+
+    /**
+     * Returns how far the limits can be relied on.
+     *
+     * @return the confidence
+     */
+    public Confidence confidence() {
+        return row.confidence();
+    }
+
+    /**
+     * Returns what else is to be said of the limits.
+     *
+     * @return a remark; empty if there is none
+     */
+    public String note() {
+        return row.note();
+    }
+
+    /**
+     * Finds the zone of a level.
+     *
+     * @param level level of the quantity, detector and band of this criterion
+     * @return the zone; the better one on a boundary
+     * @throws IllegalArgumentException if quantity, detector or band differ
+     */
+    public Zone zoneOf(Level level) {
+        return zoneOfSi(checked(level).si());
+    }
+
+    /**
+     * Judges a measured level.
+     *
+     * @param measurement level with its uncertainty and method
+     * @return the judgement with its evidence
+     * @throws IllegalArgumentException if quantity, detector or band of the level differ from those of this criterion
+     */
+    public Judgement judge(Measurement measurement) {
+        checked(measurement.level());
+        return new Judgement(this, measurement);
+    }
+
+    /**
+     * Makes a level that lies in a zone: the forward model of {@link #zoneOf}.
+     *
+     * <p>For a zone between limits a and b it is {@code a + fraction·(b − a)}; for the worst zone, above the limit a,
+     * {@code a + fraction·a}. So 1 gives the upper limit itself, which still belongs to the zone.
+     *
+     * @param zone zone to hit; one that the criterion tells apart
+     * @param fraction place in the zone, above 0 and at most 1
+     * @return level of the quantity, detector and band of this criterion
+     * @throws IllegalArgumentException if the fraction is out of range or the criterion doesn't have that zone
+     */
+    public Level levelIn(Zone zone, double fraction) {
+        if (!(fraction > 0 && fraction <= 1)) {
+            throw Require.failure("fraction", "above 0 and at most 1", fraction);
+        }
+        double lower = lowerSi(zone);
+        double upper = upperSi(zone);
+        double si = lower + fraction * ((upper < Double.POSITIVE_INFINITY ? upper : 2 * lower) - lower);
+        // Rounding must not push the value out of its zone: onto the lower limit, or past the upper one.
+        double inside = Math.min(upper, Math.max(Math.nextUp(lower), si));
+        return Level.ofSi(inside, quantity(), detector()).within(band);
+    }
+
+    Zone zoneOfSi(double si) {
+        for (Boundary boundary : boundaries()) {
+            if (si <= limitSi(boundary)) {
+                return boundary.better();
+            }
+        }
+        return boundaries().get(boundaries().size() - 1).worse();
+    }
+
+    double limitSi(Boundary boundary) {
+        return boundary.limit() * unit().toSi();
+    }
+
+    private double lowerSi(Zone zone) {
+        for (Boundary boundary : boundaries()) {
+            if (boundary.worse() == zone) {
+                return limitSi(boundary);
+            }
+        }
+        if (zone != boundaries().get(0).better()) {
+            throw new IllegalArgumentException("zone must be one that the criterion tells apart: " + zone);
+        }
+        return 0;
+    }
+
+    private double upperSi(Zone zone) {
+        return boundaries().stream().filter(boundary -> boundary.better() == zone)
+                .mapToDouble(this::limitSi).findFirst().orElse(Double.POSITIVE_INFINITY);
+    }
+
+    private Level checked(Level level) {
+        if (level.quantity() != quantity()) {
+            throw new IllegalArgumentException("level must measure " + quantity() + " for " + standard() + " "
+                    + groupLabel() + ": " + level.quantity());
+        }
+        if (level.detector() != detector()) {
+            throw new IllegalArgumentException("level must have the detector " + detector() + " for " + standard() + " "
+                    + groupLabel() + ": " + level.detector());
+        }
+        if (!band.equals(level.band().orElse(null))) {
+            throw new IllegalArgumentException("level must be limited to the band " + band + " for " + standard() + " "
+                    + groupLabel() + ": " + level.band().map(Band::toString).orElse("no band stated"));
+        }
+        return level;
+    }
+
+    String limitsText() {
+        return limits().stream().map(limit -> Digits.compact(limit, 4)).collect(Collectors.joining(" / "));
+    }
+
+    String source() {
+        return standard() + " " + clause() + ", " + groupLabel() + support().map(support -> ", " + support).orElse("");
+    }
+
+    /** Two criteria are equal if their row of the tables and their band are. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Criterion criterion && row.equals(criterion.row) && band.equals(criterion.band);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(row, band);
+    }
+
+    /**
+     * Returns the limits and their source, as in {@code velocity 1.4 / 2.8 / 4.5 mm/s rms (10–1000 Hz); ISO
+     * 20816-3:2022 Table A.2, group 2, rigid}.
+     */
+    @Override
+    public String toString() {
+        String flag = confidence() == Confidence.FIRM ? "" : " (" + confidence() + ")";
+        return quantity() + " " + limitsText() + " " + unit() + " " + detector() + " (" + band + "); " + source()
+                + flag;
+    }
+}

@@ -1,0 +1,207 @@
+package dev.vibra.severity;
+
+import dev.vibra.quantity.Level;
+import dev.vibra.uncertainty.UncertaintyBudget;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/**
+ * One level judged by one criterion: the zone and everything that it rests on.
+ *
+ * @see "ISO 20816-1:2016, criterion I (magnitude); JCGM 100:2008, 7.2 (reporting uncertainty)"
+ */
+public final class Judgement implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final Criterion criterion;
+    private final Measurement measurement;
+
+    Judgement(Criterion criterion, Measurement measurement) {
+        this.criterion = criterion;
+        this.measurement = measurement;
+    }
+
+    /**
+     * Returns the zone in which the value lies, its uncertainty left aside.
+     *
+     * @return the zone; the better one on a boundary
+     */
+    public Zone zone() {
+        return criterion.zoneOf(level());
+    }
+
+    /**
+     * Returns the level judged.
+     *
+     * @return the level
+     */
+    public Level level() {
+        return measurement.level();
+    }
+
+    /**
+     * Returns the level with uncertainty and method.
+     *
+     * @return the measurement
+     */
+    public Measurement measurement() {
+        return measurement;
+    }
+
+    /**
+     * Returns the limits used.
+     *
+     * @return the criterion
+     */
+    public Criterion criterion() {
+        return criterion;
+    }
+
+    /**
+     * Returns the value in the unit in which the criterion prints its limits.
+     *
+     * @return value, zero or more
+     */
+    public double value() {
+        return level().in(criterion.unit());
+    }
+
+    /**
+     * Returns the expanded uncertainty (k = 2) in the unit of {@link #value()}.
+     *
+     * @return expanded uncertainty; empty if none was stated
+     */
+    public OptionalDouble expandedUncertainty() {
+        return measurement.uncertainty().isEmpty() ? OptionalDouble.empty()
+                : OptionalDouble.of(measurement.uncertainty().get().expandedOf(value()));
+    }
+
+    /**
+     * Returns the zones that the interval value ± expanded uncertainty touches, best first.
+     *
+     * @return unmodifiable list with {@link #zone()} in it; that zone alone if no uncertainty was stated
+     */
+    public List<Zone> zonesWithinUncertainty() {
+        double si = level().si();
+        double spread = measurement.uncertainty().map(budget -> budget.expandedOf(si)).orElse(0.0);
+        Zone best = criterion.zoneOfSi(Math.max(0, si - spread));
+        Zone worst = criterion.zoneOfSi(si + spread);
+        List<Zone> zones = new ArrayList<>();
+        for (Zone zone : Zone.values()) {
+            if (!best.isWorseThan(zone) && !zone.isWorseThan(worst)) {
+                zones.add(zone);
+            }
+        }
+        return Collections.unmodifiableList(zones);
+    }
+
+    /**
+     * Exports the judgement as plain numbers, strings and lists for a file or a historian.
+     *
+     * <p>Keys, in order: standard, clause, group, support, quantity, detector, bandLowestHertz, bandHighestHertz,
+     * value, unit, limits, zone, confidence; then, where stated, expandedUncertainty, coverageFactor,
+     * zonesWithinUncertainty and method. Value, limits and uncertainty are in the unit given; units are in ASCII.
+     *
+     * @return unmodifiable map with values of type String, Double or List
+     */
+    public Map<String, Object> values() {
+        Map<String, Object> values = new LinkedHashMap<>();
+        values.put("standard", criterion.standard());
+        values.put("clause", criterion.clause());
+        values.put("group", criterion.group());
+        values.put("support", criterion.support().map(Support::toString).orElse("any"));
+        values.put("quantity", criterion.quantity().toString());
+        values.put("detector", criterion.detector().toString());
+        values.put("bandLowestHertz", criterion.band().lowestHertz());
+        values.put("bandHighestHertz", criterion.band().highestHertz());
+        values.put("value", value());
+        values.put("unit", criterion.unit().plainSymbol());
+        values.put("limits", criterion.limits());
+        values.put("zone", zone().name());
+        values.put("confidence", criterion.confidence().toString());
+        expandedUncertainty().ifPresent(uncertainty -> {
+            values.put("expandedUncertainty", uncertainty);
+            values.put("coverageFactor", UncertaintyBudget.COVERAGE_FACTOR);
+            values.put("zonesWithinUncertainty",
+                    zonesWithinUncertainty().stream().map(Zone::name).collect(Collectors.toUnmodifiableList()));
+        });
+        measurement.method().ifPresent(method -> values.put("method", method));
+        return Collections.unmodifiableMap(values);
+    }
+
+    /**
+     * Writes the judgement in full, one fact a line.
+     *
+     * @return several lines without a line break at the end
+     */
+    public String describe() {
+        List<String> lines = new ArrayList<>();
+        lines.add("zone " + zone() + ": " + zone().meaning());
+        lines.add("  value        " + valueText() + ", " + criterion.quantity());
+        lines.add("  uncertainty  " + uncertaintyText());
+        lines.add("  limits       " + criterion.boundaries().stream().map(Boundary::toString)
+                .collect(Collectors.joining(", ")) + " " + criterion.unit() + "; a value on a limit counts to the"
+                + " better zone (common use, the standard fixes no rule)");
+        lines.add("  criterion    " + criterion.source());
+        lines.add("  confidence   " + criterion.confidence()
+                + (criterion.note().isEmpty() ? "" : " (" + criterion.note() + ")"));
+        lines.add("  measured by  " + measurement.method().orElse("not stated"));
+        if (!zone().caution().isEmpty()) {
+            lines.add("  caution      " + zone().caution());
+        }
+        return String.join("\n", lines);
+    }
+
+    private String uncertaintyText() {
+        if (measurement.uncertainty().isEmpty()) {
+            return "not stated";
+        }
+        return "± " + Printed.uncertainty(expandedUncertainty().getAsDouble()) + " " + criterion.unit() + ": "
+                + measurement.uncertainty().get() + "; " + zonesText();
+    }
+
+    private String zonesText() {
+        List<Zone> zones = zonesWithinUncertainty();
+        String text = zones.stream().map(Zone::name).collect(Collectors.joining(" or "));
+        return "zone " + text + " within uncertainty";
+    }
+
+    private String valueText() {
+        return Printed.value(criterion, level().si(), expandedUncertainty().orElse(0)) + " " + criterion.unit() + " "
+                + criterion.detector() + " (" + criterion.band() + ")";
+    }
+
+    /** Two judgements are equal if criterion and measurement are. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Judgement judgement
+                && criterion.equals(judgement.criterion)
+                && measurement.equals(judgement.measurement);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(criterion, measurement);
+    }
+
+    /**
+     * Returns the judgement in one line, as in {@code zone C: 4.31 ± 0.16 mm/s rms (10–1000 Hz); limits 1.4 / 2.8 /
+     * 4.5; ISO 20816-3:2022 Table A.2, group 2, rigid}; where the interval touches other zones or the limits aren't
+     * firm it says so.
+     */
+    @Override
+    public String toString() {
+        String straddling = zonesWithinUncertainty().size() > 1 ? "; " + zonesText() : "";
+        String flag = criterion.confidence() == Confidence.FIRM ? "" : " (" + criterion.confidence() + ")";
+        return "zone " + zone() + ": " + valueText() + straddling + "; limits " + criterion.limitsText() + flag + "; "
+                + criterion.source();
+    }
+}

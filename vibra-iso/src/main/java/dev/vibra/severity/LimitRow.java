@@ -1,0 +1,89 @@
+package dev.vibra.severity;
+
+import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.Unit;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** One row of limits as it stands in the tables; {@code support} is null where the row holds for any. */
+record LimitRow(String standard, String clause, String group, Support support, Quantity quantity, Detector detector,
+        Unit unit, List<Boundary> boundaries, Confidence confidence, String note) implements Serializable {
+
+    private static final Map<String, Zone[]> BOUNDARY_COLUMNS = Map.of(
+            "A/B", new Zone[] {Zone.A, Zone.B}, "B/C", new Zone[] {Zone.B, Zone.C}, "C/D", new Zone[] {Zone.C, Zone.D});
+
+    static LimitRow read(TableText.Row row) {
+        Quantity quantity = row.read("quantity", LimitRow::quantity);
+        Unit unit = row.read("unit", Unit::ofSymbol);
+        if (unit.quantity() != quantity) {
+            throw TableText.failure(row.line(), "column 'unit': unit must measure " + quantity + ": " + unit);
+        }
+        return new LimitRow(row.text("standard"), row.text("clause"), row.text("class"),
+                row.read("support", LimitRow::support), quantity, row.read("detector", LimitRow::detector), unit,
+                boundaries(row), row.read("confidence", Confidence::ofName), row.text("note"));
+    }
+
+    boolean holdsFor(ClassRule rule, Support wanted) {
+        return standard.equals(rule.standard()) && group.equals(rule.group()) && (support == null || support == wanted);
+    }
+
+    /** Null stands for any. */
+    static Support support(String text) {
+        return text.equals("any") ? null : Support.ofName(text);
+    }
+
+    private static Quantity quantity(String text) {
+        for (Quantity quantity : Quantity.values()) {
+            if (quantity.isMotion() && quantity.toString().equals(text)) {
+                return quantity;
+            }
+        }
+        throw new IllegalArgumentException("quantity must be one of displacement, velocity, acceleration: " + text);
+    }
+
+    private static Detector detector(String text) {
+        for (Detector detector : Detector.values()) {
+            if (detector.toString().equals(text)) {
+                return detector;
+            }
+        }
+        throw new IllegalArgumentException("detector must be one of rms, 0-peak, peak-peak: " + text);
+    }
+
+    /** A cell with "-" leaves a boundary out; the best zone is then the better side of the first one given. */
+    private static List<Boundary> boundaries(TableText.Row row) {
+        List<Boundary> boundaries = new ArrayList<>();
+        for (String column : List.of("A/B", "B/C", "C/D")) {
+            Zone[] zones = BOUNDARY_COLUMNS.get(column);
+            if (!row.text(column).equals("-")) {
+                boundaries.add(row.read(column, text -> new Boundary(zones[0], zones[1], number(text))));
+            }
+        }
+        checkOrder(row, boundaries);
+        return List.copyOf(boundaries);
+    }
+
+    private static double number(String text) {
+        try {
+            return Double.parseDouble(text);
+        } catch (NumberFormatException e) {
+            throw new IllegalArgumentException("limit must be a number or '-': " + text, e);
+        }
+    }
+
+    private static void checkOrder(TableText.Row row, List<Boundary> boundaries) {
+        if (boundaries.isEmpty()) {
+            throw TableText.failure(row.line(), "a row of [limits] must have a limit");
+        }
+        for (int i = 1; i < boundaries.size(); i++) {
+            Boundary lower = boundaries.get(i - 1);
+            Boundary upper = boundaries.get(i);
+            if (lower.worse() != upper.better() || !(lower.limit() < upper.limit())) {
+                throw TableText.failure(row.line(), "limits must rise without a gap: " + lower + ", " + upper);
+            }
+        }
+    }
+}

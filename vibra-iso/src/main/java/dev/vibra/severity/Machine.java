@@ -1,0 +1,188 @@
+package dev.vibra.severity;
+
+import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
+import dev.vibra.quantity.RotationSpeed;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What the choice of a severity criterion needs to know of a machine; each fact may stay unknown.
+ *
+ * <p>Immutable: start from {@link #of(MachineKind)} or {@link #unknown()} and add what is known.
+ */
+public final class Machine implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final MachineKind kind;
+    private final Double powerWatts;
+    private final Double shaftHeightMetres;
+    private final Support support;
+    private final RotationSpeed speed;
+
+    private Machine(MachineKind kind, Double powerWatts, Double shaftHeightMetres, Support support,
+            RotationSpeed speed) {
+        this.kind = kind;
+        this.powerWatts = powerWatts;
+        this.shaftHeightMetres = shaftHeightMetres;
+        this.support = support;
+        this.speed = speed;
+    }
+
+    /**
+     * Starts with a machine of which nothing is known.
+     *
+     * @return the machine
+     */
+    public static Machine unknown() {
+        return new Machine(null, null, null, null, null);
+    }
+
+    /**
+     * Starts with a machine of a kind.
+     *
+     * @param kind what the machine is
+     * @return the machine
+     */
+    public static Machine of(MachineKind kind) {
+        return unknown().withKind(kind);
+    }
+
+    /**
+     * Says what the machine is.
+     *
+     * @param newKind what the machine is
+     * @return the machine with that kind
+     */
+    public Machine withKind(MachineKind newKind) {
+        return new Machine(Objects.requireNonNull(newKind, "kind"), powerWatts, shaftHeightMetres, support, speed);
+    }
+
+    /**
+     * Says the rated power.
+     *
+     * @param kilowatts rated power in kW, finite, above zero
+     * @return the machine with that power
+     * @throws IllegalArgumentException if the value is out of range
+     */
+    public Machine withRatedPowerKilowatts(double kilowatts) {
+        double watts = Require.positive("rated power", kilowatts, "kW") * 1000;
+        return new Machine(kind, watts, shaftHeightMetres, support, speed);
+    }
+
+    /**
+     * Says the shaft height: from the plane of the feet to the centre line of the shaft.
+     *
+     * @param millimetres shaft height in mm, finite, above zero
+     * @return the machine with that shaft height
+     * @throws IllegalArgumentException if the value is out of range
+     */
+    public Machine withShaftHeightMillimetres(double millimetres) {
+        double metres = Require.positive("shaft height", millimetres, "mm") / 1000;
+        return new Machine(kind, powerWatts, metres, support, speed);
+    }
+
+    /**
+     * Says how the machine stands in the direction of the measurement.
+     *
+     * @param newSupport rigid or flexible
+     * @return the machine with that support
+     */
+    public Machine withSupport(Support newSupport) {
+        return new Machine(kind, powerWatts, shaftHeightMetres, Objects.requireNonNull(newSupport, "support"), speed);
+    }
+
+    /**
+     * Says the operating speed.
+     *
+     * @param newSpeed speed of the shaft
+     * @return the machine with that speed
+     */
+    public Machine withSpeed(RotationSpeed newSpeed) {
+        return new Machine(kind, powerWatts, shaftHeightMetres, support, Objects.requireNonNull(newSpeed, "speed"));
+    }
+
+    /**
+     * Returns what the machine is.
+     *
+     * @return the kind; empty if unknown
+     */
+    public Optional<MachineKind> kind() {
+        return Optional.ofNullable(kind);
+    }
+
+    /**
+     * Returns the rated power.
+     *
+     * @return rated power in W; empty if unknown
+     */
+    public OptionalDouble ratedPowerWatts() {
+        return powerWatts == null ? OptionalDouble.empty() : OptionalDouble.of(powerWatts);
+    }
+
+    /**
+     * Returns the shaft height.
+     *
+     * @return shaft height in m; empty if unknown
+     */
+    public OptionalDouble shaftHeightMetres() {
+        return shaftHeightMetres == null ? OptionalDouble.empty() : OptionalDouble.of(shaftHeightMetres);
+    }
+
+    /**
+     * Returns how the machine stands.
+     *
+     * @return the support; empty if unknown
+     */
+    public Optional<Support> support() {
+        return Optional.ofNullable(support);
+    }
+
+    /**
+     * Returns the operating speed.
+     *
+     * @return the speed; empty if unknown
+     */
+    public Optional<RotationSpeed> speed() {
+        return Optional.ofNullable(speed);
+    }
+
+    /** Two machines are equal if all that is known of them is. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Machine machine
+                && kind == machine.kind
+                && Objects.equals(powerWatts, machine.powerWatts)
+                && Objects.equals(shaftHeightMetres, machine.shaftHeightMetres)
+                && support == machine.support
+                && Objects.equals(speed, machine.speed);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(kind, powerWatts, shaftHeightMetres, support, speed);
+    }
+
+    /** Returns what is known, as in {@code pump, 37 kW, shaft height 225 mm, rigid support, 1480 r/min (24.67 Hz)}. */
+    @Override
+    public String toString() {
+        List<String> parts = new ArrayList<>();
+        parts.add(kind == null ? "machine of unknown kind" : kind.toString());
+        if (powerWatts != null) {
+            parts.add(Digits.compact(powerWatts / 1000, 4) + " kW");
+        }
+        if (shaftHeightMetres != null) {
+            parts.add("shaft height " + Digits.compact(shaftHeightMetres * 1000, 4) + " mm");
+        }
+        parts.add(support == null ? "support unknown" : support + " support");
+        if (speed != null) {
+            parts.add(speed.toString());
+        }
+        return String.join(", ", parts);
+    }
+}

@@ -1,0 +1,65 @@
+package dev.vibra.severity;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/** A level written so that it agrees with its zone: never "2.80" in zone C above a limit of 2.8. */
+final class Printed {
+    private static final int VALUE_DIGITS = 3;
+    private static final int UNCERTAINTY_DIGITS = 2;
+    private static final int MOST_DECIMALS = 9;
+
+    private Printed() {}
+
+    /**
+     * Writes the value, with its expanded uncertainty to two digits where there is one (JCGM 100:2008, 7.2.6).
+     *
+     * @param uncertainty expanded uncertainty in the same unit; zero if not stated
+     */
+    static String value(Criterion criterion, double si, double uncertainty) {
+        BigDecimal value = new BigDecimal(si / criterion.unit().toSi());
+        int wanted = uncertainty > 0
+                ? decimalsOf(new BigDecimal(uncertainty), UNCERTAINTY_DIGITS) : decimalsOf(value, VALUE_DIGITS);
+        int decimals = decimals(criterion, si, value, wanted);
+        return fixed(value, decimals) + (uncertainty > 0 ? " ± " + fixed(new BigDecimal(uncertainty), decimals) : "");
+    }
+
+    static String uncertainty(double uncertainty) {
+        BigDecimal value = new BigDecimal(uncertainty);
+        return fixed(value, decimalsOf(value, UNCERTAINTY_DIGITS));
+    }
+
+    /**
+     * The fewest decimals, from the wanted number on, at which the printed value lies on the true side of each limit.
+     */
+    private static int decimals(Criterion criterion, double si, BigDecimal value, int wanted) {
+        for (int decimals = wanted; decimals <= MOST_DECIMALS; decimals++) {
+            if (agrees(criterion, si, value.setScale(decimals, RoundingMode.HALF_EVEN))) {
+                return decimals;
+            }
+        }
+        return wanted;
+    }
+
+    private static boolean agrees(Criterion criterion, double si, BigDecimal printed) {
+        for (Boundary boundary : criterion.boundaries()) {
+            boolean within = si <= criterion.limitSi(boundary);
+            if (within != printed.compareTo(BigDecimal.valueOf(boundary.limit())) <= 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Decimals that show the given count of significant digits, not more than the most. */
+    private static int decimalsOf(BigDecimal value, int digits) {
+        BigDecimal rounded = value.round(new MathContext(digits, RoundingMode.HALF_EVEN));
+        int exponent = rounded.precision() - rounded.scale() - 1;
+        return Math.min(MOST_DECIMALS, Math.max(0, digits - 1 - exponent));
+    }
+
+    private static String fixed(BigDecimal value, int decimals) {
+        return value.setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
+    }
+}

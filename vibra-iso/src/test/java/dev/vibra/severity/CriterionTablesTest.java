@@ -1,0 +1,153 @@
+package dev.vibra.severity;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Level;
+import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.quantity.Unit;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The form of the tables, and tables brought by a user. The plant rule here is invented for the test. */
+class CriterionTablesTest {
+    private static final String PLANT_RULE = """
+            [standards]
+            standard       | title
+            Plant rule:4   | invented
+
+            [scope]
+            standard     | kinds    | power kW | speed r/min
+            Plant rule:4 | rotating | any      | > 60 < 600
+
+            [classes]
+            standard     | class      | kinds    | power kW | shaft height mm | support | chosen    | remark
+            Plant rule:4 | category X | rotating | any      | any             | any     | by itself |
+
+            [bands]
+            standard     | speed r/min | band Hz
+            Plant rule:4 | any         | 0.5 to 200
+
+            [limits]
+            standard|clause|class|support|quantity|detector|unit|A/B|B/C|C/D|confidence|note
+            Plant rule:4|1.2|category X|any|displacement|peak-peak|mil|-|4|8.5|supplied by the user|slow rolls
+            """;
+
+    private static final Machine ROLL = Machine.of(MachineKind.OTHER).withRatedPowerKilowatts(37)
+            .withSpeed(RotationSpeed.ofRevolutionsPerMinute(200)).withSupport(Support.RIGID);
+
+    @Test
+    void shippedTablesAreThere() {
+        assertEquals("20 rows of limits from ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995",
+                CriterionTables.shipped().toString());
+    }
+
+    @Test
+    void ownTableComesFirstWhereItFits() {
+        CriterionTables both = CriterionTables.shipped().preferring(CriterionTables.parse(PLANT_RULE));
+        Severity severity = Severity.by(both.choose(ROLL));
+        assertEquals("Plant rule:4 category X", severity.toString());
+        Band band = Band.of(0.5, 200);
+        Level level = Level.of(8.5, Unit.MIL, Detector.PEAK_TO_PEAK).within(band);
+        assertEquals("zone C: 8.50 mil peak-peak (0.5\u2013200 Hz); limits 4 / 8.5 (supplied by the user); Plant rule:4"
+                + " 1.2, category X", severity.judge(level).toString());
+        assertEquals(Zone.B, severity.judge(Level.of(0, Unit.MIL, Detector.PEAK_TO_PEAK).within(band)).zone());
+        Machine fast = ROLL.withSpeed(RotationSpeed.ofRevolutionsPerMinute(600));
+        assertEquals("ISO 20816-3:2022", both.choose(fast).criteria().get(0).standard());
+        assertEquals("zone must be one that the criterion tells apart: A", assertThrows(IllegalArgumentException.class,
+                () -> severity.criteria().get(0).levelIn(Zone.A, 0.5)).getMessage());
+    }
+
+    @Test
+    void ownTableOnRequestAndForeignKindRefused() {
+        CriterionTables own = CriterionTables.parse(PLANT_RULE);
+        assertEquals("as requested, Plant rule:4 category X",
+                own.choose(ROLL, CriterionRequest.of("plant rule")).reason());
+        assertEquals("request plant rule refused: Plant rule:4 does not cover a machine of kind generator",
+                own.choose(Machine.of(MachineKind.GENERATOR), CriterionRequest.of("plant rule")).reason());
+        assertEquals("not determined: Plant rule:4 can't be applied without speed",
+                own.choose(Machine.of(MachineKind.OTHER)).reason());
+        assertEquals(List.of("speed"), own.choose(Machine.of(MachineKind.OTHER)).missing());
+        assertEquals("standards must not be in both tables: Plant rule:4",
+                assertThrows(IllegalArgumentException.class, () -> own.preferring(own)).getMessage());
+    }
+
+    @Test
+    void speedWithoutABandIsRefused() {
+        CriterionTables own = CriterionTables.parse(PLANT_RULE.replace("| any         | 0.5 to 200", "| > 300 | 0.5 to"
+                + " 200"));
+        assertEquals("no criterion applies: Plant rule:4 has no frequency band for this speed",
+                own.choose(ROLL).reason());
+    }
+
+    private static String failure(String wrong, String replacement) {
+        assertEquals(true, PLANT_RULE.contains(wrong), wrong);
+        return assertThrows(IllegalArgumentException.class,
+                () -> CriterionTables.parse(PLANT_RULE.replace(wrong, replacement))).getMessage();
+    }
+
+    @Test
+    void whateverIsWrongIsToldWithItsPlace() {
+        assertEquals("criteria tables, line 19: column 'C/D': limit must be a number or '-': 8,5",
+                failure("8.5", "8,5"));
+        assertEquals("criteria tables, line 19: column 'C/D': limit C/D must be finite and > 0: NaN",
+                failure("8.5", "NaN"));
+        assertEquals("criteria tables, line 19: limits must rise without a gap: B/C 4, C/D 3", failure("8.5", "3"));
+        assertEquals("criteria tables, line 19: limits must rise without a gap: A/B 4, C/D 8.5",
+                failure("-|4|", "4|-|"));
+        assertEquals("criteria tables, line 19: a row of [limits] must have a limit", failure("4|8.5", "-|-"));
+        assertEquals("criteria tables, line 19: column 'unit': unit must measure displacement: mm/s",
+                failure("mil", "mm/s"));
+        assertEquals("criteria tables, line 19: column 'quantity': quantity must be one of displacement, velocity,"
+                + " acceleration: voltage", failure("displacement", "voltage"));
+        assertEquals("criteria tables, line 19: column 'detector': detector must be one of rms, 0-peak, peak-peak: pp",
+                failure("peak-peak", "pp"));
+        assertEquals("criteria tables, line 19: column 'confidence': confidence must be one of firm, secondary source,"
+                + " verify, or supplied by the user: sure", failure("supplied by the user", "sure"));
+        assertEquals("criteria tables, line 7: column 'speed r/min': range must be like '> 15 <= 300', 'any' or"
+                + " 'not given': > 60 - 600", failure("> 60 < 600", "> 60 - 600"));
+        assertEquals("criteria tables, line 7: column 'speed r/min': range must be like '> 15 <= 300', 'any' or"
+                + " 'not given': > 600 < 60", failure("> 60 < 600", "> 600 < 60"));
+        assertEquals("criteria tables, line 11: column 'chosen': chosen must be one of by itself, on request: always",
+                failure("by itself", "always"));
+        assertEquals("criteria tables, line 15: column 'band Hz': band must be like '10 to 1000': 0.5-200",
+                failure("0.5 to 200", "0.5-200"));
+        assertEquals("criteria tables, line 3: standard must carry its edition, as in ISO 20816-3:2022: Plant rule",
+                failure("Plant rule:4   | invented", "Plant rule | invented"));
+    }
+
+    @Test
+    void brokenFormIsToldWithItsLine() {
+        assertEquals("criteria tables, line 1: section must be one of standards, scope, classes, bands, limits, see"
+                + " also: [limit]", failure("[standards]", "[limit]"));
+        assertEquals("criteria tables, line 1: a row must stand below a [section]: standards",
+                failure("[standards]", "standards"));
+        assertEquals("criteria tables, line 2: columns of [standards] must be standard | title: standard | name",
+                failure("standard       | title", "standard | name"));
+        assertEquals("criteria tables, line 3: a row of [standards] must have 2 cells: 3",
+                failure("invented", "a | b"));
+        assertEquals("criteria tables: [scope] must have a row for Plant rule:4",
+                failure("Plant rule:4 | rotating | any      | > 60 < 600", ""));
+        assertEquals("criteria tables: [limits] must have a row for Plant rule:4 category Y",
+                failure("Plant rule:4 | category X | rotating", "Plant rule:4 | category Y | rotating"));
+    }
+
+    @Test
+    void rangesKeepTheirEdges() {
+        Range range = Range.parse(Range.Fact.POWER, "> 15 <= 300");
+        assertEquals(List.of(Fit.NOT_MET, Fit.MET, Fit.MET, Fit.NOT_MET, Fit.OPEN),
+                List.of(fit(range, 15), fit(range, Math.nextUp(15.0)), fit(range, 300), fit(range, Math.nextUp(300.0)),
+                        range.fit(Machine.unknown())));
+        assertEquals(Fit.MET, Range.parse(Range.Fact.POWER, "> 15?").fit(Machine.unknown()));
+        assertEquals(Fit.MET, Range.parse(Range.Fact.POWER, "not given").fit(Machine.unknown()));
+        assertEquals(Fit.NOT_MET, fit(Range.parse(Range.Fact.POWER, "not given"), 1));
+        assertEquals(Fit.OPEN, Fit.MET.and(Fit.OPEN));
+        assertEquals(Fit.NOT_MET, Fit.NOT_MET.and(Fit.OPEN));
+    }
+
+    private static Fit fit(Range range, double kilowatts) {
+        return range.fit(Machine.unknown().withRatedPowerKilowatts(kilowatts));
+    }
+}
