@@ -1,0 +1,105 @@
+package dev.vibra.balance;
+
+import dev.vibra.balance.influence.CorrectionSolver;
+import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.vector.Phasor;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+
+/**
+ * Tells whether a rotor answered as the fitted masses should have made it, and if not, which usual mistake explains the
+ * answer: angle counted in the wrong sense, mass on the opposite side (or removed instead of added), planes swapped.
+ */
+final class FittingCheck {
+    /** A change that misses the predicted one by more than this share of it needs an explanation. */
+    private static final double MISSED = 0.3;
+
+    private final InfluenceCoefficients alpha;
+    private final CorrectionSolver solver;
+    private final Phasor[] before;
+    private final Phasor[] after;
+
+    FittingCheck(InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before, Phasor[] after) {
+        this.alpha = alpha;
+        this.solver = solver;
+        this.before = before;
+        this.after = after;
+    }
+
+    Phasor[] predicted(Phasor[] added) {
+        Phasor[] change = alpha.response(added);
+        Phasor[] out = new Phasor[before.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = before[i].plus(change[i]);
+        }
+        return out;
+    }
+
+    List<Remark> remarks(Phasor[] added) {
+        List<Remark> out = new ArrayList<>();
+        double before = solver.norm(this.before);
+        double now = solver.norm(after);
+        if (now > before) {
+            out.add(new Remark("worse-than-before", "the vibration is higher than before the corrections", now,
+                    before));
+        }
+        double expected = solver.norm(alpha.response(added));
+        double missed = miss(added);
+        if (missed > MISSED * expected) {
+            out.add(explanation(added, missed / expected));
+        }
+        return List.copyOf(out);
+    }
+
+    /** Distance of the readings from those that these masses should have given. */
+    private double miss(Phasor[] added) {
+        Phasor[] expected = predicted(added);
+        Phasor[] difference = new Phasor[expected.length];
+        for (int i = 0; i < difference.length; i++) {
+            difference[i] = after[i].minus(expected[i]);
+        }
+        return solver.norm(difference);
+    }
+
+    private Remark explanation(Phasor[] added, double missedShare) {
+        Map<String, Phasor[]> mistakes = new LinkedHashMap<>();
+        mistakes.put("angle-sense-suspected", each(added, Phasor::conjugate));
+        mistakes.put("opposite-side-suspected", each(added, Phasor::negated));
+        if (added.length == 2) {
+            mistakes.put("planes-swapped-suspected", new Phasor[] {added[1], added[0]});
+        }
+        String best = "prediction-missed";
+        double bestMiss = miss(added) / 2;
+        for (Map.Entry<String, Phasor[]> mistake : mistakes.entrySet()) {
+            double miss = miss(mistake.getValue());
+            if (miss < bestMiss) {
+                best = mistake.getKey();
+                bestMiss = miss;
+            }
+        }
+        return new Remark(best, text(best), missedShare, MISSED);
+    }
+
+    private static Phasor[] each(Phasor[] values, UnaryOperator<Phasor> change) {
+        return Arrays.stream(values).map(change).toArray(Phasor[]::new);
+    }
+
+    private static String text(String code) {
+        return switch (code) {
+            case "angle-sense-suspected" -> "the readings fit masses fitted at the mirrored angle: was the angle"
+                    + " counted in the"
+                    + " wrong sense?";
+            case "opposite-side-suspected" -> "the readings fit masses on the opposite side: was metal removed where"
+                    + " it should"
+                    + " be added, or the angle off by 180°?";
+            case "planes-swapped-suspected" -> "the readings fit masses fitted in each other's plane";
+            default -> "the rotor did not answer as predicted: speed, load, a loose mass, or coefficients that no"
+                    + " longer hold";
+        };
+    }
+}

@@ -1,0 +1,139 @@
+package dev.vibra.balance;
+
+import dev.vibra.balance.influence.CorrectionSolver;
+import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.tolerance.GradeReached;
+import dev.vibra.balance.vector.Convention;
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.internal.Digits;
+import java.io.Serializable;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the final run proves: vibration before and after, whether the rotor answered as predicted, the residual
+ * unbalance and the grade it reaches.
+ */
+public final class Verification implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final List<VibrationVector> before;
+    private final List<VibrationVector> predicted;
+    private final List<VibrationVector> after;
+    private final double remainingShare;
+    private final List<ResidualUnbalance> residualUnbalance;
+    private final GradeReached gradeReached; // null without tolerance or radius
+    private final Convention convention;
+    private final List<Remark> remarks;
+
+    private Verification(Setup setup, Phasor[] before, Phasor[] predicted, Phasor[] after, Phasor[] residual,
+            double remainingShare, List<Remark> remarks) {
+        this.before = setup.vectors(before);
+        this.predicted = setup.vectors(predicted);
+        this.after = setup.vectors(after);
+        this.remainingShare = remainingShare;
+        this.residualUnbalance = setup.residuals(residual);
+        this.gradeReached = residualUnbalance.isEmpty() ? null : setup.tolerance().map(t ->
+                t.reachedBy(residualUnbalance
+                .stream().mapToDouble(ResidualUnbalance::gramMillimetres).toArray())).orElse(null);
+        this.convention = setup.layout().convention();
+        this.remarks = remarks;
+    }
+
+    static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
+            Phasor[] added, Phasor[] after) {
+        Phasor[] residual = solver.cancelling(after);
+        for (int j = 0; j < residual.length; j++) {
+            residual[j] = residual[j].negated();
+        }
+        double found = solver.norm(before);
+        double share = found == 0 ? Double.NaN : solver.norm(after) / found;
+        FittingCheck check = new FittingCheck(alpha, solver, before, after);
+        return new Verification(setup, before, check.predicted(added), after, residual, share, check.remarks(added));
+    }
+
+    /**
+     * Returns the vibration before the corrections.
+     *
+     * @return one vector per reading of a run
+     */
+    public List<VibrationVector> before() {
+        return before;
+    }
+
+    /**
+     * Returns the vibration that was predicted for the masses that went on.
+     *
+     * @return one vector per reading of a run
+     */
+    public List<VibrationVector> predicted() {
+        return predicted;
+    }
+
+    /**
+     * Returns the vibration of the final run.
+     *
+     * @return one vector per reading of a run
+     */
+    public List<VibrationVector> after() {
+        return after;
+    }
+
+    /**
+     * Returns the weighted root of the sum of squares after the corrections over that before.
+     *
+     * @return share that remains: 0 is perfect, above 1 is worse than before; NaN if there was no vibration before
+     */
+    public double remainingShare() {
+        return remainingShare;
+    }
+
+    /**
+     * Returns the unbalance that remains by the vibration of the final run and the influence coefficients.
+     *
+     * @return one unbalance per plane; empty if the radius of a plane was left open
+     */
+    public List<ResidualUnbalance> residualUnbalance() {
+        return residualUnbalance;
+    }
+
+    /**
+     * Returns the grade reached.
+     *
+     * @return grade with its evidence; empty if no tolerance was set or the radius of a plane was left open
+     */
+    public Optional<GradeReached> gradeReached() {
+        return Optional.ofNullable(gradeReached);
+    }
+
+    /**
+     * Returns how phases and angles are counted.
+     *
+     * @return the convention
+     */
+    public Convention convention() {
+        return convention;
+    }
+
+    /**
+     * Returns doubts, among them a correction that seems to have been fitted in the wrong sense.
+     *
+     * @return remarks; empty if there is nothing to doubt
+     */
+    public List<Remark> remarks() {
+        return remarks;
+    }
+
+    /** Returns what remains, the grade and the doubts in one line. */
+    @Override
+    public String toString() {
+        String text = Double.isNaN(remainingShare) ? "no vibration before"
+                : Digits.significant(100 * remainingShare, 3) + " % of the vibration remains";
+        if (gradeReached != null) {
+            text += "; " + gradeReached;
+        }
+        return remarks.isEmpty() ? text : text + "; " + String.join("; ", remarks.stream().map(Remark::code).toList());
+    }
+}

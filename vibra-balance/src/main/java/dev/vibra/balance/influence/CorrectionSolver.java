@@ -1,0 +1,125 @@
+package dev.vibra.balance.influence;
+
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Require;
+
+/**
+ * Finds the unbalances that cancel a vibration best: {@code min Σ w²·|V + α·U|²} over complex {@code U}.
+ *
+ * @see "T. P. Goodman, A Least-Squares Method for Computing Balance Corrections, J. Eng. Ind. 86 (1964) 273-277"
+ */
+public final class CorrectionSolver {
+    private final InfluenceCoefficients coefficients;
+    private final double[] weights;
+    private final ComplexLeastSquares system;
+
+    CorrectionSolver(InfluenceCoefficients coefficients, double[] weights) {
+        this.coefficients = coefficients;
+        this.weights = weights.clone();
+        int rows = coefficients.layout().rows();
+        int planes = coefficients.layout().planes().size();
+        if (this.weights.length != rows) {
+            throw new IllegalArgumentException("weights must be one per reading, " + rows + ": " + this.weights.length);
+        }
+        int counting = 0;
+        for (int i = 0; i < rows; i++) {
+            if (Require.notNegative("weight of " + coefficients.layout().rowName(i), this.weights[i], "") > 0) {
+                counting++;
+            }
+        }
+        if (counting < planes) {
+            throw new IllegalArgumentException("readings that count must be at least as many as planes, " + planes
+                    + ": "
+                    + counting + "; add a sensor or a speed, or balance fewer planes");
+        }
+        Phasor[][] weighted = new Phasor[rows][planes];
+        for (int i = 0; i < rows; i++) {
+            for (int j = 0; j < planes; j++) {
+                weighted[i][j] = coefficients.at(i, j).times(this.weights[i]);
+            }
+        }
+        system = new ComplexLeastSquares(weighted);
+    }
+
+    /**
+     * Returns the condition number of the weighted coefficients: the largest factor by which relative errors of the
+     * readings can grow in the unbalances.
+     *
+     * @return largest over smallest singular value, 1 or more; infinite if planes can't be told apart
+     */
+    public double conditionNumber() {
+        return system.conditionNumber();
+    }
+
+    /**
+     * Returns the condition number with the columns brought to equal length, which tells how alike planes act, whatever
+     * their radius and sensitivity.
+     *
+     * @return 1 for planes that act independently, infinite for planes that act alike
+     */
+    public double planeConflict() {
+        return system.columnConflict();
+    }
+
+    /**
+     * Returns the unbalances to add so that the vibration is cancelled in the sense of weighted least squares.
+     *
+     * @param vibration one element per row, zero-to-peak SI
+     * @return one element per plane, in kg·m, or kg where the radius was left open
+     * @throws IllegalStateException if the planes act so alike that there is no one answer
+     */
+    public Phasor[] cancelling(Phasor... vibration) {
+        if (!(planeConflict() < 1e12)) {
+            throw new IllegalStateException("planes must act differently at the sensors to be balanced together: the"
+                    + " condition number is " + planeConflict() + "; balance fewer planes or add sensors");
+        }
+        return solve(vibration, 0);
+    }
+
+    /**
+     * Returns unbalances that cancel the vibration less far and stay small where planes act alike (Tikhonov).
+     *
+     * @param ridge damping as a share of the largest singular value, above 0 up to 1
+     * @param vibration one element per row, zero-to-peak SI
+     * @return one element per plane, in kg·m, or kg where the radius was left open
+     * @throws IllegalArgumentException if the damping is out of range
+     */
+    public Phasor[] cancellingWithRidge(double ridge, Phasor... vibration) {
+        if (!(ridge > 0 && ridge <= 1)) {
+            throw Require.failure("ridge", "above 0 and at most 1", ridge);
+        }
+        return solve(vibration, ridge);
+    }
+
+    private Phasor[] solve(Phasor[] vibration, double ridge) {
+        if (vibration.length != weights.length) {
+            throw new IllegalArgumentException("vibration must be one per reading, " + weights.length + ": "
+                    + vibration.length);
+        }
+        Phasor[] target = new Phasor[vibration.length];
+        for (int i = 0; i < target.length; i++) {
+            target[i] = vibration[i].times(-weights[i]);
+        }
+        return system.solve(target, ridge);
+    }
+
+    /**
+     * Returns the weighted root of the sum of squares of a vibration, the quantity that is made small.
+     *
+     * @param vibration one element per row, zero-to-peak SI
+     * @return {@code sqrt(Σ w²·|V|²)}
+     */
+    public double norm(Phasor... vibration) {
+        double square = 0;
+        for (int i = 0; i < vibration.length; i++) {
+            square += Math.pow(weights[i] * vibration[i].magnitude(), 2);
+        }
+        return Math.sqrt(square);
+    }
+
+    /** Returns what is solved, in one line. */
+    @Override
+    public String toString() {
+        return "least squares for " + coefficients;
+    }
+}

@@ -1,0 +1,156 @@
+package dev.vibra.balance.influence;
+
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Digits;
+import java.io.Serializable;
+import java.util.Arrays;
+import java.util.Objects;
+
+/**
+ * Influence coefficients {@code α} of a rotor in its bearings: {@code V = V₀ + α·U}, one row a reading, one column a
+ * plane.
+ *
+ * <p>Unit of each element: zero-to-peak SI amplitude per kg·m of unbalance, or per kg in planes whose radius was left
+ * open. They can be stored and used again for trim balancing as long as speed, load, bearings and support are the same.
+ */
+public final class InfluenceCoefficients implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final Layout layout;
+    private final Phasor[][] alpha;
+
+    private InfluenceCoefficients(Layout layout, Phasor[][] alpha) {
+        this.layout = layout;
+        this.alpha = alpha;
+    }
+
+    /**
+     * Makes coefficients of known numbers.
+     *
+     * @param layout what rows and columns stand for
+     * @param alpha coefficients, {@code layout.rows()} rows of one element per plane; copied
+     * @return the coefficients
+     * @throws IllegalArgumentException if the shape does not fit the layout
+     */
+    public static InfluenceCoefficients of(Layout layout, Phasor[][] alpha) {
+        Phasor[][] copy = new Phasor[alpha.length][];
+        for (int i = 0; i < alpha.length; i++) {
+            copy[i] = alpha[i].clone();
+        }
+        int planes = layout.planes().size();
+        if (copy.length != layout.rows() || Arrays.stream(copy).anyMatch(row -> row.length != planes)) {
+            throw new IllegalArgumentException("coefficients must have " + layout.rows() + " rows of " + planes
+                    + " elements: " + copy.length + " rows of "
+                    + Arrays.stream(copy).map(row -> row.length).distinct().toList());
+        }
+        for (Phasor[] row : copy) {
+            for (Phasor element : row) {
+                Objects.requireNonNull(element, "coefficient");
+            }
+        }
+        return new InfluenceCoefficients(layout, copy);
+    }
+
+    /**
+     * Returns what rows and columns stand for.
+     *
+     * @return planes, sensors, speeds and convention
+     */
+    public Layout layout() {
+        return layout;
+    }
+
+    /**
+     * Returns one coefficient.
+     *
+     * @param row index of the reading within a run
+     * @param plane index of the plane
+     * @return zero-to-peak SI amplitude per kg·m, or per kg if the radius of the plane was left open; argument is a
+     * lead
+     */
+    public Phasor at(int row, int plane) {
+        return alpha[row][plane];
+    }
+
+    /**
+     * Returns one coefficient as a sheet shows it: in the unit and detector of the sensor per gram at the radius of the
+     * plane.
+     *
+     * @param row index of the reading within a run
+     * @param plane index of the plane
+     * @return magnitude per gram, zero or more
+     */
+    public double perGram(int row, int plane) {
+        Sensor sensor = layout.sensorOfRow(row);
+        return alpha[row][plane].magnitude() * layout.lever(plane) / 1000 * sensor.detector().ofUnitSine()
+                / sensor.unit().toSi();
+    }
+
+    /**
+     * Returns the phase of one coefficient in the sense of the convention: the lag, or lead, of the vibration to the
+     * place of a mass at angle zero.
+     *
+     * @param row index of the reading within a run
+     * @param plane index of the plane
+     * @return phase in degrees, from 0 up to, not including, 360
+     */
+    public double phaseDegrees(int row, int plane) {
+        return layout.convention().phase().degreesOf(alpha[row][plane]);
+    }
+
+    /**
+     * Returns the vibration that unbalances cause.
+     *
+     * @param unbalances one element per plane, in kg·m, or kg where the radius was left open
+     * @return one element per row, zero-to-peak SI
+     * @throws IllegalArgumentException if the count is wrong
+     */
+    public Phasor[] response(Phasor... unbalances) {
+        int planes = layout.planes().size();
+        if (unbalances.length != planes) {
+            throw new IllegalArgumentException("unbalances must be one per plane, " + planes + ": "
+                    + unbalances.length);
+        }
+        Phasor[] out = new Phasor[alpha.length];
+        for (int i = 0; i < out.length; i++) {
+            Phasor sum = Phasor.ZERO;
+            for (int j = 0; j < planes; j++) {
+                sum = sum.plus(alpha[i][j].times(unbalances[j]));
+            }
+            out[i] = sum;
+        }
+        return out;
+    }
+
+    /**
+     * Makes a solver that counts all rows alike.
+     *
+     * @return solver with equal weights
+     * @throws IllegalArgumentException if there are fewer readings than planes
+     */
+    public CorrectionSolver solver() {
+        double[] ones = new double[alpha.length];
+        Arrays.fill(ones, 1);
+        return solver(ones);
+    }
+
+    /**
+     * Makes a solver that counts each row by a weight.
+     *
+     * @param weights one factor per row by which its residual is multiplied, finite, zero or more, not all zero
+     * @return the solver
+     * @throws IllegalArgumentException if a weight is out of range or fewer readings than planes count
+     */
+    public CorrectionSolver solver(double... weights) {
+        return new CorrectionSolver(this, weights);
+    }
+
+    /** Returns shape and condition number in one line. */
+    @Override
+    public String toString() {
+        String shape = alpha.length + " reading(s) by " + layout.planes().size() + " plane(s)";
+        return alpha.length < layout.planes().size() ? "influence coefficients, " + shape
+                : "influence coefficients, " + shape + ", condition number "
+                        + Digits.significant(solver().conditionNumber(), 3);
+    }
+}

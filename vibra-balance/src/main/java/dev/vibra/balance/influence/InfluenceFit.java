@@ -1,0 +1,107 @@
+package dev.vibra.balance.influence;
+
+import dev.vibra.balance.vector.Phasor;
+import java.io.Serializable;
+import java.util.List;
+
+/**
+ * Influence coefficients from runs: {@code V = V₀ + α·U} fitted to all of them by least squares, so that trial masses
+ * may stay on or come off, and runs may be repeated.
+ *
+ * <p>With one initial run and one run per plane this is the textbook formula {@code α = (V₁ − V₀)/U}.
+ */
+public final class InfluenceFit implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final InfluenceCoefficients coefficients;
+    private final List<Phasor> initial;
+    private final int runs;
+
+    private InfluenceFit(InfluenceCoefficients coefficients, List<Phasor> initial, int runs) {
+        this.coefficients = coefficients;
+        this.initial = initial;
+        this.runs = runs;
+    }
+
+    /**
+     * Fits coefficients to runs.
+     *
+     * @param layout what rows and columns stand for
+     * @param runs runs, at least one more than there are planes, with masses that tell the planes apart
+     * @return the fit
+     * @throws IllegalArgumentException if runs are too few, of the wrong shape, or don't tell the planes apart
+     */
+    public static InfluenceFit of(Layout layout, List<Run> runs) {
+        int planes = layout.planes().size();
+        requireShape(layout, runs);
+        if (runs.size() < planes + 1) {
+            throw new IllegalArgumentException("runs must be at least one initial run and one trial run per plane, "
+                    + (planes + 1) + ": " + runs.size());
+        }
+        Phasor[][] design = new Phasor[runs.size()][planes + 1];
+        for (int r = 0; r < runs.size(); r++) {
+            design[r][0] = Phasor.ONE;
+            for (int j = 0; j < planes; j++) {
+                design[r][j + 1] = runs.get(r).added().get(j);
+            }
+        }
+        ComplexLeastSquares system = new ComplexLeastSquares(design);
+        if (!(system.columnConflict() < 1e10)) {
+            throw new IllegalArgumentException("trial masses must tell the planes apart: each plane needs a run in"
+                    + " which its"
+                    + " mass alone changed, or runs that differ in its mass");
+        }
+        Phasor[][] alpha = new Phasor[layout.rows()][planes];
+        Phasor[] initial = new Phasor[layout.rows()];
+        for (int i = 0; i < layout.rows(); i++) {
+            int row = i;
+            Phasor[] x = system.solve(runs.stream().map(run -> run.readings().get(row)).toArray(Phasor[]::new), 0);
+            initial[i] = x[0];
+            System.arraycopy(x, 1, alpha[i], 0, planes);
+        }
+        return new InfluenceFit(InfluenceCoefficients.of(layout, alpha), List.of(initial), runs.size());
+    }
+
+    private static void requireShape(Layout layout, List<Run> runs) {
+        for (Run run : runs) {
+            if (run.added().size() != layout.planes().size() || run.readings().size() != layout.rows()) {
+                throw new IllegalArgumentException(run.name() + " must have " + layout.planes().size()
+                        + " masses and " + layout.rows() + " readings: " + run.added().size() + " and "
+                        + run.readings().size());
+            }
+        }
+    }
+
+    /**
+     * Returns the coefficients.
+     *
+     * @return the fitted coefficients
+     */
+    public InfluenceCoefficients coefficients() {
+        return coefficients;
+    }
+
+    /**
+     * Returns the vibration of the rotor with nothing added, as fitted.
+     *
+     * @return one element per reading, zero-to-peak SI
+     */
+    public List<Phasor> initial() {
+        return initial;
+    }
+
+    /**
+     * Counts the runs that went in.
+     *
+     * @return number of runs
+     */
+    public int runs() {
+        return runs;
+    }
+
+    /** Returns the coefficients and the count of runs in one line. */
+    @Override
+    public String toString() {
+        return coefficients + ", from " + runs + " runs";
+    }
+}
