@@ -10,7 +10,12 @@ import java.util.Objects;
  * @param marks expected frequencies
  */
 public record Lane(String label, List<Mark> marks) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param label see the record
+     * @param marks see the record
+     */
     public Lane {
         Objects.requireNonNull(label, "label");
         marks = List.copyOf(marks);

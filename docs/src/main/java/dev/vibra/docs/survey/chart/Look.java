@@ -13,12 +13,15 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 final class Look {
     static final int WIDTH = 900;
     /** Room left of the plots, the same in all figures, so that they line up under each other. */
-    static final int LEFT = 112;
+    static final int LEFT = 124;
 
     static final Color INK = new Color(0x22, 0x26, 0x2b);
     static final Color FAINT = new Color(0xd4, 0xd7, 0xda);
     static final Color PALE = new Color(0x8a, 0x90, 0x96);
-    /** Blue and vermilion of the Okabe-Ito set: apart in hue for every kind of colour vision and in lightness on grey paper. */
+    /**
+     * Blue and vermilion of the Okabe-Ito set: apart in hue for every kind of colour vision and in lightness on grey
+     * paper.
+     */
     static final Color TRACE = new Color(0x00, 0x4f, 0x7f);
     static final Color MARK = new Color(0xd5, 0x5e, 0x00);
 
@@ -28,6 +31,8 @@ final class Look {
 
     static final BasicStroke THIN = new BasicStroke(1f);
     static final BasicStroke FIRM = new BasicStroke(1.6f);
+    static final BasicStroke DASHED =
+            new BasicStroke(1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {7, 4}, 0);
     static final BasicStroke DOTTED =
             new BasicStroke(1f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {2, 3}, 0);
 
@@ -52,12 +57,13 @@ final class Look {
                 .setXAxisDecimalPattern(TICKS).setYAxisDecimalPattern(TICKS)
                 .setYAxisLabelAlignment(AxesChartStyler.TextAlignment.Right);
         // A tick exactly on the edge of the plot would be dropped, and with it the zero of the axis.
-        style.setPlotContentSize(0.999);
+        style.setPlotContentSize(0.998);
         return chart;
     }
 
     /** Adds one continuous line to a chart. */
     static void addTrace(XYChart chart, Decimation trace) {
-        chart.addSeries("trace", trace.x(), trace.y()).setMarker(SeriesMarkers.NONE).setLineColor(TRACE).setLineStyle(THIN);
+        chart.addSeries("trace", trace.x(), trace.y()).setMarker(SeriesMarkers.NONE).setLineColor(TRACE)
+                .setLineStyle(THIN);
     }
 }

@@ -14,7 +14,8 @@ import org.knowm.xchart.XYChart;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 
 /**
- * Severity of the points of a machine: one row a point, the value with its uncertainty on a common scale that the limits
+ * Severity of the points of a machine: one row a point, the value with its uncertainty on a common scale that the
+ * limits
  * divide into lettered zones. Zones are told by letter and place; the grey tone only repeats it.
  */
 public final class SeverityFigure {
@@ -22,7 +23,7 @@ public final class SeverityFigure {
     private static final int HEAD = 24;
     private static final int FOOT = 62;
     /** Room right of the plot for value, uncertainty and zone. */
-    private static final int RIGHT = 150;
+    private static final int RIGHT = 170;
     private static final int PLOT_WIDTH = Look.WIDTH - RIGHT;
     private static final String[] LETTERS = {"A", "B", "C", "D"};
     private static final Color[] TONES = {new Color(0xff, 0xff, 0xff), new Color(0xf2, 0xf3, 0xf4),
@@ -71,7 +72,8 @@ public final class SeverityFigure {
 
     private void draw(Graphics2D g) {
         XYChart chart = Look.chart(PLOT_WIDTH, plotHeight(), xTitle, "");
-        chart.addSeries("frame", frame(end), frame(rows.size())).setMarker(SeriesMarkers.NONE).setLineColor(Color.WHITE);
+        chart.addSeries("frame", frame(end), frame(rows.size())).setMarker(SeriesMarkers.NONE)
+                .setLineColor(Color.WHITE);
         chart.getStyler().setXAxisMin(0.0).setXAxisMax(end).setYAxisMin(0.0).setYAxisMax((double) rows.size())
                 .setYAxisTitleVisible(false).setPlotGridLinesVisible(false).setYAxisTickMarksColor(Color.WHITE)
                 .setYAxisTickLabelsColor(Color.WHITE);
@@ -99,7 +101,8 @@ public final class SeverityFigure {
             g.setColor(TONES[zone]);
             g.fill(new Rectangle2D.Double(from, top, to - from, bottom - top));
             g.setColor(Look.INK);
-            g.drawString(LETTERS[zone], (float) ((from + to - metrics.stringWidth(LETTERS[zone])) / 2), (float) top - 7);
+            g.drawString(LETTERS[zone], (float) ((from + to - metrics.stringWidth(LETTERS[zone])) / 2),
+                    (float) top - 7);
             g.setStroke(zone == 0 ? Look.THIN : Look.FIRM);
             g.draw(new Line2D.Double(from, zone == 0 ? top : top - 18, from, bottom));
             if (zone > 0) {
@@ -137,9 +140,9 @@ public final class SeverityFigure {
         g.setColor(Look.INK);
         g.drawString(row.label(), (float) left - 10 - metrics.stringWidth(row.label()), baseline);
         String value = decimals(row.value(), row.value()) + " \u00b1 " + decimals(row.uncertainty(), row.value());
-        g.drawString(value, Look.WIDTH - 52 - metrics.stringWidth(value), baseline);
+        g.drawString(value, Look.WIDTH - 72 - metrics.stringWidth(value), baseline);
         g.setFont(Look.STRONG);
-        g.drawString(row.zone(), Look.WIDTH - 40, baseline);
+        g.drawString(row.zone(), Look.WIDTH - 60, baseline);
     }
 
     private static String decimals(double number, double scale) {

@@ -1,5 +1,7 @@
 package dev.vibra.docs.survey.chart;
 
+import dev.vibra.internal.Require;
+import dev.vibra.quantity.Band;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.FontMetrics;
@@ -11,7 +13,8 @@ import java.util.List;
 import org.knowm.xchart.XYChart;
 
 /**
- * Spectrum with rows of marks above it. A filled mark with a dotted line says that the expected line was found, an open mark
+ * Spectrum with rows of marks above it. A filled mark with a dotted line says that the expected line was found, an open
+ * mark
  * that it was not: shape and position carry the meaning, colour only repeats it.
  */
 public final class SpectrumFigure {
@@ -21,51 +24,120 @@ public final class SpectrumFigure {
 
     private final double[] values;
     private final double spacingHertz;
+    private final double lowestHertz;
     private final double highestHertz;
-    private final String yTitle;
     private final List<Lane> lanes;
+    private final double reference;
+    private final String referenceText;
 
-    private SpectrumFigure(double[] values, double spacingHertz, double highestHertz, String yTitle, List<Lane> lanes) {
+    private SpectrumFigure(double[] values, double spacingHertz, double lowestHertz, double highestHertz,
+            List<Lane> lanes, double reference, String referenceText) {
         this.values = values;
         this.spacingHertz = spacingHertz;
-        this.highestHertz = Math.min(highestHertz, (values.length - 1) * spacingHertz);
-        this.yTitle = yTitle;
-        this.lanes = lanes;
+        this.lowestHertz = lowestHertz;
+        this.highestHertz = highestHertz;
+        this.lanes = List.copyOf(lanes);
+        this.reference = reference;
+        this.referenceText = referenceText;
     }
 
     /**
-     * Draws a spectrum from 0 Hz.
+     * Begins with all lines of a spectrum.
      *
-     * @param values level of each line from 0 Hz on, two lines or more; not kept
-     * @param spacingHertz distance of two lines in Hz, above zero
-     * @param highestHertz upper end of the frequency axis in Hz; cut at the last line
-     * @param yTitle quantity and unit of the levels
-     * @param lanes rows of marks, from top to bottom
-     * @param description what the figure shows
-     * @return the figure
+     * @param values level of each line from 0 Hz on, two lines or more; copied
+     * @param spacingHertz distance of two lines in Hz, finite, above zero
+     * @return figure from 0 Hz to the last line, without marks
+     * @throws IllegalArgumentException if there are fewer than two lines or the distance is out of range
      */
-    public static Figure of(double[] values, double spacingHertz, double highestHertz, String yTitle, List<Lane> lanes,
-            String description) {
-        SpectrumFigure figure = new SpectrumFigure(values, spacingHertz, highestHertz, yTitle, lanes);
-        int height = PLOT_HEIGHT + figure.lanesHeight();
-        return new Figure(Sheet.png(Look.WIDTH, height, figure::draw), description);
+    public static SpectrumFigure of(double[] values, double spacingHertz) {
+        Require.atLeast("lines", values.length, 2);
+        Require.positive("spacingHertz", spacingHertz, "Hz");
+        return new SpectrumFigure(values.clone(), spacingHertz, 0, (values.length - 1) * spacingHertz, List.of(), 0,
+                "");
+    }
+
+    /**
+     * Draws only a part; the frequency axis begins at 0 Hz all the same.
+     *
+     * @param lowest first frequency that is drawn, in Hz, zero or more
+     * @param highest upper end of the frequency axis in Hz; cut at the last line
+     * @return changed figure
+     * @throws IllegalArgumentException if the ends are out of range
+     */
+    public SpectrumFigure between(double lowest, double highest) {
+        Band checked = Band.of(lowest, Math.min(highest, (values.length - 1) * spacingHertz));
+        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), lanes, reference,
+                referenceText);
+    }
+
+    /**
+     * Adds rows of marks.
+     *
+     * @param newLanes rows from top to bottom
+     * @return changed figure
+     */
+    public SpectrumFigure withLanes(List<Lane> newLanes) {
+        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, newLanes, reference, referenceText);
+    }
+
+    /**
+     * Adds a level that lines are held against; the axis reaches up to it.
+     *
+     * @param level level in the unit of the values, finite, above zero
+     * @param text what the level means
+     * @return changed figure
+     * @throws IllegalArgumentException if the level is out of range
+     */
+    public SpectrumFigure withReference(double level, String text) {
+        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, lanes,
+                Require.positive("level", level, ""), text);
+    }
+
+    /**
+     * Draws the figure.
+     *
+     * @param yTitle quantity and unit of the levels
+     * @param description what the figure shows
+     * @return the finished picture
+     */
+    public Figure draw(String yTitle, String description) {
+        return new Figure(Sheet.png(Look.WIDTH, PLOT_HEIGHT + lanesHeight(), g -> draw(g, yTitle)), description);
     }
 
     private int lanesHeight() {
         return lanes.isEmpty() ? 0 : lanes.size() * LANE_HEIGHT + 4;
     }
 
-    private void draw(Graphics2D g) {
+    private void draw(Graphics2D g, String yTitle) {
         XYChart chart = Look.chart(Look.WIDTH, PLOT_HEIGHT, "Frequency in Hz", yTitle);
-        int to = Math.min(values.length, (int) Math.floor(highestHertz / spacingHertz) + 1);
-        Decimation trace = Decimation.of(values, 0, to, spacingHertz, Look.WIDTH);
+        int from = Math.min(values.length - 2, (int) Math.ceil(lowestHertz / spacingHertz));
+        int to = Math.max(from + 2, Math.min(values.length, (int) Math.floor(highestHertz / spacingHertz) + 1));
+        Decimation trace = Decimation.of(values, from, to, spacingHertz, Look.WIDTH);
         Look.addTrace(chart, trace);
-        double top = highest(trace.y());
-        chart.getStyler().setXAxisMin(0.0).setXAxisMax(highestHertz).setYAxisMin(0.0).setYAxisMax(top * 1.06);
+        double top = Math.max(highest(trace.y()), reference);
+        chart.getStyler().setXAxisMin(0.0).setXAxisMax(highestHertz).setYAxisMin(0.0)
+                .setYAxisMax(top > 0 ? top * 1.06 : 1);
         g.translate(0, lanesHeight());
         chart.paint(g, Look.WIDTH, PLOT_HEIGHT);
+        drawReference(g, chart);
         for (int i = 0; i < lanes.size(); i++) {
             drawLane(g, chart, lanes.get(i), (i + 0.5) * LANE_HEIGHT - lanesHeight() + 4);
+        }
+    }
+
+    private void drawReference(Graphics2D g, XYChart chart) {
+        if (reference > 0) {
+            double y = chart.getScreenYFromChart(reference);
+            double right = chart.getScreenXFromChart(highestHertz);
+            g.setColor(Look.INK);
+            g.setStroke(Look.DASHED);
+            g.draw(new Line2D.Double(chart.getScreenXFromChart(0), y, right, y));
+            g.setFont(Look.SMALL);
+            double width = g.getFontMetrics().stringWidth(referenceText);
+            g.setColor(Color.WHITE);
+            g.fill(new Rectangle2D.Double(right - width - 8, y + 2, width + 8, 16));
+            g.setColor(Look.INK);
+            g.drawString(referenceText, (float) (right - width - 4), (float) y + 14);
         }
     }
 
@@ -134,6 +206,6 @@ public final class SpectrumFigure {
         for (double level : levels) {
             highest = Math.max(highest, level);
         }
-        return highest > 0 ? highest : 1;
+        return highest;
     }
 }

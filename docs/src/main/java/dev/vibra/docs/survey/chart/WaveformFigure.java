@@ -26,7 +26,8 @@ public final class WaveformFigure {
         int length = (int) Math.max(2, Math.min(values.length, Math.round(detailSeconds * sampleRateHertz)));
         int begin = Math.max(0, Math.min(values.length - length, indexOfLargest(values) - length / 2));
         return new Figure(Sheet.png(Look.WIDTH, HEIGHT, g -> {
-            draw(g, WHOLE, yTitle, "Time in s (whole recording)", Decimation.of(values, 0, values.length, step, WHOLE), values);
+            draw(g, WHOLE, yTitle, "Time in s (whole recording)", Decimation.of(values, 0, values.length, step, WHOLE),
+                    values);
             g.translate(WHOLE, 0);
             draw(g, Look.WIDTH - WHOLE, "", "Time in s (around the largest value)",
                     Decimation.of(values, begin, begin + length, step, Look.WIDTH - WHOLE), values);

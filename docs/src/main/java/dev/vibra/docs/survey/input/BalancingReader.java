@@ -2,7 +2,7 @@ package dev.vibra.docs.survey.input;
 
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Unit;
-import dev.vibra.survey.machine.BalancingJob;
+import dev.vibra.survey.machine.BalancingSheet;
 import dev.vibra.survey.machine.Phasor;
 import dev.vibra.survey.machine.TrialRun;
 import java.util.LinkedHashMap;
@@ -24,11 +24,11 @@ final class BalancingReader {
     }
 
     /** Returns the job; it means something only if the reader of the fields has no faults afterwards. */
-    static BalancingJob read(FieldReader fields) {
+    static BalancingSheet read(FieldReader fields) {
         return new BalancingReader(fields).job();
     }
 
-    private BalancingJob job() {
+    private BalancingSheet job() {
         double speed = fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min")).orElse(Double.NaN);
         sensors = names("sensors", "names of the sensors");
         planes = names("planes", "names of the correction planes");
@@ -38,7 +38,7 @@ final class BalancingReader {
                 .map(DETECTORS::get).orElse(Detector.RMS);
         String phase = reading.flatMap(object -> object.choice("phase", PHASES)).orElse(PHASES.get(0));
         reading.ifPresent(object -> passOn(object, "reading"));
-        return new BalancingJob(speed, unit, detector, phase.equals(PHASES.get(0)), sensors, planes,
+        return new BalancingSheet(speed, unit, detector, phase.equals(PHASES.get(0)), sensors, planes,
                 readings(fields, "initial", true), trials(), readings(fields, "final", false), radii(), positions());
     }
 
@@ -124,7 +124,7 @@ final class BalancingReader {
     private Map<String, Integer> positions() {
         Map<String, Integer> positions = new LinkedHashMap<>();
         fields.object("positions").ifPresent(object -> {
-            planes.forEach(plane -> object.count(plane, 2).ifPresent(count -> positions.put(plane, count)));
+            planes.forEach(plane -> object.count(plane, 3).ifPresent(count -> positions.put(plane, count)));
             finishByPlane(object, "positions");
         });
         return positions;

@@ -1,7 +1,9 @@
 package dev.vibra.docs.survey.input;
 
+import dev.vibra.bearing.BearingGeometry;
+import dev.vibra.bearing.RotatingRing;
+import dev.vibra.internal.Digits;
 import dev.vibra.survey.machine.BearingData;
-import dev.vibra.survey.machine.Ring;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -27,13 +29,27 @@ final class BearingReader {
         require(fields, "rollingElements", "number of rolling elements");
         require(fields, "ballDiameterMillimetres", "diameter of a rolling element in mm");
         require(fields, "pitchDiameterMillimetres", "diameter of the circle of the element centres in mm");
-        double angle = fields.number("contactAngleDegrees", new Range(0, true, 90, false, "degrees")).orElse(0.0);
-        Ring ring = fields.choice("rotatingRing", List.of(Ring.values())).orElse(Ring.INNER);
+        double angle = fields.number("contactAngleDegrees", new Range(0, true, 90, true, "degrees")).orElse(0.0);
+        RotatingRing ring = fields.choice("rotatingRing", List.of(RotatingRing.values()))
+                .orElse(RotatingRing.INNER);
         if (fields.finish().faulty()) {
             return Optional.empty();
         }
-        return Optional.of(new BearingData(id, elements.orElseThrow(), ball.orElseThrow() / 1e3,
-                pitch.orElseThrow() / 1e3, Math.toRadians(angle), ring));
+        return geometry(fields, elements.orElseThrow(), ball.orElseThrow(), pitch.orElseThrow(), angle)
+                .map(geometry -> new BearingData(id, geometry, ring));
+    }
+
+    /** The geometry checks what the numbers mean together: whether so many elements fit on the circle. */
+    private static Optional<BearingGeometry> geometry(FieldReader fields, int elements, double ball, double pitch,
+            double angle) {
+        try {
+            return Optional.of(BearingGeometry.of(elements, ball, pitch, angle));
+        } catch (IllegalArgumentException e) {
+            // "ballDiameter must be ...: value"; the value is told as it stands in the file.
+            String rule = e.getMessage().replaceFirst("^\\S+ ", "").replaceFirst(": [^:]*$", "");
+            fields.fault("ballDiameterMillimetres", rule + ": " + Digits.compact(ball, 6));
+            return Optional.empty();
+        }
     }
 
     private static void require(FieldReader fields, String name, String what) {

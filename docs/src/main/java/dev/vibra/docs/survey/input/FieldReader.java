@@ -35,10 +35,6 @@ final class FieldReader {
         return Optional.of(new FieldReader(node, path, problems));
     }
 
-    int line() {
-        return object.line();
-    }
-
     Problems problems() {
         return problems;
     }
@@ -195,11 +191,10 @@ final class FieldReader {
         return object.fields().keySet();
     }
 
-    int lineOf(String name) {
-        return object.fields().containsKey(name) ? object.lineOfName(name) : object.line();
-    }
-
-    /** Notes repeated fields, and unknown ones with the nearest known name; to be called after all fields were asked for. */
+    /**
+     * Notes repeated fields, and unknown ones with the nearest known name; to be called after all fields were asked
+     * for.
+     */
     FieldReader finish() {
         for (JsonNode.Repeat repeat : object.repeats()) {
             faults.add(repeat.name());

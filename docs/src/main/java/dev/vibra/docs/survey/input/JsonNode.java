@@ -9,7 +9,8 @@ import java.util.Map;
 final class JsonNode {
     /** What a value can be. */
     enum Type {
-        OBJECT("an object { }"), ARRAY("a list [ ]"), TEXT("a text in quotes"), NUMBER("a number"), TRUTH("true or false"),
+        OBJECT("an object { }"), ARRAY("a list [ ]"), TEXT("a text in quotes"), NUMBER("a number"),
+                TRUTH("true or false"),
         NULL("null");
 
         private final String label;

@@ -10,7 +10,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads {@code machine.json}. A wrong field never stops the reading: a point with an error is left out, a wrong part such as
+ * Reads {@code machine.json}. A wrong field never stops the reading: a point with an error is left out, a wrong part
+ * such as
  * a gear or the balancing job likewise, and the machine remembers which of its own fields were wrong.
  */
 public final class MachineFile {

@@ -1,14 +1,15 @@
 package dev.vibra.docs.survey.input;
 
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.severity.CriterionRequest;
+import dev.vibra.severity.MachineKind;
+import dev.vibra.severity.Support;
+import dev.vibra.survey.DescriptorNames;
 import dev.vibra.survey.machine.Arrangement;
-import dev.vibra.survey.machine.Criterion;
 import dev.vibra.survey.machine.GearData;
 import dev.vibra.survey.machine.MachineDescription;
-import dev.vibra.survey.machine.MachineKind;
 import dev.vibra.survey.machine.MeasuringPoint;
 import dev.vibra.survey.machine.RotorData;
-import dev.vibra.survey.machine.SupportKind;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,7 +47,7 @@ final class MachineReader {
         fields.choice("kind", List.of(MachineKind.values())).ifPresent(machine::kind);
         fields.number("ratedPowerKilowatts", Range.above(0, "kW")).ifPresent(machine::ratedPowerKilowatts);
         fields.number("shaftHeightMillimetres", Range.above(0, "mm")).ifPresent(machine::shaftHeightMillimetres);
-        fields.choice("support", List.of(SupportKind.values())).ifPresent(machine::support);
+        fields.choice("support", List.of(Support.values())).ifPresent(machine::support);
         fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min"))
                 .map(RotationSpeed::ofRevolutionsPerMinute).ifPresent(machine::speed);
         fields.number("lineFrequencyHertz", Range.above(0, "Hz")).ifPresent(machine::lineFrequencyHertz);
@@ -88,9 +89,11 @@ final class MachineReader {
         return Optional.of(part);
     }
 
-    private static Criterion criterion(FieldReader fields) {
-        String standard = fields.required("standard", "number of the standard, as in \"ISO 20816-3\"").orElse("");
-        return new Criterion(standard, fields.text("edition").orElse(""));
+    private static CriterionRequest criterion(FieldReader fields) {
+        Optional<String> standard = fields.required("standard", "number of the standard, as in \"ISO 20816-3\"");
+        CriterionRequest request = CriterionRequest.of(standard.orElse("unknown"));
+        request = fields.text("edition").map(request::withEdition).orElse(request);
+        return fields.text("group").map(request::withGroup).orElse(request);
     }
 
     private static RotorData rotor(FieldReader fields) {
@@ -128,8 +131,7 @@ final class MachineReader {
                 continue;
             }
             Map<String, Double> read = new LinkedHashMap<>();
-            values.ifPresent(reader -> reader.names().forEach(name ->
-                    reader.number(name, Range.finite("")).ifPresent(value -> read.put(name, value))));
+            values.ifPresent(reader -> readDescriptors(reader, read));
             if (values.isPresent() && values.get().finish().faulty()) {
                 fields.faults().add("baseline");
             }
@@ -139,5 +141,15 @@ final class MachineReader {
             fields.faults().add("baseline");
         }
         return byPoint;
+    }
+
+    private static void readDescriptors(FieldReader reader, Map<String, Double> values) {
+        for (String name : reader.names()) {
+            reader.number(name, Range.finite("")).ifPresent(value -> values.put(name, value));
+            if (!DescriptorNames.isKnown(name)) {
+                reader.fault(name, "is not the name of a descriptor; the nearest known name is \""
+                        + NearestName.of(name, DescriptorNames.usual()) + "\"");
+            }
+        }
     }
 }

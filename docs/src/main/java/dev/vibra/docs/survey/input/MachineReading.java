@@ -12,7 +12,12 @@ import java.util.Optional;
  * @param problems what was wrong, by line; empty if all is well
  */
 public record MachineReading(Optional<MachineDescription> machine, List<Problem> problems) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param machine see the record
+     * @param problems see the record
+     */
     public MachineReading {
         Objects.requireNonNull(machine, "machine");
         problems = List.copyOf(problems);

@@ -89,7 +89,8 @@ final class PointReader {
             fields.fault("scale", "must be finite and not 0: 0");
         } else {
             scale.ifPresent(point::scale);
-            sensitivity.ifPresent(millivolts -> point.scale(1000 / millivolts)); // A recording without scale holds volts.
+            // A recording without scale holds volts.
+            sensitivity.ifPresent(millivolts -> point.scale(1000 / millivolts));
         }
     }
 

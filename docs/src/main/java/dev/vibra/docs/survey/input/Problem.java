@@ -11,7 +11,14 @@ import java.util.Objects;
  * @param text what is wrong and what is allowed
  */
 public record Problem(String file, int line, String field, String text) {
-    /** Checks that all parts are there. */
+    /**
+     * Checks that all parts are there.
+     *
+     * @param file see the record
+     * @param line see the record
+     * @param field see the record
+     * @param text see the record
+     */
     public Problem {
         Objects.requireNonNull(file, "file");
         Objects.requireNonNull(field, "field");

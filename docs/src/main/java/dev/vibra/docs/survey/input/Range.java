@@ -25,7 +25,8 @@ record Range(double lowest, boolean withLowest, double highest, boolean withHigh
     }
 
     boolean contains(double value) {
-        return (value > lowest || withLowest && value == lowest) && (value < highest || withHighest && value == highest);
+        return (value > lowest || withLowest && value == lowest) && (value < highest || withHighest
+                && value == highest);
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.awt.GraphicsEnvironment;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import javax.imageio.ImageIO;
@@ -23,8 +24,8 @@ class FigureTest {
     private static Figure spectrum(double lineAt) {
         double[] values = new double[1001];
         values[(int) lineAt] = 2;
-        return SpectrumFigure.of(values, 1, 1000, "Velocity in mm/s rms",
-                List.of(new Lane("found", List.of(new Lane.Mark(lineAt, "1×", true)))), "test");
+        return SpectrumFigure.of(values, 1).withLanes(List.of(new Lane("found",
+                List.of(new Lane.Mark(lineAt, "1×", true))))).draw("Velocity in mm/s rms", "test");
     }
 
     /** Centre of gravity of the pixels of one ink, in pixels from the left; NaN if there are none. */
@@ -66,8 +67,8 @@ class FigureTest {
 
     @Test
     void anOpenMarkHasNoFilledInk() throws IOException {
-        Figure open = SpectrumFigure.of(new double[101], 1, 100, "Level in mm/s rms",
-                List.of(new Lane("open", List.of(new Lane.Mark(50, "", false)))), "test");
+        Figure open = SpectrumFigure.of(new double[101], 1).withLanes(List.of(new Lane("open",
+                List.of(new Lane.Mark(50, "", false))))).draw("Level in mm/s rms", "test");
         assertTrue(Double.isNaN(centre(picture(open), Look.MARK)));
     }
 
@@ -105,7 +106,8 @@ class FigureTest {
 
     @Test
     void shortAndConstantRecordingsAreDrawn() throws IOException {
-        assertEquals(1800, picture(WaveformFigure.of(new double[2], 1000, 0.2, "Acceleration in m/s²", "two")).getWidth());
+        assertEquals(1800, picture(WaveformFigure.of(new double[2], 1000, 0.2, "Acceleration in m/s²", "two"))
+                .getWidth());
         assertEquals(480, picture(WaveformFigure.of(new double[4000], 1000, 0.2, "Acceleration in m/s²", "flat"))
                 .getHeight());
     }
@@ -121,7 +123,7 @@ class FigureTest {
         }
         BufferedImage few = FewColours.of(image);
         assertEquals(0xfff2f3f4, few.getRGB(10, 10));
-        long colours = java.util.Arrays.stream(few.getRGB(0, 0, 200, 200, null, 0, 200)).distinct().count();
+        long colours = Arrays.stream(few.getRGB(0, 0, 200, 200, null, 0, 200)).distinct().count();
         assertTrue(colours <= 256 && colours > 100, "colours " + colours);
     }
 }

@@ -12,7 +12,13 @@ import java.util.stream.Collectors;
  * @param speedHertz speed of the first wheel in Hz, above zero; NaN if not given
  */
 public record GearData(String id, List<Integer> teeth, double speedHertz) implements Serializable {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param id see the record
+     * @param teeth see the record
+     * @param speedHertz see the record
+     */
     public GearData {
         teeth = List.copyOf(teeth);
     }

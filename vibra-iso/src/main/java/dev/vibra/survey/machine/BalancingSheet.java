@@ -21,11 +21,25 @@ import java.util.Map;
  * @param radiusMillimetres correction radius in mm by plane; planes may be missing
  * @param positions number of equally spaced positions by plane; planes may be missing
  */
-public record BalancingJob(double speedRevolutionsPerMinute, Unit unit, Detector detector, boolean phaseIsLag,
+public record BalancingSheet(double speedRevolutionsPerMinute, Unit unit, Detector detector, boolean phaseIsLag,
         List<String> sensors, List<String> planes, List<Phasor> initial, List<TrialRun> trials, List<Phasor> finalRun,
         Map<String, Double> radiusMillimetres, Map<String, Integer> positions) implements Serializable {
-    /** Copies lists and maps. */
-    public BalancingJob {
+    /**
+     * Copies lists and maps.
+     *
+     * @param speedRevolutionsPerMinute see the record
+     * @param unit see the record
+     * @param detector see the record
+     * @param phaseIsLag see the record
+     * @param sensors see the record
+     * @param planes see the record
+     * @param initial see the record
+     * @param trials see the record
+     * @param finalRun see the record
+     * @param radiusMillimetres see the record
+     * @param positions see the record
+     */
+    public BalancingSheet {
         sensors = List.copyOf(sensors);
         planes = List.copyOf(planes);
         initial = List.copyOf(initial);
@@ -38,7 +52,8 @@ public record BalancingJob(double speedRevolutionsPerMinute, Unit unit, Detector
     /** Returns the size of the job, as in {@code balancing in 2 planes with 2 sensors, mm/s rms, phase lag}. */
     @Override
     public String toString() {
-        return "balancing in " + count(planes.size(), "plane") + " with " + count(sensors.size(), "sensor") + ", " + unit
+        return "balancing in " + count(planes.size(), "plane") + " with " + count(sensors.size(), "sensor") + ", "
+                + unit
                 + " " + detector + ", phase " + (phaseIsLag ? "lag" : "lead");
     }
 

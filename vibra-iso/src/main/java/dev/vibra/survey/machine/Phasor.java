@@ -4,7 +4,8 @@ import dev.vibra.internal.Digits;
 import java.io.Serializable;
 
 /**
- * One balancing reading as it was written down: amplitude and phase in the unit, detector and phase convention of the job.
+ * One balancing reading as it was written down: amplitude and phase in the unit, detector and phase convention of the
+ * job.
  *
  * @param amplitude amplitude in the unit of the job, zero or more
  * @param phaseDegrees phase in degrees in the convention of the job

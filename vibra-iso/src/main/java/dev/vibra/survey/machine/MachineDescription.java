@@ -3,6 +3,9 @@ package dev.vibra.survey.machine;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.severity.CriterionRequest;
+import dev.vibra.severity.MachineKind;
+import dev.vibra.severity.Support;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -14,7 +17,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What is known of one machine. Power is kept in kW and shaft height in mm, because the limits of the standards are drawn in
+ * What is known of one machine. Power is kept in kW and shaft height in mm, because the limits of the standards are
+ * drawn in
  * these units and a machine exactly on a limit must stay on it.
  */
 public final class MachineDescription implements Serializable {
@@ -24,17 +28,17 @@ public final class MachineDescription implements Serializable {
     private final MachineKind kind;
     private final Double ratedPowerKilowatts;
     private final Double shaftHeightMillimetres;
-    private final SupportKind support;
+    private final Support support;
     private final RotationSpeed speed;
     private final Double lineFrequencyHertz;
-    private final Criterion criterion;
+    private final CriterionRequest criterion;
     private final RotorData rotor;
     private final Integer blades;
     private final List<GearData> gears;
     private final List<BearingData> bearings;
     private final List<MeasuringPoint> points;
     private final Map<String, Map<String, Double>> baseline;
-    private final BalancingJob balancing;
+    private final BalancingSheet balancing;
     private final Set<String> faultyFields;
 
     private MachineDescription(Builder from) {
@@ -108,7 +112,7 @@ public final class MachineDescription implements Serializable {
      *
      * @return rigid or flexible
      */
-    public Optional<SupportKind> support() {
+    public Optional<Support> support() {
         return Optional.ofNullable(support);
     }
 
@@ -135,7 +139,7 @@ public final class MachineDescription implements Serializable {
      *
      * @return the criterion
      */
-    public Optional<Criterion> criterion() {
+    public Optional<CriterionRequest> criterion() {
         return Optional.ofNullable(criterion);
     }
 
@@ -208,7 +212,7 @@ public final class MachineDescription implements Serializable {
      *
      * @return the job
      */
-    public Optional<BalancingJob> balancing() {
+    public Optional<BalancingSheet> balancing() {
         return Optional.ofNullable(balancing);
     }
 
@@ -237,17 +241,17 @@ public final class MachineDescription implements Serializable {
         private MachineKind kind;
         private Double ratedPowerKilowatts;
         private Double shaftHeightMillimetres;
-        private SupportKind support;
+        private Support support;
         private RotationSpeed speed;
         private Double lineFrequencyHertz;
-        private Criterion criterion;
+        private CriterionRequest criterion;
         private RotorData rotor;
         private Integer blades;
         private final List<GearData> gears = new ArrayList<>();
         private final List<BearingData> bearings = new ArrayList<>();
         private final List<MeasuringPoint> points = new ArrayList<>();
         private final Map<String, Map<String, Double>> baseline = new LinkedHashMap<>();
-        private BalancingJob balancing;
+        private BalancingSheet balancing;
         private final Set<String> faultyFields = new LinkedHashSet<>();
 
         private Builder(String name) {
@@ -298,7 +302,7 @@ public final class MachineDescription implements Serializable {
          * @param known rigid or flexible
          * @return this builder
          */
-        public Builder support(SupportKind known) {
+        public Builder support(Support known) {
             support = Objects.requireNonNull(known, "support");
             return this;
         }
@@ -332,7 +336,7 @@ public final class MachineDescription implements Serializable {
          * @param known the criterion
          * @return this builder
          */
-        public Builder criterion(Criterion known) {
+        public Builder criterion(CriterionRequest known) {
             criterion = Objects.requireNonNull(known, "criterion");
             return this;
         }
@@ -415,7 +419,7 @@ public final class MachineDescription implements Serializable {
          * @param job readings of the job
          * @return this builder
          */
-        public Builder balancing(BalancingJob job) {
+        public Builder balancing(BalancingSheet job) {
             balancing = Objects.requireNonNull(job, "balancing");
             return this;
         }

@@ -15,7 +15,15 @@ import java.util.List;
  */
 public record TrialRun(String plane, double massGrams, double angleDegrees, double radiusMillimetres,
         List<Phasor> readings) implements Serializable {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param plane see the record
+     * @param massGrams see the record
+     * @param angleDegrees see the record
+     * @param radiusMillimetres see the record
+     * @param readings see the record
+     */
     public TrialRun {
         readings = List.copyOf(readings);
     }
