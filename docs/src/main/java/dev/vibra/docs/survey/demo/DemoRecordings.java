@@ -17,7 +17,8 @@ import java.util.Map;
  * Makes the recordings of the demonstration machine. Put in on purpose:
  *
  * <ul>
- * <li>unbalance of the fan wheel: 1× at the fan end 5.2 mm/s rms horizontally and 3.9 mm/s vertically, a quarter turn apart,
+ * <li>unbalance of the fan wheel: 1× at the fan end 5.2 mm/s rms horizontally and 3.9 mm/s vertically, a quarter turn
+ * apart,
  * little of it at the drive end and along the shaft;
  * <li>a defect of the outer race at the drive end: impacts at the outer-race rate of the bearing, with slip;
  * <li>a loose cable at the drive end, vertical: the signal stands still for 0.12 s.

@@ -11,7 +11,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Writes a set of files into a folder, all of them or none. Everything is written beside its place first; only then are the
+ * Writes a set of files into a folder, all of them or none. Everything is written beside its place first; only then are
+ * the
  * files moved there, each in one step, and a move that fails takes back those before it.
  */
 public final class OutputFolder {

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -70,11 +71,12 @@ class OutputFolderTest {
     void aMoveThatFailsTakesBackThoseBeforeIt(@TempDir Path folder) throws IOException {
         Files.writeString(folder.resolve("one.txt"), "old");
         IOException failure = assertThrows(IOException.class,
-                () -> OutputFolder.write(folder, files("one.txt", "new", "two.txt", "2", "three.txt", "3"), (from, to) -> {
+                () -> OutputFolder.write(folder, files("one.txt", "new", "two.txt", "2", "three.txt", "3"), (from,
+                        to) -> {
                     if (to.endsWith("three.txt")) {
                         throw new IOException("no room");
                     }
-                    Files.move(from, to, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+                    Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
                 }));
         assertEquals("no room", failure.getMessage());
         assertEquals("old", Files.readString(folder.resolve("one.txt")));
