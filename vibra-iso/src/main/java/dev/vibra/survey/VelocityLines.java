@@ -23,6 +23,8 @@ final class VelocityLines {
      */
     private static final double SPEED_TOLERANCE = 0.02;
     private static final double USUAL_RESOLUTION = 0.5;
+    /** How far a line may lie beside the multiple of the shaft line; common practice, no source. */
+    private static final double MULTIPLE_TOLERANCE = 0.003;
     /** Lines this close need a resolution of a fraction of the shaft speed. */
     private static final double LINES_PER_ORDER = 16;
 
@@ -72,16 +74,17 @@ final class VelocityLines {
                     + Digits.significant(spectrum.resolutionHertz(), 3) + " Hz apart at " + speed);
             return lines;
         }
-        double largest = results.largestPeak();
+        double least = WORTH_TELLING * results.largestPeak();
+        double once = shaftLine(spectrum, speed, least);
         for (int order = 1; order <= HIGHEST_ORDER; order++) {
-            double hertz = speed.hertzOfOrder(order);
+            double hertz = once * order;
             if (hertz >= spectrum.frequencyHertz(spectrum.lines() - 2)) {
                 break;
             }
-            Optional<SpectralPeak> peak = near(spectrum, hertz);
-            boolean found = peak.filter(one -> one.level().si() >= WORTH_TELLING * largest).isPresent();
+            Optional<SpectralPeak> peak = spectrum.peakNear(hertz, tolerance(spectrum, hertz));
+            Optional<SpectralPeak> found = peak.filter(one -> one.level().si() >= least);
             lines.add(new EvidenceLine("shaft speed", order + "\u00d7",
-                    found ? peak.orElseThrow().frequencyHertz() : hertz, found));
+                    found.map(SpectralPeak::frequencyHertz).orElse(hertz), found.isPresent()));
             if (order <= 2) {
                 describe(order, peak);
             }
@@ -89,15 +92,24 @@ final class VelocityLines {
         return lines;
     }
 
-    private static Optional<SpectralPeak> near(Spectrum spectrum, double hertz) {
-        return spectrum.peakNear(hertz, Math.max(SPEED_TOLERANCE * hertz, spectrum.resolutionHertz()));
+    /**
+     * Finds the line at the shaft speed, which may lie beside the speed given; its multiples are then looked for close
+     * to where they must be. A wide search at each multiple would take any neighbour for it.
+     */
+    private static double shaftLine(Spectrum spectrum, RotationSpeed speed, double least) {
+        double reach = Math.max(SPEED_TOLERANCE * speed.hertz(), spectrum.resolutionHertz());
+        return spectrum.peakNear(speed.hertz(), reach).filter(peak -> peak.level().si() >= least)
+                .map(SpectralPeak::frequencyHertz).orElse(speed.hertz());
+    }
+
+    private static double tolerance(Spectrum spectrum, double hertz) {
+        return Math.max(MULTIPLE_TOLERANCE * hertz, spectrum.resolutionHertz());
     }
 
     private void describe(int order, Optional<SpectralPeak> peak) {
         String name = DescriptorNames.velocityAtOrder(order);
-        peak.ifPresentOrElse(one -> results.descriptor(name, one.level().in(Unit.MM_PER_S), Unit.MM_PER_S
-                .plainSymbol()),
-                () -> results.omit(name, "no line stands out within "
-                        + Digits.compact(100 * SPEED_TOLERANCE, 2) + " % of " + order + " times the speed"));
+        Unit unit = Unit.MM_PER_S;
+        peak.ifPresentOrElse(one -> results.descriptor(name, one.level().in(unit), unit.plainSymbol()),
+                () -> results.omit(name, "no line stands out at " + order + " times the speed"));
     }
 }

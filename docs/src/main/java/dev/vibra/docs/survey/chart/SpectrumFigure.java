@@ -28,17 +28,15 @@ public final class SpectrumFigure {
     private final double highestHertz;
     private final List<Lane> lanes;
     private final double reference;
-    private final String referenceText;
 
     private SpectrumFigure(double[] values, double spacingHertz, double lowestHertz, double highestHertz,
-            List<Lane> lanes, double reference, String referenceText) {
+            List<Lane> lanes, double reference) {
         this.values = values;
         this.spacingHertz = spacingHertz;
         this.lowestHertz = lowestHertz;
         this.highestHertz = highestHertz;
         this.lanes = List.copyOf(lanes);
         this.reference = reference;
-        this.referenceText = referenceText;
     }
 
     /**
@@ -52,8 +50,7 @@ public final class SpectrumFigure {
     public static SpectrumFigure of(double[] values, double spacingHertz) {
         Require.atLeast("lines", values.length, 2);
         Require.positive("spacingHertz", spacingHertz, "Hz");
-        return new SpectrumFigure(values.clone(), spacingHertz, 0, (values.length - 1) * spacingHertz, List.of(), 0,
-                "");
+        return new SpectrumFigure(values.clone(), spacingHertz, 0, (values.length - 1) * spacingHertz, List.of(), 0);
     }
 
     /**
@@ -66,8 +63,7 @@ public final class SpectrumFigure {
      */
     public SpectrumFigure between(double lowest, double highest) {
         Band checked = Band.of(lowest, Math.min(highest, (values.length - 1) * spacingHertz));
-        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), lanes, reference,
-                referenceText);
+        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), lanes, reference);
     }
 
     /**
@@ -77,20 +73,19 @@ public final class SpectrumFigure {
      * @return changed figure
      */
     public SpectrumFigure withLanes(List<Lane> newLanes) {
-        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, newLanes, reference, referenceText);
+        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, newLanes, reference);
     }
 
     /**
-     * Adds a level that lines are held against; the axis reaches up to it.
+     * Adds a level that lines are held against, as a dashed line; the axis reaches up to it.
      *
      * @param level level in the unit of the values, finite, above zero
-     * @param text what the level means
      * @return changed figure
      * @throws IllegalArgumentException if the level is out of range
      */
-    public SpectrumFigure withReference(double level, String text) {
+    public SpectrumFigure withReference(double level) {
         return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, lanes,
-                Require.positive("level", level, ""), text);
+                Require.positive("level", level, ""));
     }
 
     /**
@@ -128,16 +123,9 @@ public final class SpectrumFigure {
     private void drawReference(Graphics2D g, XYChart chart) {
         if (reference > 0) {
             double y = chart.getScreenYFromChart(reference);
-            double right = chart.getScreenXFromChart(highestHertz);
             g.setColor(Look.INK);
             g.setStroke(Look.DASHED);
-            g.draw(new Line2D.Double(chart.getScreenXFromChart(0), y, right, y));
-            g.setFont(Look.SMALL);
-            double width = g.getFontMetrics().stringWidth(referenceText);
-            g.setColor(Color.WHITE);
-            g.fill(new Rectangle2D.Double(right - width - 8, y + 2, width + 8, 16));
-            g.setColor(Look.INK);
-            g.drawString(referenceText, (float) (right - width - 4), (float) y + 14);
+            g.draw(new Line2D.Double(chart.getScreenXFromChart(0), y, chart.getScreenXFromChart(highestHertz), y));
         }
     }
 
@@ -178,8 +166,10 @@ public final class SpectrumFigure {
         }
     }
 
-    /** Writes the text of a mark where it fits before the next mark. */
-    private static void drawText(Graphics2D g, String text, double begin, double end, float baseline) {
+    /** Writes the text of a mark where it fits before the next mark; where it is tight, the number alone. */
+    private static void drawText(Graphics2D g, String label, double begin, double end, float baseline) {
+        boolean tight = begin + g.getFontMetrics().stringWidth(label) > end;
+        String text = tight ? label.replace("\u00d7", "") : label;
         double width = g.getFontMetrics().stringWidth(text);
         if (text.isEmpty() || begin + width > end) {
             return;
@@ -190,12 +180,11 @@ public final class SpectrumFigure {
         g.drawString(text, (float) begin, baseline);
     }
 
-    /** A found line stands a little beside the expected place, so the highest of the neighbours counts. */
+    /** A found line lies between two lines of the spectrum, so the highest of the neighbours counts. */
     private double level(double hertz) {
         int centre = (int) Math.round(hertz / spacingHertz);
-        int reach = Math.max(1, (int) Math.round(0.002 * highestHertz / spacingHertz));
         double level = 0;
-        for (int i = Math.max(0, centre - reach); i <= Math.min(values.length - 1, centre + reach); i++) {
+        for (int i = Math.max(0, centre - 1); i <= Math.min(values.length - 1, centre + 1); i++) {
             level = Math.max(level, values[i]);
         }
         return level;

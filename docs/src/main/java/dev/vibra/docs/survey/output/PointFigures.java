@@ -27,7 +27,8 @@ final class PointFigures {
             "Velocity spectrum at %s from %s Hz on. Filled marks: a line at this multiple"
             + " of the shaft speed was found; open marks: none was.";
     private static final String ENVELOPE = "Spectrum of the squared envelope of %s at %s. Marks: rates at which bearing"
-            + " defects would show; filled: found there; open: not found.";
+            + " defects would show; filled: found there; open: not found. Dashed: the least depth at which a defect is"
+            + " called present.";
     private static final double USUAL_BEGIN = 10;
     private static final double USUAL_END = 1000;
     /** A line above this share of the largest one keeps its part of the frequency axis in the figure. */
@@ -90,8 +91,7 @@ final class PointFigures {
         double end = Math.min(rounded(1.05 * lines.stream().mapToDouble(EvidenceLine::hertz).max().orElse(USUAL_END)),
                 (values.length - 1) * spectrum.resolutionHertz());
         return SpectrumFigure.of(values, spectrum.resolutionHertz()).between(0, end).withLanes(lanes(lines))
-                .withReference(DiagnosisSettings.withDefaults().presentDepth(),
-                        "least depth of a defect called present")
+                .withReference(DiagnosisSettings.withDefaults().presentDepth())
                 .draw("Pulsation depth (1)", String.format(Locale.ROOT, ENVELOPE, spectrum.band(), point.point().id()));
     }
 
