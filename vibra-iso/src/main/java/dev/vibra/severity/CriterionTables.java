@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The severity criteria as tables: limits, frequency bands, and the rules that choose among them.
@@ -21,12 +22,14 @@ import java.util.stream.Collectors;
  * example, and {@link #preferring(CriterionTables)} puts them first. Immutable.
  *
  * <p>The text has the sections {@code [standards]}, {@code [scope]}, {@code [classes]}, {@code [bands]}, {@code
- * [limits]} and {@code [see also]}; each begins with a line of column names, cells stand between bars, {@code #} begins
+ * [limits]}, and where they are needed {@code [ratings]} (names of a standard's own in place of zones), {@code
+ * [operation]} (change, alarm, trip), {@code [duties]} (words that stand for a group) and {@code [see also]}; each begins with a line of column names, cells stand between bars, {@code #} begins
  * a comment. The file {@code criteria.txt} beside this class shows and explains them all.
  *
  * @see "ISO 20816-3:2022; ISO 10816-3:2009; ISO 10816-1:1995, through public secondary sources"
  */
 public final class CriterionTables {
+    private static final String ANY = "any";
     private static final Map<String, List<String>> COLUMNS = columns();
 
     private static final CriterionTables SHIPPED = parse(resource());
@@ -36,16 +39,45 @@ public final class CriterionTables {
     private final List<ClassRule> classes;
     private final List<BandRule> bands;
     private final List<LimitRow> limits;
+    private final List<Rating> ratings;
+    private final List<OperationRule> operations;
+    private final List<DutyRule> duties;
     private final List<SeeAlso> seeAlso;
+    private final Map<String, List<ClassRule>> classesOf;
+    private final Map<String, List<LimitRow>> limitsOf;
+    private final Map<String, List<ScopeRule>> scopesOf;
+    private final Map<String, List<BandRule>> bandsOf;
 
-    private CriterionTables(List<String> standards, List<ScopeRule> scopes, List<ClassRule> classes,
-            List<BandRule> bands, List<LimitRow> limits, List<SeeAlso> seeAlso) {
-        this.standards = standards;
-        this.scopes = scopes;
-        this.classes = classes;
-        this.bands = bands;
-        this.limits = limits;
-        this.seeAlso = seeAlso;
+    private CriterionTables(TableText tables) {
+        standards = read(tables, "standards", CriterionTables::standard);
+        scopes = read(tables, "scope", ScopeRule::read);
+        classes = read(tables, "classes", ClassRule::read);
+        bands = read(tables, "bands", BandRule::read);
+        limits = read(tables, "limits", LimitRow::read);
+        ratings = read(tables, "ratings", Rating::read);
+        operations = read(tables, "operation", OperationRule::read);
+        duties = read(tables, "duties", DutyRule::read);
+        seeAlso = read(tables, "see also", SeeAlso::read);
+        classesOf = classes.stream().collect(Collectors.groupingBy(ClassRule::standard));
+        limitsOf = limits.stream().collect(Collectors.groupingBy(LimitRow::standard));
+        scopesOf = scopes.stream().collect(Collectors.groupingBy(ScopeRule::standard));
+        bandsOf = bands.stream().collect(Collectors.groupingBy(BandRule::standard));
+    }
+
+    private CriterionTables(CriterionTables first, CriterionTables second) {
+        standards = joined(first.standards, second.standards);
+        scopes = joined(first.scopes, second.scopes);
+        classes = joined(first.classes, second.classes);
+        bands = joined(first.bands, second.bands);
+        limits = joined(first.limits, second.limits);
+        ratings = joined(first.ratings, second.ratings);
+        operations = joined(first.operations, second.operations);
+        duties = joined(first.duties, second.duties);
+        seeAlso = joined(first.seeAlso, second.seeAlso);
+        classesOf = classes.stream().collect(Collectors.groupingBy(ClassRule::standard));
+        limitsOf = limits.stream().collect(Collectors.groupingBy(LimitRow::standard));
+        scopesOf = scopes.stream().collect(Collectors.groupingBy(ScopeRule::standard));
+        bandsOf = bands.stream().collect(Collectors.groupingBy(BandRule::standard));
     }
 
     /**
@@ -66,11 +98,7 @@ public final class CriterionTables {
      *     limits lacks its row in another section
      */
     public static CriterionTables parse(String text) {
-        TableText tables = TableText.parse(text, COLUMNS);
-        CriterionTables result = new CriterionTables(
-                read(tables, "standards", CriterionTables::standard), read(tables, "scope", ScopeRule::read),
-                read(tables, "classes", ClassRule::read), read(tables, "bands", BandRule::read),
-                read(tables, "limits", LimitRow::read), read(tables, "see also", SeeAlso::read));
+        CriterionTables result = new CriterionTables(TableText.parse(text, COLUMNS));
         result.checkReferences();
         return result;
     }
@@ -88,9 +116,7 @@ public final class CriterionTables {
         if (!twice.isEmpty()) {
             throw new IllegalArgumentException("standards must not be in both tables: " + String.join(", ", twice));
         }
-        return new CriterionTables(joined(other.standards, standards), joined(other.scopes, scopes),
-                joined(other.classes, classes), joined(other.bands, bands), joined(other.limits, limits),
-                joined(other.seeAlso, seeAlso));
+        return new CriterionTables(other, this);
     }
 
     /**
@@ -124,36 +150,63 @@ public final class CriterionTables {
     }
 
     /**
-     * Returns every row of limits with every band in which it can hold.
+     * Returns every row of limits with every band in which it can hold; rows and bands that follow the speed are left
+     * out, since they become numbers only for a machine.
      *
      * @return unmodifiable list in the order of the tables
      */
     public List<Criterion> criteria() {
         List<Criterion> criteria = new ArrayList<>();
         for (LimitRow row : limits) {
-            bands.stream().filter(rule -> rule.standard().equals(row.standard()))
-                    .map(rule -> new Criterion(row, rule.band())).forEach(criteria::add);
+            if (!row.perRootSpeed()) {
+                bands(row.standard(), row.group()).filter(rule -> !rule.followsSpeed())
+                        .map(rule -> criterion(row, rule, Machine.unknown())).forEach(criteria::add);
+            }
         }
         return Collections.unmodifiableList(criteria);
     }
 
-    List<LimitRow> limits() {
-        return limits;
+    /** One row for one machine, with all that the other tables say of it. */
+    Criterion criterion(LimitRow row, BandRule band, Machine machine) {
+        LimitRow fixed = row.at(machine);
+        List<Rating> names = ratings.stream().filter(rating -> rating.holdsFor(row)).toList();
+        OperatingLimits operating = operations.stream()
+                .filter(rule -> rule.standard().equals(row.standard()) && anyOr(row.group(), rule.group())).findFirst()
+                .map(rule -> rule.of(fixed.boundaries())).orElse(null);
+        return new Criterion(fixed, band.band(machine), names, operating);
+    }
+
+    List<LimitRow> limits(String standard) {
+        return limitsOf.getOrDefault(standard, List.of());
     }
 
     List<ClassRule> classes(String standard) {
-        return classes.stream().filter(rule -> rule.standard().equals(standard)).collect(Collectors.toList());
+        return classesOf.getOrDefault(standard, List.of());
+    }
+
+    List<DutyRule> duties(String standard) {
+        return duties.stream().filter(rule -> rule.standard().equals(standard)).collect(Collectors.toList());
     }
 
     Optional<ScopeRule> scope(String standard, Machine machine) {
-        return scopes.stream().filter(rule -> rule.standard().equals(standard) && rule.kinds().holds(machine))
+        return scopesOf.getOrDefault(standard, List.of()).stream().filter(rule -> rule.kinds().holds(machine))
                 .findFirst();
     }
 
-    /** The first rule whose fit is the wanted one. */
-    Optional<BandRule> band(String standard, Machine machine, Fit wanted) {
-        return bands.stream()
-                .filter(rule -> rule.standard().equals(standard) && rule.speed().fit(machine) == wanted).findFirst();
+    /** The first rule for a class whose fit is the wanted one. */
+    Optional<BandRule> band(String standard, String group, Machine machine, Fit wanted) {
+        return bands(standard, group).filter(rule -> rule.speed().fit(machine) == wanted).findFirst();
+    }
+
+    /** The rules that name the class, or else those for any class. */
+    private Stream<BandRule> bands(String standard, String group) {
+        List<BandRule> all = bandsOf.getOrDefault(standard, List.of());
+        boolean own = all.stream().anyMatch(rule -> rule.group().equals(group));
+        return all.stream().filter(rule -> rule.group().equals(own ? group : ANY));
+    }
+
+    private static boolean anyOr(String group, String cell) {
+        return cell.equals(ANY) || cell.equals(group);
     }
 
     List<String> seeAlso(Machine machine) {
@@ -166,10 +219,15 @@ public final class CriterionTables {
         columns.put("standards", List.of("standard", "title"));
         columns.put("scope", List.of("standard", "kinds", "power kW", "speed r/min"));
         columns.put("classes",
-                List.of("standard", "class", "kinds", "power kW", "shaft height mm", "support", "chosen", "remark"));
-        columns.put("bands", List.of("standard", "speed r/min", "band Hz"));
+                List.of("standard", "class", "kinds", "power kW", "speed r/min=any", "shaft height mm", "support",
+                        "chosen", "remark"));
+        columns.put("bands", List.of("standard", "class=any", "speed r/min", "band Hz"));
         columns.put("limits", List.of("standard", "clause", "class", "support", "quantity", "detector", "unit",
                 "A/B", "B/C", "C/D", "confidence", "note"));
+        columns.put("ratings", List.of("standard", "class=any", "zone", "rating", "meaning", "limit"));
+        columns.put("operation", List.of("standard", "clause", "class", "change", "highest alarm", "highest trip",
+                "confidence"));
+        columns.put("duties", List.of("standard", "duty", "power kW", "group"));
         columns.put("see also", List.of("kinds", "power kW", "remark"));
         return Collections.unmodifiableMap(columns);
     }
