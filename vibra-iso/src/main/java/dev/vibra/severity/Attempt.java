@@ -14,7 +14,7 @@ final class Attempt {
     private final String standard;
     private final Machine machine;
     private final boolean byName;
-    private final Set<Criterion> criteria = new LinkedHashSet<>();
+    private final List<Criterion> criteria = new ArrayList<>();
     private final Set<String> reasons = new LinkedHashSet<>();
     private final Set<String> remarks = new LinkedHashSet<>();
     private final Set<String> missing = new LinkedHashSet<>();
@@ -56,7 +56,7 @@ final class Attempt {
         return equallyFitting;
     }
 
-    Set<Criterion> criteria() {
+    List<Criterion> criteria() {
         return criteria;
     }
 
@@ -166,7 +166,10 @@ final class Attempt {
         if ((row.perRootSpeed() || band.followsSpeed()) && machine.speed().isEmpty()) {
             missing.add("speed");
         } else {
-            criteria.add(tables.criterion(row, band, machine));
+            Criterion criterion = tables.criterion(row, band, machine);
+            if (!criteria.contains(criterion)) {
+                criteria.add(criterion);
+            }
         }
     }
 
