@@ -5,8 +5,8 @@ import dev.vibra.internal.Require;
 /**
  * Watches one stream of readings by an {@link AlarmRule}, so that a flickering level doesn't chatter.
  *
- * <p>Not thread-safe: one per thread and stream. {@link #update} allocates nothing. This judges readings; whether and how
- * a machine is stopped is for its protection system, under the local codes.
+ * <p>Not thread-safe: one per thread and stream. {@link #update} allocates nothing. This judges readings; whether and
+ * how a machine is stopped is for its protection system, under the local codes.
  */
 public final class AlarmEvaluator {
     private final AlarmRule rule;

@@ -7,9 +7,9 @@ import java.io.Serializable;
 /**
  * Limits, hysteresis and persistence by which a stream of readings is watched.
  *
- * <p>Defaults (common practice, no source): a state is raised after 3 readings in a row above its limit and cleared after
- * 3 in a row below the limit less 10 %; no trip. A reading equal to a limit doesn't exceed it. Immutable; shared between
- * threads, each with its own evaluator.
+ * <p>Defaults (common practice, no source): a state is raised after 3 readings in a row above its limit and cleared
+ * after 3 in a row below the limit less 10 %; no trip. A reading equal to a limit doesn't exceed it. Immutable; shared
+ * between threads, each with its own evaluator.
  *
  * @param alarm alarm limit, finite, above zero; in the unit in which the readings will come, usually SI
  * @param trip trip limit in the same unit, above the alarm; NaN for none

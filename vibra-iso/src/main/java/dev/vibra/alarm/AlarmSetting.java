@@ -197,7 +197,9 @@ public final class AlarmSetting implements Serializable {
         return Objects.hash(criterion, alarm, trip, remarks);
     }
 
-    /** Returns the values in one line, as in {@code alarm 2.3, trip 4.5 mm/s rms (10–1000 Hz); ISO 20816-3:2022 6.5}. */
+    /**
+     * Returns the values in one line, as in {@code alarm 2.3, trip 4.5 mm/s rms (10–1000 Hz); ISO 20816-3:2022 6.5}.
+     */
     @Override
     public String toString() {
         String clause = criterion.operatingLimits().map(limits -> " " + limits.clause()

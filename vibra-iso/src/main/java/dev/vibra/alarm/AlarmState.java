@@ -6,6 +6,8 @@ public enum AlarmState {
     NORMAL,
     /** Above the alarm for long enough: find out why, operation may go on for a time. */
     ALARM,
-    /** Above the trip for long enough: the machine is to be stopped, or the load taken off, as the plant's rules say. */
+    /**
+     * Above the trip for long enough: the machine is to be stopped, or the load taken off, as the plant's rules say.
+     */
     TRIP
 }

@@ -43,7 +43,8 @@ public final class Baseline implements Serializable {
      * @param state operating state in words, as in {@code 1480 r/min, full load}
      * @param readings at least one, all of one quantity, detector and band
      * @return the baseline
-     * @throws IllegalArgumentException if the state is blank, there is no reading, or the readings are of different kinds
+     * @throws IllegalArgumentException if the state is blank, there is no reading, or the readings are of
+     *     different kinds
      */
     public static Baseline of(String state, List<Level> readings) {
         return new Baseline(state, readings);

@@ -7,13 +7,13 @@ import java.io.Serializable;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * An alarm limit from the scatter of readings of a sound machine: mean plus k standard deviations, or the limit that the
- * next reading exceeds with a chosen probability.
+ * An alarm limit from the scatter of readings of a sound machine: mean plus k standard deviations, or the limit that
+ * the next reading exceeds with a chosen probability.
  *
  * <p>Defaults (common practice, no source): k = 3, at least 10 readings. With n readings the standard deviation itself
- * is uncertain by about {@code 1/√(2(n−1))}, 24 % at 10. The prediction limit {@code x̄ + t·s·√(1 + 1/n)}, t the quantile
- * of Student's distribution with n − 1 degrees of freedom, allows for that. Both take the readings as independent and
- * near normal, under like conditions. Immutable.
+ * is uncertain by about {@code 1/√(2(n−1))}, 24 % at 10. The prediction limit {@code x̄ + t·s·√(1 + 1/n)}, t the
+ * quantile of Student's distribution with n − 1 degrees of freedom, allows for that. Both take the readings as
+ * independent and near normal, under like conditions. Immutable.
  *
  * @see "JCGM 100:2008, E.4.3 and Table E.1 (uncertainty of a standard deviation); ISO 16269-8:2004 (prediction limits)"
  */

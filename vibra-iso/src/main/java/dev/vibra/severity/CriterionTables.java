@@ -23,8 +23,9 @@ import java.util.stream.Stream;
  *
  * <p>The text has the sections {@code [standards]}, {@code [scope]}, {@code [classes]}, {@code [bands]}, {@code
  * [limits]}, and where they are needed {@code [ratings]} (names of a standard's own in place of zones), {@code
- * [operation]} (change, alarm, trip), {@code [duties]} (words that stand for a group) and {@code [see also]}; each begins with a line of column names, cells stand between bars, {@code #} begins
- * a comment. The file {@code criteria.txt} beside this class shows and explains them all.
+ * [operation]} (change, alarm, trip), {@code [duties]} (words that stand for a group) and {@code [see also]}; each
+ * begins with a line of column names, cells stand between bars, {@code #} begins a comment. The file {@code
+ * criteria.txt} beside this class shows and explains them all.
  *
  * @see "ISO 20816-3:2022; ISO 10816-3:2009; ISO 10816-1:1995, through public secondary sources"
  */

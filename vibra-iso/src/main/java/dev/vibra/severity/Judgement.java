@@ -158,7 +158,8 @@ public final class Judgement implements Serializable {
      *
      * <p>Keys, in order: standard, clause, group, support, quantity, detector, bandLowestHertz, bandHighestHertz,
      * value, unit, limits, zone, confidence; then, where there is one, rating, note, expandedUncertainty,
-     * coverageFactor, zonesWithinUncertainty, zoneProbabilities, method and chain. Value, limits and uncertainty are in the unit given; units are in ASCII.
+     * coverageFactor, zonesWithinUncertainty, zoneProbabilities, method and chain. Value, limits and uncertainty are in
+     * the unit given; units are in ASCII.
      *
      * @return unmodifiable map with values of type String, Double, List or Map
      */
@@ -290,7 +291,8 @@ public final class Judgement implements Serializable {
     public String toString() {
         String straddling = zonesWithinUncertainty().size() > 1 ? "; " + zonesText() : "";
         String flag = criterion.confidence() == Confidence.FIRM ? "" : " (" + criterion.confidence() + ")";
-        return criterion.rating(zone()) + ": " + valueText() + straddling + "; limits " + criterion.limitsText() + flag + "; "
+        return criterion.rating(zone()) + ": " + valueText() + straddling + "; limits " + criterion.limitsText() + flag
+                + "; "
                 + criterion.source();
     }
 }

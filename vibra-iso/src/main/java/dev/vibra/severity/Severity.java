@@ -17,8 +17,9 @@ import java.util.stream.Collectors;
  * <p>The criterion is chosen once, from kind, power, shaft height, support and speed; {@link #choice()} says which and
  * why, {@link #criteria()} what has to be measured: quantity, detector and band of each. Immutable.
  *
- * <p>The band follows the criterion: 10 Hz to 1000 Hz; for part 3 at or below 600 r/min 2 Hz to 1000 Hz. At 600 r/min the rotation frequency sits
- * on the 10 Hz corner of the band-limiting chain, which would take 29 % off it, so 600 r/min counts as slow.
+ * <p>The band follows the criterion: 10 Hz to 1000 Hz; for part 3 at or below 600 r/min 2 Hz to 1000 Hz. At 600 r/min
+ * the rotation frequency sits on the 10 Hz corner of the band-limiting chain, which would take 29 % off it, so 600
+ * r/min counts as slow.
  *
  * @see "ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995"
  */

@@ -31,8 +31,8 @@ public record ChangePoint(double day, double probability) implements Serializabl
     }
 
     /**
-     * Finds where a flat course begins to rise or fall: the bend of the line {@code a}, then {@code a + b·(t − t₀)}, with
-     * the least squares among all bends at a reading.
+     * Finds where a flat course begins to rise or fall: the bend of the line {@code a}, then {@code a + b·(t − t₀)},
+     * with the least squares among all bends at a reading.
      *
      * <p>The F test of the best bend against no bend, {@code F(1, n − 2)}, is multiplied by the number of bends tried
      * (Bonferroni), so that the search itself finds nothing.
@@ -59,7 +59,8 @@ public record ChangePoint(double day, double probability) implements Serializabl
         }
         double freedom = times.length - 2.0;
         // No scatter at all: flat readings have no bend, and a bend that leaves nothing over is certain.
-        double ratio = flat == 0 ? 0 : least <= 1e-24 * flat ? Double.POSITIVE_INFINITY : (flat - least) / least * freedom;
+        double ratio = flat == 0 ? 0 : least <= 1e-24 * flat ? Double.POSITIVE_INFINITY
+                : (flat - least) / least * freedom;
         double one = ratio == Double.POSITIVE_INFINITY ? 0
                 : 1 - new FDistribution(null, 1, freedom).cumulativeProbability(ratio);
         return found(times[best], Math.min(1, bends * one), level);
@@ -82,8 +83,8 @@ public record ChangePoint(double day, double probability) implements Serializabl
     /**
      * Finds where the level steps, by Pettitt's test of ranks: wild readings do it little harm.
      *
-     * <p>{@code U_t = Σ_{i≤t} Σ_{j>t} sgn(x_i − x_j)}, {@code K = max |U_t|}, probability about {@code 2·exp(−6·K²/(n³ +
-     * n²))}.
+     * <p>{@code U_t = Σ_{i≤t} Σ_{j>t} sgn(x_i − x_j)}, {@code K = max |U_t|}, probability about {@code 2·exp(−6·K²/(n³
+     * + n²))}.
      *
      * @param readings at least 8 readings
      * @param level probability below which a change counts, above 0 and at most 0.5, usually 0.01

@@ -10,8 +10,8 @@ import java.util.OptionalDouble;
 /**
  * When a trend reaches a limit, as an interval of days from the last reading; or why the readings support no such date.
  *
- * <p>Assumes that the machine runs on as before and that one mechanism goes on. The limit is a choice, not the moment of
- * failure; the interval tells nothing of faults that come suddenly. Whether a machine may run on is for the persons
+ * <p>Assumes that the machine runs on as before and that one mechanism goes on. The limit is a choice, not the moment
+ * of failure; the interval tells nothing of faults that come suddenly. Whether a machine may run on is for the persons
  * responsible for it, with the maker's limits, under the local codes.
  *
  * @see "ISO 13381-1 (estimated time to failure with confidence); ISO 17359:2018 on the interval of measurements"
@@ -105,8 +105,8 @@ public final class Prognosis implements Serializable {
     }
 
     /**
-     * Returns the date or the refusal in one line, as in {@code 4.5 mm/s in 47.2 (38.9 to 61) days, 95 %; linear, robust,
-     * 95 %}.
+     * Returns the date or the refusal in one line, as in {@code 4.5 mm/s in 47.2 (38.9 to 61) days, 95 %; linear,
+     * robust, 95 %}.
      */
     @Override
     public String toString() {

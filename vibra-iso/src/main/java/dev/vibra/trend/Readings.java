@@ -10,8 +10,8 @@ import java.util.Objects;
 /**
  * Readings of one descriptor over time: the same point, direction, band and operating state, in rising order of time.
  *
- * <p>Time is in days from any origin, values in one unit. Compare like with like: leave out run-ups and other loads, and
- * begin anew after a repair. Immutable.
+ * <p>Time is in days from any origin, values in one unit. Compare like with like: leave out run-ups and other loads,
+ * and begin anew after a repair. Immutable.
  */
 public final class Readings implements Serializable {
     private static final long serialVersionUID = 1;

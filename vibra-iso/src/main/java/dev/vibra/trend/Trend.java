@@ -242,7 +242,10 @@ public final class Trend implements Serializable {
         return Objects.hash(readings, settings);
     }
 
-    /** Returns slope and footing, as in {@code +0.0142 (0.0121 to 0.0163) mm/s a day; 24 readings, linear, robust, 95 %}. */
+    /**
+     * Returns slope and footing, as in {@code +0.0142 (0.0121 to 0.0163) mm/s a day; 24 readings, linear, robust, 95
+     * %}.
+     */
     @Override
     public String toString() {
         String unit = settings.model() == TrendModel.LINEAR ? " " + readings.unit() + " a day" : " a day, relative";

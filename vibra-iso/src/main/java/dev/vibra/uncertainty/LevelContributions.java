@@ -17,7 +17,8 @@ public final class LevelContributions {
     /**
      * Returns the random error of the r.m.s. value of a random signal in a finite time: {@code ε = 1/(2·√(B·T))}.
      *
-     * <p>It tells how far a repeated recording would differ. For a signal of steady tones it is too large: those repeat.
+     * <p>It tells how far a repeated recording would differ. For a signal of steady tones it is too large: those
+     * repeat.
      *
      * @param bandwidthHertz B, bandwidth of the part of the signal that carries its power, finite, above zero
      * @param durationSeconds T, length of the recording, finite, above zero; B·T at least 5, where the formula holds

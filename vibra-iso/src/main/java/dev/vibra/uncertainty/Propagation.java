@@ -9,8 +9,8 @@ import java.util.function.ToDoubleFunction;
  * The law of propagation of uncertainty for any result computed from inputs that may be correlated.
  *
  * <p>{@code u_c² = Σ Σ cᵢ·cⱼ·u(xᵢ)·u(xⱼ)·r(xᵢ,xⱼ)} with the sensitivities {@code cᵢ = ∂f/∂xᵢ}, taken as half the
- * difference of f at {@code xᵢ ± u(xᵢ)}, over {@code u(xᵢ)}. First order: a strongly bent f needs another way. Immutable
- * apart from the function given, which must not keep state.
+ * difference of f at {@code xᵢ ± u(xᵢ)}, over {@code u(xᵢ)}. First order: a strongly bent f needs another way.
+ * Immutable apart from the function given, which must not keep state.
  *
  * @see "JCGM 100:2008, 5.1.2, 5.1.3 note 2 (numerical sensitivities) and 5.2.2 (correlated inputs)"
  */

@@ -125,8 +125,8 @@ public final class UncertaintyBudget implements Serializable {
     }
 
     /**
-     * Returns how well the combined uncertainty itself is known, by the Welch–Satterthwaite formula: {@code ν = u_c⁴ / Σ
-     * (uᵢ⁴/νᵢ)}.
+     * Returns how well the combined uncertainty itself is known, by the Welch–Satterthwaite formula: {@code ν = u_c⁴ /
+     * Σ (uᵢ⁴/νᵢ)}.
      *
      * @return effective degrees of freedom; infinite if no contribution has finite ones or all are zero
      * @see "JCGM 100:2008, G.4.1"

@@ -26,7 +26,9 @@ class ChoiceWalkTest {
     private static final Double[] HEIGHTS = {null, 132.0, Math.nextDown(160.0), 160.0, 225.0, Math.nextDown(315.0),
             315.0,
         560.0};
-    /** Shaft height decides for electrical machines only; one that is given and one that isn't show it for the others. */
+    /**
+     * Shaft height decides for electrical machines only; one that is given and one that isn't show it for the others.
+     */
     private static final Double[] TWO_HEIGHTS = {null, 225.0};
     private static final Double[] SPEEDS = {null, 100.0, 119.9, 120.0, 599.9, 600.0, 600.1, 1480.0, 12_000.0, 12_000.1,
         15_000.0, 15_000.1, 30_000.0, 30_000.1};

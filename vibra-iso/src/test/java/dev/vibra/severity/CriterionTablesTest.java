@@ -106,8 +106,10 @@ class CriterionTablesTest {
                 + " acceleration: voltage", failure("displacement", "voltage"));
         assertEquals("criteria tables, line 19: column 'detector': detector must be one of rms, 0-peak, peak-peak: pp",
                 failure("peak-peak", "pp"));
-        assertEquals("criteria tables, line 19: column 'confidence': confidence must be one of 'firm', 'secondary source,"
-                + " verify', 'from memory, unverified', 'supplied by the user': sure", failure("supplied by the user", "sure"));
+        assertEquals("criteria tables, line 19: column 'confidence': confidence must be one of 'firm', 'secondary"
+                + " source,"
+                + " verify', 'from memory, unverified', 'supplied by the user': sure", failure("supplied by the user",
+                "sure"));
         assertEquals("criteria tables, line 7: column 'speed r/min': range must be like '> 15 <= 300', 'any' or"
                 + " 'not given': > 60 - 600", failure("> 60 < 600", "> 60 - 600"));
         assertEquals("criteria tables, line 7: column 'speed r/min': range must be like '> 15 <= 300', 'any' or"

@@ -21,7 +21,9 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
-/** The standards written for one kind of machine: every limit, its flag, the way to ask for it and the words it uses. */
+/**
+ * The standards written for one kind of machine: every limit, its flag, the way to ask for it and the words it uses.
+ */
 class MachineStandardsTest {
     private static final CriterionTables TABLES = CriterionTables.shipped();
     private static final Map<String, Confidence> FLAGS = Map.of("firm", Confidence.FIRM,
@@ -108,11 +110,14 @@ class MachineStandardsTest {
                 compared++;
             }
         }
-        // Limits besides velocity: engines 2 * 7 * 2, compressors 2 * 6 * 3, motors 2 * 11, sets 2 * 25, pumps 2 * 4 * 3.
+        // Limits besides velocity: engines 2 * 7 * 2, compressors 2 * 6 * 3, motors 2 * 11, sets 2 * 25, pumps 2 * 4 *
+        // 3.
         assertEquals(28 + 36 + 22 + 2 * 25 + 24, compared);
     }
 
-    /** In situ, BV-3 to BV-5: the peak values of the same source in inch per second, within one step of R20 (12.2 %). */
+    /**
+     * In situ, BV-3 to BV-5: the peak values of the same source in inch per second, within one step of R20 (12.2 %).
+     */
     @Test
     void fansAgreeWithThePeakValuesInInches() {
         Map<String, double[]> inchesPerSecond = Map.of("BV-3, in situ", new double[] {0.25, 0.40, 0.50},
@@ -216,9 +221,12 @@ class MachineStandardsTest {
         assertTrue(verdict.toString().startsWith("accepted: 0.90"), verdict::toString);
         Verdict worse = severity.judge(level(choice.criteria().get(1), 0.9), level(choice.criteria().get(2), 1.5));
         assertTrue(worse.toString().startsWith("not accepted: 1.50 m/s² rms"), worse::toString);
-        assertEquals("request IEC 60034-14, grade B, rigid mounting refused: IEC 60034-14:2018 has no group or class for"
-                + " it", ask(motor.withShaftHeightMillimetres(132), "IEC 60034-14", "grade B, rigid mounting").reason());
-        assertEquals(List.of("shaft height"), ask(Machine.of(MachineKind.GENERATOR).withSpeed(RotationSpeed.ofHertz(25)),
+        assertEquals("request IEC 60034-14, grade B, rigid mounting refused: IEC 60034-14:2018 has no group or class"
+                + " for"
+                + " it", ask(motor.withShaftHeightMillimetres(132), "IEC 60034-14",
+                "grade B, rigid mounting").reason());
+        assertEquals(List.of("shaft height"),
+                ask(Machine.of(MachineKind.GENERATOR).withSpeed(RotationSpeed.ofHertz(25)),
                 "IEC 60034-14", "grade A, free suspension").missing());
     }
 

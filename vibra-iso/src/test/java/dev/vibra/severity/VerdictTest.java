@@ -151,7 +151,8 @@ class VerdictTest {
         Map<String, Object> values = SEVERITY.judge(measured(4.31)).deciding().values();
         assertEquals(List.of("standard", "clause", "group", "support", "quantity", "detector", "bandLowestHertz",
                 "bandHighestHertz", "value", "unit", "limits", "zone", "confidence", "expandedUncertainty",
-                "coverageFactor", "zonesWithinUncertainty", "zoneProbabilities", "method"), List.copyOf(values.keySet()));
+                "coverageFactor", "zonesWithinUncertainty", "zoneProbabilities", "method"),
+                List.copyOf(values.keySet()));
         assertEquals("ISO 20816-3:2022", values.get("standard"));
         assertEquals("Table A.2", values.get("clause"));
         assertEquals("2", values.get("group"));

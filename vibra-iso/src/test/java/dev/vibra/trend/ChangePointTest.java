@@ -61,8 +61,8 @@ class ChangePointTest {
     }
 
     /**
-     * Five readings of 1, then five of 2: U = -25 at the step, K = 25, p = 2·exp(-6·625/1100) = 0.0661; with ten and ten
-     * K = 100, p = 2·exp(-6·10000/8400) = 0.001581 (by hand from Pettitt's formula).
+     * Five readings of 1, then five of 2: U = -25 at the step, K = 25, p = 2·exp(-6·625/1100) = 0.0661; with ten and
+     * ten K = 100, p = 2·exp(-6·10000/8400) = 0.001581 (by hand from Pettitt's formula).
      */
     @Test
     void stepByPettitt() {

@@ -9,8 +9,8 @@ import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
 /**
- * How often the 95 % interval for the time to a limit holds the true time: 2,000 seeded runs for each way of fitting. All
- * runs count; one that is refused counts as a miss.
+ * How often the 95 % interval for the time to a limit holds the true time: 2,000 seeded runs for each way of fitting.
+ * All runs count; one that is refused counts as a miss.
  */
 class TrendCoverageTest {
     private static final int RUNS = 2000;

@@ -22,7 +22,8 @@ class TrendProperties {
 
     @Property(tries = 200)
     void theTrueCrossingIsFoundAgain(@ForAll TrendMethod method, @ForAll @IntRange(min = 20, max = 60) int count,
-            @ForAll @DoubleRange(min = 0.5, max = 5) double start, @ForAll @DoubleRange(min = 0.01, max = 1) double slope) {
+            @ForAll @DoubleRange(min = 0.5, max = 5) double start, @ForAll @DoubleRange(min = 0.01,
+                    max = 1) double slope) {
         TrendSettings settings = TrendSettings.withDefaults().withMethod(method);
         double last = 3.0 * (count - 1);
         double ahead = 0.5 * last;

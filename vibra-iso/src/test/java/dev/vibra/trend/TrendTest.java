@@ -273,7 +273,8 @@ class TrendTest {
         assertEquals("confidence must be from 0.5 to below 1: 1.0", message(() -> defaults.withConfidence(1)));
         assertEquals("minimumReadings must be at least 5: 4", message(() -> defaults.withMinimumReadings(4)));
         assertEquals("horizon must be finite and > 0: NaN", message(() -> defaults.withHorizon(Double.NaN)));
-        assertEquals("lowest, best and highest must rise: 1.0, NaN, 2.0", message(() -> new Interval(1, Double.NaN, 2)));
+        assertEquals("lowest, best and highest must rise: 1.0, NaN, 2.0", message(() -> new Interval(1, Double.NaN,
+                2)));
     }
 
     @Test

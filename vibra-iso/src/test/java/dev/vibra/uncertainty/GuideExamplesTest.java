@@ -122,7 +122,8 @@ class GuideExamplesTest {
         assertEquals(1 - 0.9923, LevelContributions.bandLimiting(500, band).relativeStandard() * root3, 5e-5);
         assertEquals(1 - 0.7071, LevelContributions.bandLimiting(10, band).relativeStandard() * root3, 5e-5);
         assertEquals("lower end of the band must be finite and > 0 Hz: 0.0", assertThrows(
-                IllegalArgumentException.class, () -> LevelContributions.bandLimiting(20, Band.of(0, 10))).getMessage());
+                IllegalArgumentException.class, () -> LevelContributions.bandLimiting(20, Band.of(0,
+                10))).getMessage());
     }
 
     @Test
