@@ -290,7 +290,8 @@ public final class Criterion implements Serializable {
         return boundary.limit() * unit().toSi();
     }
 
-    private double lowerSi(Zone zone) {
+    /** Zero for the best zone. */
+    double lowerSi(Zone zone) {
         for (Boundary boundary : boundaries()) {
             if (boundary.worse() == zone) {
                 return limitSi(boundary);
@@ -302,7 +303,8 @@ public final class Criterion implements Serializable {
         return 0;
     }
 
-    private double upperSi(Zone zone) {
+    /** Infinite for the worst zone. */
+    double upperSi(Zone zone) {
         return boundaries().stream().filter(boundary -> boundary.better() == zone)
                 .mapToDouble(this::limitSi).findFirst().orElse(Double.POSITIVE_INFINITY);
     }

@@ -118,24 +118,26 @@ public final class Judgement implements Serializable {
         if (measurement.uncertainty().isEmpty()) {
             return OptionalDouble.empty();
         }
-        List<Boundary> boundaries = criterion.boundaries();
-        double below = 0;
-        for (Boundary boundary : boundaries) {
-            double cumulative = cumulative(criterion.limitSi(boundary));
-            if (boundary.better() == zone) {
-                return OptionalDouble.of(cumulative - below);
-            }
-            below = cumulative;
-        }
-        return OptionalDouble.of(boundaries.get(boundaries.size() - 1).worse() == zone ? 1 - below : 0);
+        return OptionalDouble.of(criterion.zones().contains(zone)
+                ? probabilityBetween(criterion.lowerSi(zone), criterion.upperSi(zone)) : 0);
     }
 
-    private double cumulative(double limitSi) {
-        double standard = measurement.uncertainty().orElseThrow().relativeStandard() * level().si();
+    /** Taken from the tail on the far side of the value, so that small probabilities keep their digits. */
+    private double probabilityBetween(double lowerSi, double upperSi) {
+        double value = level().si();
+        double lower = lowerSi == 0 ? Double.NEGATIVE_INFINITY : lowerSi;
+        double standard = measurement.uncertainty().orElseThrow().relativeStandard() * value;
         if (standard == 0) {
-            return level().si() <= limitSi ? 1 : 0;
+            return value > lower && value <= upperSi ? 1 : 0;
         }
-        return 0.5 * Erf.erfc((level().si() - limitSi) / (standard * Math.sqrt(2)));
+        double from = (lower - value) / standard;
+        double to = (upperSi - value) / standard;
+        return from > 0 ? tail(from) - tail(to) : tail(-to) - tail(-from);
+    }
+
+    /** Probability that a normal variable exceeds z. */
+    private static double tail(double z) {
+        return 0.5 * Erf.erfc(z / Math.sqrt(2));
     }
 
     /**

@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
  * the rotation frequency sits on the 10 Hz corner of the band-limiting chain, which would take 29 % off it, so 600
  * r/min counts as slow.
  *
- * @see "ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995"
+ * @see "ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995; on request the others of the tables"
  */
 public final class Severity implements Serializable {
     private static final long serialVersionUID = 1;

@@ -10,7 +10,8 @@ import org.apache.commons.math3.distribution.FDistribution;
  * Where readings change: where a flat course begins to rise or fall, or where the level steps.
  *
  * <p>A trend is to be fitted since its beginning, not through the healthy time before. Both tests take the readings as
- * independent; readings that hang together seem to change more often than they do.
+ * independent; readings that hang together seem to change more often than they do. A prognosis from the readings since
+ * a change takes the change as known: its interval is a little too narrow.
  *
  * @param day time of the first reading after the change
  * @param probability probability that scatter alone looks like that; an upper bound
@@ -127,7 +128,8 @@ public record ChangePoint(double day, double probability) implements Serializabl
     /** Returns the day and the probability, as in {@code change at day 84, by chance at most 0.02 %}. */
     @Override
     public String toString() {
-        return "change at day " + Digits.compact(day, 5) + ", by chance at most "
-                + Digits.compact(100 * probability, 2) + " %";
+        String chance = probability < 1e-4 ? "less than 0.01 %" : "at most " + Digits.compact(100 * probability, 2)
+                + " %";
+        return "change at day " + Digits.compact(day, 5) + ", by chance " + chance;
     }
 }

@@ -71,6 +71,32 @@ public final class Readings implements Serializable {
     }
 
     /**
+     * Puts medians of blocks in place of single readings: each block of neighbours gives its median at the mean of its
+     * times.
+     *
+     * @param most count of blocks, at least 1; with fewer readings than that nothing is changed
+     * @return the shorter readings
+     * @throws IllegalArgumentException if the count is below 1
+     */
+    public Readings thinnedTo(int most) {
+        Require.atLeast("most", most, 1);
+        if (days.length <= most) {
+            return this;
+        }
+        double[] times = new double[most];
+        double[] medians = new double[most];
+        for (int block = 0; block < most; block++) {
+            int from = (int) ((long) block * days.length / most);
+            int to = (int) ((block + 1L) * days.length / most);
+            double[] sorted = Arrays.copyOfRange(values, from, to);
+            Arrays.sort(sorted);
+            medians[block] = LineFits.median(sorted);
+            times[block] = LineFits.mean(Arrays.copyOfRange(days, from, to));
+        }
+        return ofDays(times, medians, unit);
+    }
+
+    /**
      * Returns the count of readings.
      *
      * @return count, at least 1

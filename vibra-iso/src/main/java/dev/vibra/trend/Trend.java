@@ -46,7 +46,7 @@ public final class Trend implements Serializable {
      *
      * @param readings readings to fit, at least 8
      * @return the trend
-     * @throws IllegalArgumentException if there are too few readings or too many (4000)
+     * @throws IllegalArgumentException if there are too few readings or more than 4000
      */
     public static Trend of(Readings readings) {
         return of(readings, TrendSettings.withDefaults());
@@ -58,13 +58,14 @@ public final class Trend implements Serializable {
      * @param readings readings to fit
      * @param settings form, method, confidence
      * @return the trend
-     * @throws IllegalArgumentException if there are too few readings or too many (4000), or one is zero or less where
-     *     the form is exponential
+     * @throws IllegalArgumentException if there are too few readings, more than 4000 where the method is robust, or one
+     *     is zero or less where the form is exponential
      */
     public static Trend of(Readings readings, TrendSettings settings) {
         int count = Require.atLeast("number of readings", readings.size(), settings.minimumReadings());
-        if (count > MOST_READINGS) {
-            throw new IllegalArgumentException("number of readings must be at most " + MOST_READINGS + ": " + count);
+        if (count > MOST_READINGS && settings.method() == TrendMethod.ROBUST) {
+            throw new IllegalArgumentException("number of readings of a robust trend must be at most " + MOST_READINGS
+                    + ": " + count + "; thin them first, see Readings.thinnedTo");
         }
         double[] times = readings.days();
         double[] values = onLine(readings, settings.model());

@@ -262,7 +262,10 @@ class TrendTest {
                 () -> Trend.of(readings, TrendSettings.withDefaults().withModel(TrendModel.EXPONENTIAL))));
         assertEquals("number of readings must be at least 8: 7", message(() -> Trend.of(readings.since(2))));
         Readings many = line(4001, 1, 0.1, 0, 1);
-        assertEquals("number of readings must be at most 4000: 4001", message(() -> Trend.of(many)));
+        assertEquals("number of readings of a robust trend must be at most 4000: 4001; thin them first, see"
+                + " Readings.thinnedTo", message(() -> Trend.of(many)));
+        assertEquals(0.1, Trend.of(many, LEAST_SQUARES).slopePerDay().best(), 1e-9);
+        assertEquals(0.1, Trend.of(many.thinnedTo(100)).slopePerDay().best(), 1e-4);
         Trend trend = Trend.of(line(10, 1, 0.02, 0.01, 1));
         assertEquals("limit must be finite: NaN", message(() -> trend.timeTo(Double.NaN)));
         assertEquals("day must be finite: NaN", message(() -> trend.at(Double.NaN)));
@@ -275,6 +278,17 @@ class TrendTest {
         assertEquals("horizon must be finite and > 0: NaN", message(() -> defaults.withHorizon(Double.NaN)));
         assertEquals("lowest, best and highest must rise: 1.0, NaN, 2.0", message(() -> new Interval(1, Double.NaN,
                 2)));
+    }
+
+    @Test
+    void blocksGiveTheirMedian() {
+        Readings readings = Readings.ofDays(new double[] {0, 1, 2, 3, 4, 5, 6}, new double[] {5, 1, 9, 2, 4, 3, 7},
+                Unit.G);
+        Readings thin = readings.thinnedTo(2);
+        assertEquals(Readings.ofDays(new double[] {1, 4.5}, new double[] {5, 3.5}, Unit.G), thin);
+        assertEquals(readings, readings.thinnedTo(7));
+        assertEquals(7, readings.thinnedTo(8).size());
+        assertEquals("most must be at least 1: 0", message(() -> readings.thinnedTo(0)));
     }
 
     @Test
