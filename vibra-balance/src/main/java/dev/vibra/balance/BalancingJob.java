@@ -1,13 +1,19 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.RunLog.Kind;
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.InfluenceFit;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.influence.Sensor;
+import dev.vibra.balance.placement.FittedMasses;
+import dev.vibra.balance.placement.Fitting;
+import dev.vibra.balance.placement.PlaneFitting;
+import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
@@ -20,6 +26,7 @@ import dev.vibra.quantity.Unit;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -34,38 +41,24 @@ import java.util.Optional;
 public final class BalancingJob implements Serializable {
     private static final long serialVersionUID = 1;
 
-    /** What each run is for: coefficients come from initial and trial runs only. */
-    private enum Kind { INITIAL, TRIAL, FINAL }
-
-    /** A run with the state that it started from. */
-    private record Entry(Kind kind, Run run, List<Phasor> stateBefore) implements Serializable {}
-
     private final Setup setup;
-    private final List<Entry> entries;
-    private final List<Phasor> state; // what is on the rotor now beyond its first state
+    private final RunLog log;
 
-    private BalancingJob(Setup setup, List<Entry> entries, List<Phasor> state) {
+    private BalancingJob(Setup setup, RunLog log) {
         this.setup = setup;
-        this.entries = List.copyOf(entries);
-        this.state = List.copyOf(state);
+        this.log = log;
     }
 
     static BalancingJob of(Layout layout) {
-        return new BalancingJob(Setup.of(layout), List.of(), zeros(layout.planes().size()));
-    }
-
-    private static List<Phasor> zeros(int count) {
-        Phasor[] zeros = new Phasor[count];
-        Arrays.fill(zeros, Phasor.ZERO);
-        return List.of(zeros);
+        return new BalancingJob(Setup.of(layout), RunLog.empty(layout.planes().size()));
     }
 
     private BalancingJob withSetup(Setup changed) {
-        return new BalancingJob(changed, entries, state);
+        return new BalancingJob(changed, log);
     }
 
     private BalancingJob withLayout(String what, Layout changed) {
-        if (!entries.isEmpty()) {
+        if (!log.entries().isEmpty()) {
             throw new IllegalStateException(what + " must be set before the first run");
         }
         return withSetup(setup.with(changed));
@@ -183,23 +176,82 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob weight(String sensor, double weight) {
         Require.notNegative("weight of sensor " + sensor, weight, "");
-        return withSetup(setup.withWeight(setup.layout().sensorIndex(sensor), weight));
+        return withSetup(setup.withSensorWeight(setup.layout().sensorIndex(sensor), weight));
     }
 
     /**
-     * Sets the tolerance that residual unbalance is held against; with several planes its allocation has to have a
-     * share for each.
+     * Says how far a reading scatters, so that corrections and residuals carry their uncertainty.
      *
-     * @param tolerance permissible residual unbalance
+     * @param scatter one standard deviation of amplitude and phase of a reading as it was noted
+     * @return a changed copy
+     */
+    public BalancingJob scatter(ReadingScatter scatter) {
+        return withSetup(setup.with(scatter));
+    }
+
+    /**
+     * Damps the corrections where planes act nearly alike (Tikhonov); every result says so.
+     *
+     * @param ridge damping as a share of the largest singular value, above 0 up to 1; 0.01 to 0.1 is usual
+     * @return a changed copy
+     * @throws IllegalArgumentException if the damping is out of range
+     * @see "A. N. Tikhonov, Solution of incorrectly formulated problems, Soviet Math. Dokl. 4 (1963)"
+     */
+    public BalancingJob regularised(double ridge) {
+        if (!(ridge > 0 && ridge <= 1)) {
+            throw Require.failure("ridge", "above 0 and at most 1", ridge);
+        }
+        return withSetup(setup.withRidge(ridge));
+    }
+
+    /**
+     * Lets the residuals at a speed count more or less; 1 if never called.
+     *
+     * @param speed one of the speeds of the job
+     * @param weight factor on the residuals at that speed, finite, zero or more; zero leaves it out
+     * @return a changed copy
+     * @throws IllegalArgumentException if there is no such speed or the weight is out of range
+     */
+    public BalancingJob weight(RotationSpeed speed, double weight) {
+        Require.notNegative("weight of speed " + speed, weight, "");
+        int index = setup.layout().speeds().indexOf(speed);
+        if (index < 0) {
+            throw new IllegalArgumentException("speed must be one of " + setup.layout().speeds() + ": " + speed);
+        }
+        return withSetup(setup.withSpeedWeight(index, weight));
+    }
+
+    /**
+     * Says where bearings and correction planes are along the axis. Residual unbalance is then brought to the bearing
+     * planes, which the tolerances of ISO 21940-11 are for; without it the correction planes are judged in their stead.
+     *
+     * @param firstBearingMillimetres place of the first bearing in mm, finite
+     * @param secondBearingMillimetres place of the second bearing in mm, finite, apart from the first
+     * @param planesMillimetres place of each correction plane in mm, in the order of the planes, finite
+     * @return a changed copy
+     * @throws IllegalArgumentException if a place is not finite, the count is wrong, the bearings coincide, or a
+     *     tolerance was set that is not allocated to two planes
+     * @see "ISO 21940-11:2016, tolerance planes and correction planes"
+     */
+    public BalancingJob alongTheAxis(double firstBearingMillimetres, double secondBearingMillimetres,
+            double... planesMillimetres) {
+        if (planesMillimetres.length != log.state().size()) {
+            throw new IllegalArgumentException("places must be one per plane, " + log.state().size() + ": "
+                    + planesMillimetres.length);
+        }
+        return withSetup(setup.with(AxialPlaces.ofMillimetres(firstBearingMillimetres, secondBearingMillimetres,
+                planesMillimetres)));
+    }
+
+    /**
+     * Sets the tolerance that residual unbalance is held against.
+     *
+     * @param tolerance permissible residual unbalance, with a share for each correction plane, or for each of the two
+     *     bearing planes where {@link #alongTheAxis} says where they are
      * @return a changed copy
      * @throws IllegalArgumentException if shares and planes differ in number
      */
     public BalancingJob toTolerance(BalanceTolerance tolerance) {
-        int shares = tolerance.allocation().shares().size();
-        if (shares != setup.layout().planes().size()) {
-            throw new IllegalArgumentException("tolerance must be allocated to the planes of the job, "
-                    + setup.layout().planes().size() + ": " + shares + " share(s)");
-        }
         return withSetup(setup.with(tolerance));
     }
 
@@ -212,6 +264,33 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob withCoefficients(InfluenceCoefficients coefficients) {
         return withSetup(setup.with(coefficients));
+    }
+
+    /**
+     * Sets the runout read at slow roll, to be taken off every reading as a vector.
+     *
+     * <p>Only sensors that look at the shaft's surface have runout; they read displacement.
+     *
+     * @param readings one reading per sensor, the same for all speeds
+     * @return a changed copy
+     * @throws IllegalArgumentException if the count is wrong or a sensor does not read displacement
+     * @throws IllegalStateException if runs were read already
+     */
+    public BalancingJob runout(Reading... readings) {
+        List<Sensor> sensors = setup.layout().sensors();
+        if (readings.length != sensors.size()) {
+            throw new IllegalArgumentException("runout must be one reading per sensor, " + sensors.size() + ": "
+                    + readings.length);
+        }
+        List<Phasor> peaks = new ArrayList<>();
+        for (int i = 0; i < readings.length; i++) {
+            if (sensors.get(i).unit().quantity() != Quantity.DISPLACEMENT) {
+                throw new IllegalArgumentException("runout must be read by a displacement sensor: " + sensors.get(i));
+            }
+            peaks.add(readings[i].at(sensors.get(i), setup.layout().convention().phase()).peak());
+        }
+        withLayout("runout", setup.layout());
+        return withSetup(setup.withRunout(peaks));
     }
 
     /**
@@ -233,7 +312,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count or a quantity is wrong
      */
     public BalancingJob initial(VibrationVector... readings) {
-        return append(Kind.INITIAL, "initial run", state, readings, state);
+        return append(Kind.INITIAL, "initial run", log.state(), readings, log.state());
     }
 
     /**
@@ -264,9 +343,10 @@ public final class BalancingJob implements Serializable {
         if (!(trial.magnitude() > 0)) {
             throw new IllegalArgumentException("trial mass in plane " + plane + " must be above zero: " + mass);
         }
-        List<Phasor> with = new ArrayList<>(state);
+        List<Phasor> with = new ArrayList<>(log.state());
         with.set(index, with.get(index).plus(trial));
-        return append(Kind.TRIAL, "trial run in plane " + plane, with, readings, setup.trialsLeftOn() ? with : state);
+        return append(Kind.TRIAL, "trial run in plane " + plane, with, readings, setup.trialsLeftOn() ? with
+                : log.state());
     }
 
     /**
@@ -289,14 +369,27 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count of masses, the count of readings or a quantity is wrong
      */
     public BalancingJob finalRun(List<PlacedMass> fitted, VibrationVector... readings) {
-        if (fitted.size() != state.size()) {
-            throw new IllegalArgumentException("masses must be one per plane, " + state.size() + ": " + fitted.size());
+        if (fitted.size() != log.state().size()) {
+            throw new IllegalArgumentException("masses must be one per plane, " + log.state().size() + ": "
+                    + fitted.size());
         }
         List<Phasor> with = new ArrayList<>();
-        for (int j = 0; j < state.size(); j++) {
-            with.add(state.get(j).plus(inPlane(j, fitted.get(j))));
+        for (int j = 0; j < log.state().size(); j++) {
+            with.add(log.state().get(j).plus(inPlane(j, fitted.get(j))));
         }
         return append(Kind.FINAL, "final run", with, readings, with);
+    }
+
+    /**
+     * Notes another reading of the rotor as it was in the last run; readings of one state are averaged.
+     *
+     * @param readings one reading per sensor, speed by speed
+     * @return the job with the reading
+     * @throws IllegalArgumentException if the count of readings is wrong
+     * @throws IllegalStateException if there is no run yet, or its trial mass was taken off
+     */
+    public BalancingJob readAgain(Reading... readings) {
+        return new BalancingJob(setup, log.withAnotherReading(checked(vectors(readings))));
     }
 
     private Phasor inPlane(int plane, PlacedMass mass) {
@@ -340,6 +433,11 @@ public final class BalancingJob implements Serializable {
 
     private BalancingJob append(Kind kind, String name, List<Phasor> added, VibrationVector[] readings,
             List<Phasor> stateAfter) {
+        return new BalancingJob(setup, log.with(kind, new Run(name, added, checked(readings)), stateAfter));
+    }
+
+    /** Readings as phasors, runout taken off. */
+    private List<Phasor> checked(VibrationVector... readings) {
         requireCount(readings.length);
         List<Phasor> peaks = new ArrayList<>();
         for (int i = 0; i < readings.length; i++) {
@@ -348,11 +446,9 @@ public final class BalancingJob implements Serializable {
                 throw new IllegalArgumentException("reading of " + setup.layout().rowName(i) + " must be a " + expected
                         + ": " + readings[i]);
             }
-            peaks.add(readings[i].peak());
+            peaks.add(readings[i].peak().minus(setup.runoutOfRow(i)));
         }
-        List<Entry> longer = new ArrayList<>(entries);
-        longer.add(new Entry(kind, new Run(name, added, peaks), state));
-        return new BalancingJob(setup, longer, stateAfter);
+        return peaks;
     }
 
     /**
@@ -362,8 +458,8 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
      */
     public InfluenceCoefficients coefficients() {
-        return setup.stored().orElseGet(() -> InfluenceFit.of(setup.layout(), entries.stream()
-                .filter(e -> e.kind() != Kind.FINAL).map(Entry::run).toList()).coefficients());
+        return setup.stored().map(stored -> stored.shownAs(setup.layout())).orElseGet(() ->
+                InfluenceFit.of(setup.layout(), log.runsForCoefficients()).coefficients());
     }
 
     /**
@@ -390,7 +486,7 @@ public final class BalancingJob implements Serializable {
      * @return runs in order, vectors as phasors
      */
     public List<Run> runs() {
-        return entries.stream().map(Entry::run).toList();
+        return log.runs();
     }
 
     /**
@@ -404,42 +500,64 @@ public final class BalancingJob implements Serializable {
     public Corrections corrections() {
         InfluenceCoefficients alpha = coefficients();
         CorrectionSolver solver = alpha.solver(setup.rowWeights());
-        Phasor[] present = vibrationIn(state);
-        return Corrections.of(setup, alpha, solver, present, remarks(solver), onRotor());
+        Phasor[] present = log.presentVibration();
+        return Corrections.of(setup, alpha, solver, setup.cancelling(solver, present), present, remarks(solver),
+                onRotor(), errors());
+    }
+
+    /**
+     * Sets up corrections on given positions within given limits, for the rotor as it is now.
+     *
+     * @param planes what can be fitted, one element per plane in the order of the planes
+     * @return the problem, to be solved by least squares or for the least largest residual; residuals are weighted as
+     *     for {@link #corrections()}
+     * @throws IllegalArgumentException if the count is wrong, or runs are missing
+     * @throws IllegalStateException if there is no initial run
+     */
+    public Fitting fitting(PlaneFitting... planes) {
+        return Fitting.of(coefficients(), log.presentVibration(), setup.rowWeights(), List.of(planes));
     }
 
     private List<Remark> remarks(CorrectionSolver solver) {
         List<Remark> out = new ArrayList<>();
-        for (Entry entry : entries) {
-            if (entry.kind() == Kind.TRIAL) {
-                JobRemarks.weakTrial(entry.run().name(), vibrationIn(entry.stateBefore()),
-                        entry.run().readings().toArray(Phasor[]::new)).ifPresent(out::add);
-            }
+        for (RunLog.Entry trial : log.trials()) {
+            JobRemarks.weakTrial(trial.run().name(), log.vibrationIn(trial.stateBefore()), trial.readings())
+                    .ifPresent(out::add);
         }
         JobRemarks.planesAlike(solver).ifPresent(out::add);
+        if (setup.ridge() > 0) {
+            out.add(JobRemarks.regularised(setup.ridge()));
+        }
         return out;
     }
 
-    private String onRotor() {
-        return state.equals(zeros(state.size())) ? "to the rotor with the trial masses taken off"
-                : "to the rotor as it is now, with all masses of the earlier runs left on";
+    /**
+     * Returns masses that make the largest residual least, instead of the sum of squares; angles are free.
+     *
+     * <p>The result tells no uncertainty: a largest value has no derivative to carry the scatter along.
+     *
+     * @return corrections with predicted residuals, remarks and cautions
+     * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
+     * @throws IllegalStateException if there is no initial run
+     */
+    public Corrections minimaxCorrections() {
+        InfluenceCoefficients alpha = coefficients();
+        CorrectionSolver solver = alpha.solver(setup.rowWeights());
+        Phasor[] present = log.presentVibration();
+        // Four unlimited positions a quarter turn apart make any vector.
+        Positions quarters = Positions.of(4, setup.layout().convention().angle());
+        FittedMasses fitted = Fitting.of(alpha, present, setup.rowWeights(),
+                Collections.nCopies(log.state().size(), PlaneFitting.on(quarters))).minimax();
+        Phasor[] masses = new Phasor[log.state().size()];
+        for (int j = 0; j < masses.length; j++) {
+            masses[j] = quarters.combined(fitted.masses().get(j)).kilograms().times(setup.layout().lever(j));
+        }
+        return Corrections.of(setup, alpha, solver, masses, present, remarks(solver), onRotor(), Optional.empty());
     }
 
-    /** Mean of the readings taken in a state of the rotor. */
-    private Phasor[] vibrationIn(List<Phasor> wanted) {
-        List<Run> matching = runs().stream().filter(run -> run.added().equals(wanted)).toList();
-        if (matching.isEmpty()) {
-            throw new IllegalStateException("an initial run must be read first: initial(...)");
-        }
-        Phasor[] mean = new Phasor[setup.layout().rows()];
-        for (int i = 0; i < mean.length; i++) {
-            Phasor sum = Phasor.ZERO;
-            for (Run run : matching) {
-                sum = sum.plus(run.readings().get(i));
-            }
-            mean[i] = sum.times(1.0 / matching.size());
-        }
-        return mean;
+    private String onRotor() {
+        return log.isFirstState() ? "to the rotor with the trial masses taken off"
+                : "to the rotor as it is now, with all masses of the earlier runs left on";
     }
 
     /**
@@ -449,22 +567,44 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if the last run is no final run
      */
     public Verification verification() {
-        if (entries.isEmpty() || entries.get(entries.size() - 1).kind() != Kind.FINAL) {
+        if (!log.endsWithFinalRun()) {
             throw new IllegalStateException("a final run must be read first: finalRun(...)");
         }
-        Entry last = entries.get(entries.size() - 1);
-        Phasor[] added = new Phasor[state.size()];
-        for (int j = 0; j < added.length; j++) {
-            added[j] = last.run().added().get(j).minus(last.stateBefore().get(j));
-        }
         InfluenceCoefficients alpha = coefficients();
-        return Verification.of(setup, alpha, alpha.solver(setup.rowWeights()), vibrationIn(last.stateBefore()), added,
-                last.run().readings().toArray(Phasor[]::new));
+        return Verification.of(setup, alpha, alpha.solver(setup.rowWeights()), log.vibrationIn(log.last()
+                .stateBefore()),
+                log.last().fitted(), log.presentVibration(), errors());
+    }
+
+    /**
+     * Writes the job down as plain data, as far as it has come.
+     *
+     * @return the record
+     * @throws IllegalArgumentException if the trial masses don't tell the planes apart
+     * @throws IllegalStateException if the planes act so alike that there is no one answer
+     */
+    public JobRecord toRecord() {
+        boolean known = !log.entries().isEmpty()
+                && (setup.stored().isPresent() || log.trials().size() >= log.state().size());
+        boolean proved = known && log.endsWithFinalRun();
+        return new RecordWriter(setup).write(runs(), known ? coefficients() : null, known ? corrections() : null,
+                proved ? verification() : null);
+    }
+
+    /** Errors of what cancels the present vibration, as the scatter of all readings makes them. */
+    private Optional<ErrorPropagation> errors() {
+        return setup.scatter().map(scatter -> ErrorPropagation.of(scatter, runs(), log.state(), this::cancellingWith));
+    }
+
+    /** What cancels the present vibration, had the runs been read like this. */
+    private Phasor[] cancellingWith(List<Run> changed) {
+        BalancingJob job = new BalancingJob(setup, log.readAs(changed));
+        return setup.cancelling(job.coefficients().solver(setup.rowWeights()), job.log.presentVibration());
     }
 
     /** Returns the job in one line. */
     @Override
     public String toString() {
-        return "balancing job: " + setup.layout() + "; " + entries.size() + " run(s)";
+        return "balancing job: " + setup.layout() + "; " + runs().size() + " run(s)";
     }
 }

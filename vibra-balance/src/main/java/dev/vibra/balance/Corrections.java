@@ -7,17 +7,23 @@ import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.balance.vector.StaticCouple;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Masses to add, one per plane, with what they should leave and how far to trust them.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class Corrections implements Serializable {
     private static final long serialVersionUID = 1;
+    /** A prediction below this part of the vibration is the rounding of doubles, not a residual. */
+    private static final double ROUNDING = 1e-12;
 
     private final List<Correction> list;
     private final List<VibrationVector> present;
@@ -27,9 +33,10 @@ public final class Corrections implements Serializable {
     private final Convention convention;
     private final List<Remark> remarks;
     private final String onRotor;
+    private final CorrectionUncertainty uncertainty; // null without a scatter
 
     private Corrections(Setup setup, Phasor[] masses, Phasor[] present, Phasor[] predicted, double conditionNumber,
-            List<Remark> remarks, String onRotor) {
+            List<Remark> remarks, String onRotor, CorrectionUncertainty uncertainty) {
         List<Correction> corrections = new ArrayList<>();
         Phasor[] found = new Phasor[masses.length];
         for (int j = 0; j < masses.length; j++) {
@@ -45,17 +52,20 @@ public final class Corrections implements Serializable {
         this.convention = setup.layout().convention();
         this.remarks = List.copyOf(remarks);
         this.onRotor = onRotor;
+        this.uncertainty = uncertainty;
     }
 
-    static Corrections of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present,
-            List<Remark> remarks, String onRotor) {
-        Phasor[] masses = solver.cancelling(present);
+    static Corrections of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] masses,
+            Phasor[] present, List<Remark> remarks, String onRotor, Optional<ErrorPropagation> errors) {
+        double rounding = ROUNDING * Arrays.stream(present).mapToDouble(Phasor::magnitude).max().orElse(0);
         Phasor[] change = alpha.response(masses);
         Phasor[] predicted = new Phasor[present.length];
         for (int i = 0; i < present.length; i++) {
-            predicted[i] = present[i].plus(change[i]);
+            Phasor left = present[i].plus(change[i]);
+            predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
         }
-        return new Corrections(setup, masses, present, predicted, solver.conditionNumber(), remarks, onRotor);
+        return new Corrections(setup, masses, present, predicted, solver.conditionNumber(), remarks, onRotor,
+                errors.map(e -> CorrectionUncertainty.of(setup, alpha, e, masses, predicted)).orElse(null));
     }
 
     /**
@@ -108,6 +118,16 @@ public final class Corrections implements Serializable {
     }
 
     /**
+     * Returns the unbalance that the rotor has now as static and couple part, where there are two planes.
+     *
+     * @return the parts in kg·m; empty unless there are two planes of known radius
+     */
+    public Optional<StaticCouple> staticCouple() {
+        return unbalance.size() != 2 ? Optional.empty() : Optional.of(StaticCouple.of(
+                unbalance.get(0).unbalance().unbalance(), unbalance.get(1).unbalance().unbalance()));
+    }
+
+    /**
      * Returns the condition number of the weighted coefficients.
      *
      * @return largest over smallest singular value
@@ -123,6 +143,15 @@ public final class Corrections implements Serializable {
      */
     public Convention convention() {
         return convention;
+    }
+
+    /**
+     * Returns how far the corrections may be off.
+     *
+     * @return ellipses and the probability that the grade will be reached; empty if the job was told no scatter
+     */
+    public Optional<CorrectionUncertainty> uncertainty() {
+        return Optional.ofNullable(uncertainty);
     }
 
     /**
@@ -166,6 +195,7 @@ public final class Corrections implements Serializable {
                     .append(", predicted\n");
         }
         out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");
+        uncertainty().ifPresent(u -> out.append("Uncertainty: ").append(u).append(".\n"));
         remarks.forEach(r -> out.append("Doubt: ").append(r).append('\n'));
         cautions().forEach(c -> out.append("Caution: ").append(c.text()).append('\n'));
         return out.toString();

@@ -92,11 +92,9 @@ final class FittingCheck {
     private static String text(String code) {
         return switch (code) {
             case "angle-sense-suspected" -> "the readings fit masses fitted at the mirrored angle: was the angle"
-                    + " counted in the"
-                    + " wrong sense?";
-            case "opposite-side-suspected" -> "the readings fit masses on the opposite side: was metal removed where"
-                    + " it should"
-                    + " be added, or the angle off by 180°?";
+                    + " counted in the wrong sense?";
+            case "opposite-side-suspected" -> "the readings fit masses on the opposite side: was metal removed where it"
+                    + " should be added, or the angle off by 180°?";
             case "planes-swapped-suspected" -> "the readings fit masses fitted in each other's plane";
             default -> "the rotor did not answer as predicted: speed, load, a loose mass, or coefficients that no"
                     + " longer hold";

@@ -13,6 +13,8 @@ final class JobRemarks {
     static final double PHASE_CHANGE_DEGREES = 30;
     /** Common practice, no source: above this, 3 % errors of readings may grow to 30 % in the corrections. */
     static final double CONFLICT = 10;
+    /** No reading chain is good to a ten-thousandth: above this, corrections would be made of errors alone. */
+    static final double REFUSED = 1e4;
 
     private JobRemarks() {}
 
@@ -22,11 +24,22 @@ final class JobRemarks {
         for (int i = 0; i < before.length; i++) {
             largest = Math.max(largest, change(before[i], after[i]));
         }
-        return largest >= 1 ? Optional.empty()
-                : Optional.of(new Remark("trial-too-weak", run + " changed no amplitude by 30 % and no phase by 30°:"
-                + " its"
-                        + " coefficients rest on a small difference; use a larger trial mass within the force limit, or"
-                        + " another angle (common practice, no source)", largest, 1));
+        if (largest >= 1) {
+            return Optional.empty();
+        }
+        String way = largest > 0 ? "about " + Digits.significant(1 / largest, 2) + " times the mass would do"
+                : "nothing changed at all: check that the mass is on and the sensor works";
+        return Optional.of(new Remark("trial-too-weak", run + " changed no amplitude by 30 % and no phase by 30°, so"
+                + " its coefficients rest on a small difference; " + way + ", if the force limit allows it, or another"
+                + " angle (common practice)", largest, 1));
+    }
+
+    /** Says that the corrections were held back on purpose. */
+    static Remark regularised(double ridge) {
+        return new Remark("regularised", "the corrections were damped by " + Digits.compact(ridge, 3)
+                + " of the largest singular value to keep them small where planes act alike: more vibration remains"
+                + " than could be",
+                ridge, 0);
     }
 
     /** Largest of the two changes, each as a share of what the rule asks for. */
@@ -44,10 +57,8 @@ final class JobRemarks {
         double conflict = solver.planeConflict();
         return conflict <= CONFLICT ? Optional.empty()
                 : Optional.of(new Remark("planes-alike", "the planes act nearly alike at the sensors (condition number "
-                        + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings"
-                        + " may grow"
-                        + " that many times in the corrections; prefer fewer planes, other sensors or speeds, or"
-                        + " larger trial"
-                        + " masses", conflict, CONFLICT));
+                        + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
+                        + " grow that many times in the corrections; prefer fewer planes, other sensors or speeds, or"
+                        + " larger trial masses", conflict, CONFLICT));
     }
 }

@@ -1,77 +1,184 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Sensor;
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
-/** What a job knows before its first run. */
+/** What a job knows beside its runs; changed only by copying. */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 final class Setup implements Serializable {
     private static final long serialVersionUID = 1;
 
-    private final Layout layout;
-    private final Map<Integer, Integer> positions; // by index of the plane
-    private final Map<Integer, Double> weights; // by index of the sensor
-    private final boolean trialsLeftOn;
-    private final BalanceTolerance tolerance; // may be null
-    private final InfluenceCoefficients stored; // may be null
+    private Layout layout;
+    private Map<Integer, Integer> positions = Map.of(); // by index of the plane
+    private Map<Integer, Double> sensorWeights = Map.of(); // by index of the sensor
+    private Map<Integer, Double> speedWeights = Map.of(); // by index of the speed
+    private List<Phasor> runout = List.of(); // by index of the sensor, empty for none
+    private boolean trialsLeftOn;
+    private double ridge; // 0 for plain least squares
+    private BalanceTolerance tolerance; // may be null
+    private AxialPlaces places; // may be null
+    private InfluenceCoefficients stored; // may be null
+    private ReadingScatter scatter; // may be null
 
-    private Setup(Layout layout, Map<Integer, Integer> positions, Map<Integer, Double> weights, boolean trialsLeftOn,
-            BalanceTolerance tolerance, InfluenceCoefficients stored) {
-        this.layout = layout;
-        this.positions = Map.copyOf(positions);
-        this.weights = Map.copyOf(weights);
-        this.trialsLeftOn = trialsLeftOn;
-        this.tolerance = tolerance;
-        this.stored = stored;
-    }
+    private Setup() {}
 
     static Setup of(Layout layout) {
-        return new Setup(layout, Map.of(), Map.of(), false, null, null);
+        Setup setup = new Setup();
+        setup.layout = layout;
+        return setup;
+    }
+
+    /** Every change starts here: the copy is changed before anybody else sees it. */
+    private Setup copy() {
+        Setup copy = new Setup();
+        copy.layout = layout;
+        copy.positions = positions;
+        copy.sensorWeights = sensorWeights;
+        copy.speedWeights = speedWeights;
+        copy.runout = runout;
+        copy.trialsLeftOn = trialsLeftOn;
+        copy.ridge = ridge;
+        copy.tolerance = tolerance;
+        copy.places = places;
+        copy.stored = stored;
+        copy.scatter = scatter;
+        return copy;
+    }
+
+    private static <T> Map<Integer, T> with(Map<Integer, T> map, int key, T value) {
+        Map<Integer, T> changed = new HashMap<>(map);
+        changed.put(key, value);
+        return Map.copyOf(changed);
     }
 
     Setup with(Layout newLayout) {
-        return new Setup(newLayout, positions, weights, trialsLeftOn, tolerance, stored);
+        Setup changed = copy();
+        changed.layout = newLayout;
+        return changed;
     }
 
     Setup withPositions(int plane, int count) {
-        Map<Integer, Integer> changed = new HashMap<>(positions);
-        changed.put(plane, count);
-        return new Setup(layout, changed, weights, trialsLeftOn, tolerance, stored);
+        Setup changed = copy();
+        changed.positions = with(positions, plane, count);
+        return changed;
     }
 
-    Setup withWeight(int sensor, double weight) {
-        Map<Integer, Double> changed = new HashMap<>(weights);
-        changed.put(sensor, weight);
-        return new Setup(layout, positions, changed, trialsLeftOn, tolerance, stored);
+    Setup withSensorWeight(int sensor, double weight) {
+        Setup changed = copy();
+        changed.sensorWeights = with(sensorWeights, sensor, weight);
+        return changed;
+    }
+
+    Setup withSpeedWeight(int speed, double weight) {
+        Setup changed = copy();
+        changed.speedWeights = with(speedWeights, speed, weight);
+        return changed;
     }
 
     Setup leavingTrialsOn() {
-        return new Setup(layout, positions, weights, true, tolerance, stored);
+        Setup changed = copy();
+        changed.trialsLeftOn = true;
+        return changed;
+    }
+
+    Setup withRunout(List<Phasor> bySensor) {
+        Setup changed = copy();
+        changed.runout = List.copyOf(bySensor);
+        return changed;
+    }
+
+    Setup withRidge(double newRidge) {
+        Setup changed = copy();
+        changed.ridge = newRidge;
+        return changed;
+    }
+
+    Setup with(ReadingScatter newScatter) {
+        Setup changed = copy();
+        changed.scatter = Objects.requireNonNull(newScatter, "scatter");
+        return changed;
     }
 
     Setup with(BalanceTolerance newTolerance) {
-        return new Setup(layout, positions, weights, trialsLeftOn, newTolerance, stored);
+        Setup changed = copy();
+        changed.tolerance = newTolerance;
+        changed.requireFittingShares();
+        return changed;
+    }
+
+    Setup with(AxialPlaces newPlaces) {
+        Setup changed = copy();
+        changed.places = newPlaces;
+        changed.requireFittingShares();
+        return changed;
+    }
+
+    private void requireFittingShares() {
+        if (tolerance == null) {
+            return;
+        }
+        int shares = tolerance.allocation().shares().size();
+        int wanted = places == null ? layout.planes().size() : 2;
+        if (shares != wanted) {
+            throw new IllegalArgumentException("tolerance must be allocated to the "
+                    + (places == null ? "planes of the job, " : "bearing planes, ") + wanted + ": " + shares
+                    + " share(s)");
+        }
     }
 
     Setup with(InfluenceCoefficients coefficients) {
         if (!coefficients.layout().describesSameRotorAs(layout)) {
             throw new IllegalArgumentException("stored coefficients must have the planes, radii, sensors and speeds of"
-                    + " the"
-                    + " job: " + coefficients.layout() + " instead of " + layout);
+                    + " the job: " + coefficients.layout() + " instead of " + layout);
         }
-        return new Setup(layout, positions, weights, trialsLeftOn, tolerance, coefficients);
+        Setup changed = copy();
+        changed.stored = coefficients;
+        return changed;
+    }
+
+    Optional<ReadingScatter> scatter() {
+        return Optional.ofNullable(scatter);
+    }
+
+    double ridge() {
+        return ridge;
+    }
+
+    Phasor runoutOfRow(int row) {
+        return runout.isEmpty() ? Phasor.ZERO : runout.get(row % runout.size());
+    }
+
+    /** Finds what cancels a vibration, in the way that the job asks for. */
+    Phasor[] cancelling(CorrectionSolver solver, Phasor[] vibration) {
+        if (ridge > 0) {
+            return solver.cancellingWithRidge(ridge, vibration);
+        }
+        if (!(solver.planeConflict() <= JobRemarks.REFUSED)) {
+            String conflict = Digits.significant(solver.planeConflict(), 3);
+            throw new IllegalStateException("planes must act differently at the sensors to be balanced together:"
+                    + " condition"
+                    + " number " + conflict + " with columns of equal length, limit "
+                    + Digits.compact(JobRemarks.REFUSED, 3)
+                    + "; balance fewer planes, add sensors or speeds, or say regularised(...)");
+        }
+        return solver.cancelling(vibration);
     }
 
     Layout layout() {
@@ -97,11 +204,13 @@ final class Setup implements Serializable {
         for (int i = 0; i < out.length; i++) {
             int sensor = i % layout.sensors().size();
             Sensor described = layout.sensors().get(sensor);
-            if (mixed && !weights.containsKey(sensor)) {
+            if (mixed && !sensorWeights.containsKey(sensor)) {
                 throw new IllegalStateException("sensors that measure different quantities must each have a weight: "
                         + described.name() + " has none");
             }
-            out[i] = weights.getOrDefault(sensor, 1.0) / described.unit().quantity().customaryUnit().toSi();
+            out[i] = sensorWeights.getOrDefault(sensor, 1.0)
+                    * speedWeights.getOrDefault(i / layout.sensors().size(), 1.0)
+                    / described.unit().quantity().customaryUnit().toSi();
         }
         return out;
     }
@@ -138,9 +247,37 @@ final class Setup implements Serializable {
             if (!layout.radiusKnown(j)) {
                 return List.of();
             }
-            double permissible = tolerance == null ? Double.NaN : tolerance.gramMillimetresOf(j);
+            double permissible = tolerance == null || places != null ? Double.NaN : tolerance.gramMillimetresOf(j);
             out.add(new ResidualUnbalance(layout.planes().get(j), mass(j, unbalances[j]), permissible));
         }
         return List.copyOf(out);
+    }
+
+    /** Unbalances of the correction planes as seen in the planes that the tolerance is for. */
+    Phasor[] inTolerancePlanes(Phasor[] unbalances) {
+        return places == null ? unbalances : places.inBearingPlanes(unbalances);
+    }
+
+    /** Names what remains in the bearing planes; empty if a place or a radius was left open. */
+    List<BearingUnbalance> bearingResiduals(Phasor[] unbalances) {
+        for (int j = 0; j < unbalances.length; j++) {
+            if (places == null || !layout.radiusKnown(j)) {
+                return List.of();
+            }
+        }
+        List<BearingUnbalance> out = new ArrayList<>();
+        Phasor[] atBearings = places.inBearingPlanes(unbalances);
+        for (int b = 0; b < atBearings.length; b++) {
+            out.add(new BearingUnbalance(b == 0 ? "first bearing" : "second bearing", atBearings[b].magnitude() * 1e6,
+                    layout.convention().angle().degreesOf(atBearings[b]),
+                    tolerance == null ? Double.NaN : tolerance.gramMillimetresOf(b)));
+        }
+        return List.copyOf(out);
+    }
+
+    /** Tolerances of those planes in kg·m. */
+    double[] tolerances() {
+        return tolerance.allocation().shares().stream().mapToDouble(share -> share * tolerance.gramMillimetres() * 1e-6)
+                .toArray();
     }
 }

@@ -9,6 +9,7 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -16,6 +17,7 @@ import java.util.Optional;
  * What the final run proves: vibration before and after, whether the rotor answered as predicted, the residual
  * unbalance and the grade it reaches.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class Verification implements Serializable {
     private static final long serialVersionUID = 1;
 
@@ -24,34 +26,44 @@ public final class Verification implements Serializable {
     private final List<VibrationVector> after;
     private final double remainingShare;
     private final List<ResidualUnbalance> residualUnbalance;
+    private final List<BearingUnbalance> bearingUnbalance;
     private final GradeReached gradeReached; // null without tolerance or radius
     private final Convention convention;
     private final List<Remark> remarks;
+    private final GradeProbability gradeProbability; // null without scatter, tolerance or radius
 
     private Verification(Setup setup, Phasor[] before, Phasor[] predicted, Phasor[] after, Phasor[] residual,
-            double remainingShare, List<Remark> remarks) {
+            double remainingShare, List<Remark> remarks, Optional<ErrorPropagation> errors) {
         this.before = setup.vectors(before);
         this.predicted = setup.vectors(predicted);
         this.after = setup.vectors(after);
         this.remainingShare = remainingShare;
         this.residualUnbalance = setup.residuals(residual);
-        this.gradeReached = residualUnbalance.isEmpty() ? null : setup.tolerance().map(t ->
-                t.reachedBy(residualUnbalance
-                .stream().mapToDouble(ResidualUnbalance::gramMillimetres).toArray())).orElse(null);
+        this.bearingUnbalance = setup.bearingResiduals(residual);
+        this.gradeReached = residualUnbalance.isEmpty() ? null
+                : setup.tolerance().map(t -> t.reachedBy(gramMillimetres(setup.inTolerancePlanes(residual))))
+                .orElse(null);
         this.convention = setup.layout().convention();
         this.remarks = remarks;
+        this.gradeProbability = gradeReached == null ? null
+                : errors.map(e -> GradeProbability.of(setup, e, residual)).orElse(null);
+    }
+
+    private static double[] gramMillimetres(Phasor[] unbalances) {
+        return Arrays.stream(unbalances).mapToDouble(u -> u.magnitude() * 1e6).toArray();
     }
 
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
-            Phasor[] added, Phasor[] after) {
-        Phasor[] residual = solver.cancelling(after);
+            Phasor[] added, Phasor[] after, Optional<ErrorPropagation> errors) {
+        Phasor[] residual = setup.cancelling(solver, after);
         for (int j = 0; j < residual.length; j++) {
             residual[j] = residual[j].negated();
         }
         double found = solver.norm(before);
         double share = found == 0 ? Double.NaN : solver.norm(after) / found;
         FittingCheck check = new FittingCheck(alpha, solver, before, after);
-        return new Verification(setup, before, check.predicted(added), after, residual, share, check.remarks(added));
+        return new Verification(setup, before, check.predicted(added), after, residual, share, check.remarks(added),
+                errors);
     }
 
     /**
@@ -100,12 +112,30 @@ public final class Verification implements Serializable {
     }
 
     /**
+     * Returns the same unbalance as seen in the two bearing planes, which tolerances are for.
+     *
+     * @return one unbalance per bearing; empty unless the job was told where they are and every radius is known
+     */
+    public List<BearingUnbalance> bearingUnbalance() {
+        return bearingUnbalance;
+    }
+
+    /**
      * Returns the grade reached.
      *
      * @return grade with its evidence; empty if no tolerance was set or the radius of a plane was left open
      */
     public Optional<GradeReached> gradeReached() {
         return Optional.ofNullable(gradeReached);
+    }
+
+    /**
+     * Returns the probability that the residual unbalance is within the tolerance.
+     *
+     * @return the probability; empty if the job was told no scatter or tolerance, or a radius was left open
+     */
+    public Optional<GradeProbability> gradeProbability() {
+        return Optional.ofNullable(gradeProbability);
     }
 
     /**
@@ -133,6 +163,9 @@ public final class Verification implements Serializable {
                 : Digits.significant(100 * remainingShare, 3) + " % of the vibration remains";
         if (gradeReached != null) {
             text += "; " + gradeReached;
+        }
+        if (gradeProbability != null) {
+            text += "; " + gradeProbability;
         }
         return remarks.isEmpty() ? text : text + "; " + String.join("; ", remarks.stream().map(Remark::code).toList());
     }

@@ -7,7 +7,13 @@ import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Sensor;
+import dev.vibra.balance.rotor.Bearing;
+import dev.vibra.balance.rotor.Disc;
+import dev.vibra.balance.rotor.FlexibleRotor;
 import dev.vibra.balance.rotor.JeffcottRotor;
+import dev.vibra.balance.rotor.Probe;
+import dev.vibra.balance.rotor.RigidRotor;
+import dev.vibra.balance.rotor.Rotor;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.PhaseSense;
@@ -18,6 +24,7 @@ import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import net.jqwik.api.Assume;
@@ -62,6 +69,12 @@ class BalancingJobProperties {
             alpha = InfluenceCoefficients.of(l, a);
         }
 
+        Machine(Layout layout, InfluenceCoefficients alpha, Phasor[] unbalance) {
+            this.layout = layout;
+            this.alpha = alpha;
+            this.unbalance = unbalance;
+        }
+
         private static List<String> names(String prefix, int count) {
             List<String> out = new ArrayList<>();
             for (int i = 0; i < count; i++) {
@@ -94,7 +107,7 @@ class BalancingJobProperties {
                     .measuredAt(layout.sensors().toArray(Sensor[]::new)).with(layout.convention())
                     .at(layout.speeds().toArray(RotationSpeed[]::new));
             for (int j = 0; j < unbalance.length; j++) {
-                job = job.radius("P" + j, layout.lever(j) * 1000);
+                job = job.radius(layout.planes().get(j), layout.lever(j) * 1000);
             }
             return job;
         }
@@ -108,7 +121,7 @@ class BalancingJobProperties {
                         layout.convention().angle()).atRadius(radius);
                 Phasor[] with = leftOn ? on : zeros();
                 with[j] = with[j].plus(trial.unbalance());
-                job = job.trial("P" + j, trial, readings(with));
+                job = job.trial(layout.planes().get(j), trial, readings(with));
             }
             trialsOn = leftOn ? on : zeros();
             return job;
@@ -118,7 +131,7 @@ class BalancingJobProperties {
 
         Phasor[] zeros() {
             Phasor[] out = new Phasor[unbalance.length];
-            java.util.Arrays.fill(out, Phasor.ZERO);
+            Arrays.fill(out, Phasor.ZERO);
             return out;
         }
 
@@ -242,6 +255,40 @@ class BalancingJobProperties {
     private static Reading asRead(Phasor v, PhaseSense sense) {
         double lead = Math.toDegrees(Math.atan2(v.im(), v.re()));
         return Balancing.v(2e6 * Math.hypot(v.re(), v.im()), sense == PhaseSense.LAG ? -lead : lead);
+    }
+
+    /** Between bearings or overhung, rigid or flexible, one to three speeds: what the model has, the job finds. */
+    @Property(tries = 150)
+    void modelledRotorsAreBalanced(@ForAll long seed, @ForAll boolean overhung, @ForAll boolean flexible,
+            @ForAll @IntRange(min = 1, max = 3) int speeds, @ForAll PhaseSense phase, @ForAll AngleSense angle) {
+        Random random = new Random(seed);
+        Bearing left = new Bearing(-0.3, 2e6, 3e6, 900, 1200);
+        Bearing right = new Bearing(0.25, 1.5e6, 2.5e6, 700, 1000);
+        double[] at = overhung ? new double[] {0.35, 0.45} : new double[] {-0.15, 0.1};
+        Rotor rotor = flexible
+                ? FlexibleRotor.ofShaft(0.05, 2.1e11).with(left).with(right).with(Disc.cylinder(at[0], 12, 0.15, 0.03))
+                        .with(Disc.cylinder(at[1], 9, 0.15, 0.03)).with(Probe.of(-0.3, 0)).with(Probe.of(0.25, 60))
+                : RigidRotor.of(25, 1.1, 0.4).with(left).with(right).withPlane(at[0]).withPlane(at[1])
+                        .with(Probe.of(-0.3, 0)).with(Probe.of(0.25, 60));
+        Layout layout = Layout.ofPlanes(List.of("a", "b")).withRadius("a", 150).withRadius("b", 120)
+                .withConvention(Convention.of(phase, angle)).withSensors(List.of(
+                        new Sensor("1", Unit.MM_PER_S, Detector.RMS), new Sensor("2", Unit.MM_PER_S, Detector.RMS)));
+        List<RotationSpeed> list = new ArrayList<>();
+        for (int k = 0; k < speeds; k++) {
+            list.add(RotationSpeed.ofHertz(20 + 9 * k + 5 * random.nextDouble()));
+        }
+        layout = layout.withSpeeds(list);
+        Machine machine = new Machine(layout, rotor.coefficients(layout), new Phasor[] {
+            Phasor.polar(1e-3, 7 * random.nextDouble()), Phasor.polar(0.5e-3, 7 * random.nextDouble())});
+        Assume.that(machine.wellPosed());
+        BalancingJob job = machine.withTrials(machine.job(), false, random);
+        Corrections corrections = job.corrections();
+        for (int j = 0; j < 2; j++) {
+            Phasor left2 = machine.unbalance[j].plus(corrections.list().get(j).mass().unbalance());
+            assertEquals(0, left2.magnitude(), 1e-9 * 1e-3);
+        }
+        assertEquals(corrections.list().get(0).mass().unbalance().plus(corrections.list().get(1).mass().unbalance())
+                .magnitude() / 2, corrections.staticCouple().orElseThrow().staticPart().magnitude(), 1e-12);
     }
 
     /** A crew that counts the angle the wrong way round is told so, unless the angle is its own mirror image. */

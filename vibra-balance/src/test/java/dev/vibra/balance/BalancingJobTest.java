@@ -9,11 +9,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Sensor;
+import dev.vibra.balance.placement.FittedMasses;
+import dev.vibra.balance.placement.PlaneFitting;
+import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.remark.Caution;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.Allocation;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.PlacedMass;
@@ -158,6 +162,9 @@ class BalancingJobTest {
         assertEquals(10.0 / 30, remark.value(), 0.01);
         assertEquals(1, remark.limit());
         assertTrue(remark.toString().startsWith("trial-too-weak: trial run in plane fan changed no amplitude by 30 %"));
+        assertTrue(remark.text().contains("about 3.0 times the mass would do, if the force limit allows it"),
+                remark.text());
+        assertTrue(fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(5, 70)).coefficients().perGram(0, 0) < 1e-12);
         assertEquals(List.of(), fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(6.51, 70)).corrections()
                 .remarks());
         assertEquals(1, fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(6.49, 70)).corrections().remarks().size());
@@ -249,12 +256,278 @@ class BalancingJobTest {
     }
 
     @Test
+    void planesThatActAlikeAreRefusedUnlessRegularised() {
+        BalancingJob job = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(5, 0), v(5, 0))
+                .trial("a", mass(1, 0), v(15, 0), v(15, 0)).trial("b", mass(1, 0), v(15, 0), v(15.001, 0));
+        assertEquals("planes must act differently at the sensors to be balanced together: condition number 40000 with"
+                + " columns of equal length, limit 10000; balance fewer planes, add sensors or speeds, or say"
+                + " regularised(...)", message(IllegalStateException.class, job::corrections));
+        Corrections held = job.regularised(0.01).corrections();
+        assertEquals(0.25, held.in("a").mass().grams(), 1e-3);
+        assertEquals(0.25, held.in("b").mass().grams(), 1e-3);
+        assertEquals(180, held.in("b").mass().angleDegrees(), 0.1);
+        Remark remark = held.remarks().get(held.remarks().size() - 1);
+        assertEquals("regularised", remark.code());
+        assertEquals(0.01, remark.value());
+        assertEquals("the corrections were damped by 0.01 of the largest singular value to keep them small where planes"
+                + " act alike: more vibration remains than could be", remark.text());
+        for (double bad : new double[] {0, 1.5, Double.NaN}) {
+            assertEquals("ridge must be above 0 and at most 1: " + bad,
+                    message(IllegalArgumentException.class, () -> job.regularised(bad)));
+        }
+        assertTrue(job.regularised(1).corrections().in("a").mass().grams() < 0.25);
+    }
+
+    @Test
+    void correctionsAreFittedWithinLimits() {
+        Positions four = Positions.of(4, AngleSense.AGAINST_ROTATION);
+        // 10 g at 210°: 8.66 g at 180° and 5 g at 270°; at most 6 g each, and the rest stays.
+        FittedMasses free = fanAfterTrial().fitting(PlaneFitting.on(four)).leastSquares();
+        assertEquals(8.660254, free.in("fan").get(0).grams(), 1e-5);
+        assertEquals(5, free.in("fan").get(1).grams(), 1e-5);
+        FittedMasses limited = fanAfterTrial().fitting(PlaneFitting.on(four).atMostEach(6)).leastSquares();
+        assertEquals(6, limited.in("fan").get(0).grams(), 1e-6);
+        assertEquals(2.660254 * 0.5e-3 * Math.sqrt(2), limited.left().get(0).magnitude(), 1e-9);
+        assertEquals("fittings must be one per plane, 1: 0",
+                message(IllegalArgumentException.class, () -> fanAfterTrial().fitting()));
+    }
+
+    @Test
+    void recordHoldsTheWholeJob() {
+        BalanceTolerance tolerance = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
+        BalancingJob job = fan().at(RotationSpeed.ofHertz(24)).toTolerance(tolerance).initial(v(5, 70));
+        JobRecord early = job.toRecord();
+        assertEquals(1, early.runs().size());
+        assertEquals(List.of(), early.corrections());
+        assertEquals(List.of(), early.coefficients());
+        assertTrue(Double.isNaN(early.remainingShare()));
+        assertEquals("G6.3", early.gradeRequired());
+        assertEquals("", early.gradeReached());
+        assertEquals(List.of(1440.0), early.speedsRevolutionsPerMinute());
+        assertEquals("balancing record: 1 run(s), 0 correction(s)", early.toString());
+        assertEquals(0, fan().toRecord().runs().size());
+        job = job.trial("fan", mass(10, 150), v(5, 130));
+        JobRecord.MassEntry correction = job.toRecord().corrections().get(0);
+        assertEquals("fan", correction.plane());
+        assertEquals(10, correction.grams(), 1e-9);
+        assertEquals(210, correction.angleDegrees(), 1e-9);
+        assertEquals(200, correction.radiusMillimetres(), 1e-9);
+        assertEquals(0.5, job.toRecord().coefficients().get(0).amplitudePerGram(), 1e-12);
+        assertEquals(40, job.toRecord().coefficients().get(0).phaseDegrees(), 1e-9);
+        assertEquals("DE-H", job.toRecord().coefficients().get(0).sensor());
+        assertEquals("fan", job.toRecord().coefficients().get(0).plane());
+        assertEquals(List.of(), job.toRecord().residuals());
+        assertEquals(List.of(), job.toRecord().bearingResiduals());
+        JobRecord record = job.finalRun(v(0.5, 100)).toRecord();
+        assertEquals("trial run in plane fan", record.runs().get(1).name());
+        assertEquals(List.of(), record.runs().get(0).masses());
+        assertEquals(150, record.runs().get(1).masses().get(0).angleDegrees(), 1e-9);
+        JobRecord.ReadingEntry reading = record.runs().get(2).readings().get(0);
+        assertEquals("DE-H", reading.sensor());
+        assertEquals(0.5, reading.amplitude(), 1e-12);
+        assertEquals(100, reading.phaseDegrees(), 1e-9);
+        assertEquals("mm/s", reading.unit());
+        assertEquals("rms", reading.detector());
+        assertEquals(0.1, record.remainingShare(), 1e-12);
+        assertEquals(200, record.residuals().get(0).gramMillimetres(), 1e-9);
+        assertEquals("fan", record.residuals().get(0).plane());
+        assertEquals(tolerance.gramMillimetres(), record.residuals().get(0).permissibleGramMillimetres());
+        assertTrue(record.gradeReached().startsWith("G2.5 reached (1.01 mm/s), G6.3 held: "), record.gradeReached());
+        assertEquals(Caution.values().length, record.cautions().size());
+        assertTrue(record.reliance().get(0).startsWith("The coefficients hold for this rotor in these bearings"));
+        assertTrue(record.convention().startsWith("phase is lag"));
+        assertTrue(record.toString().startsWith("balancing record: 3 run(s), 1 correction(s), G2.5 reached"));
+        JobRecord stored = fan().withCoefficients(fanAfterTrial().coefficients()).initial(v(5, 70)).toRecord();
+        assertEquals(10, stored.corrections().get(0).grams(), 1e-9);
+        assertTrue(stored.reliance().get(0).startsWith("The coefficients are those of an earlier job"));
+        assertEquals("", stored.gradeRequired());
+        JobRecord doubtful = fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(5.5, 80)).finalRun(v(9, 0))
+                .toRecord();
+        assertEquals(List.of("trial-too-weak", "worse-than-before", "prediction-missed"),
+                doubtful.remarks().stream().map(Remark::code).toList());
+    }
+
+    @Test
+    void twoPlanesTellStaticAndCouple() {
+        BalancingJob job = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("a", 100).radius("b", 200)
+                .initial(v(6, 0), v(1, 0)).trial("a", mass(1, 0), v(7, 0), v(1, 0))
+                .trial("b", mass(1, 0), v(6, 0), v(2, 0));
+        // 6 g at 100 mm and 1 g at 200 mm, both at 0°: 600 and 200 g·mm.
+        assertEquals(400e-6, job.corrections().staticCouple().orElseThrow().staticPart().re(), 1e-12);
+        assertEquals(200e-6, job.corrections().staticCouple().orElseThrow().couplePart().re(), 1e-12);
+        assertTrue(fanAfterTrial().corrections().staticCouple().isEmpty());
+    }
+
+    @Test
+    void storedCoefficientsAreShownInTheConventionOfTheJob() {
+        InfluenceCoefficients stored = fanAfterTrial().coefficients();
+        InfluenceCoefficients lead = fan().in(Unit.MM_PER_S, Detector.PEAK_TO_PEAK).with(Convention.LEAD_WITH_ROTATION)
+                .withCoefficients(stored).coefficients();
+        assertEquals(320, lead.phaseDegrees(0, 0), 1e-9);
+        assertEquals(0.5 * 2 * Math.sqrt(2), lead.perGram(0, 0), 1e-12);
+        assertTrue(message(IllegalArgumentException.class, () -> stored.shownAs(Balancing.inPlanes("x").layout()))
+                .startsWith("layout must have the same planes, radii, sensors and speeds: 1 plane(s), 0 sensor(s)"));
+    }
+
+    @Test
+    void speedsAreWeighted() {
+        RotationSpeed slow = RotationSpeed.ofHertz(10);
+        RotationSpeed fast = RotationSpeed.ofHertz(20);
+        BalancingJob job = Balancing.inPlanes("a").measuredAt("1", "2").at(slow, fast)
+                .initial(v(4, 0), v(4, 0), v(0, 0), v(0, 0)).trial("a", mass(1, 0), v(5, 0), v(5, 0), v(1, 0), v(1, 0));
+        assertEquals(2, job.corrections().in("a").mass().grams(), 1e-12);
+        // w = 1 and 2: minimum of (4 − m)² + 4·m² at m = 4/5; the other way round 16/5.
+        assertEquals(0.8, job.weight(fast, 2).corrections().in("a").mass().grams(), 1e-12);
+        assertEquals(3.2, job.weight(slow, 2).corrections().in("a").mass().grams(), 1e-12);
+        assertEquals(4, job.weight(fast, 0).corrections().in("a").mass().grams(), 1e-12);
+        assertEquals("1 at 600 r/min", job.layout().rowName(0).replaceAll(" \\(.*", ""));
+        assertEquals("2 at 600 r/min", job.layout().rowName(1).replaceAll(" \\(.*", ""));
+        assertEquals("1 at 1200 r/min", job.layout().rowName(2).replaceAll(" \\(.*", ""));
+        assertTrue(message(IllegalArgumentException.class, () -> job.weight(RotationSpeed.ofHertz(30), 1))
+                .startsWith("speed must be one of [600 r/min ("));
+        assertTrue(message(IllegalArgumentException.class, () -> job.weight(slow, Double.NaN))
+                .startsWith("weight of speed 600 r/min ("));
+    }
+
+    @Test
+    void largestResidualIsMadeLeast() {
+        BalancingJob job = Balancing.inPlanes("a").measuredAt("1", "2", "3").initial(v(4, 50), v(0, 0), v(0, 0))
+                .trial("a", mass(1, 0), v(6, 50), v(2, 50), v(2, 50));
+        // Least squares take a third of it, the largest residual is least halfway.
+        assertEquals(2.0 / 3, job.corrections().in("a").mass().grams(), 1e-9);
+        Corrections minimax = job.minimaxCorrections();
+        assertEquals(1, minimax.in("a").mass().grams(), 1e-6);
+        assertEquals(180, minimax.in("a").mass().angleDegrees(), 1e-4);
+        minimax.predicted().forEach(r -> assertEquals(2, r.amplitude(), 1e-6));
+        assertTrue(job.scatter(ReadingScatter.of(0.1, 1)).minimaxCorrections().uncertainty().isEmpty());
+    }
+
+    @Test
+    void gradeIsJudgedInTheBearingPlanes() {
+        // Overhung: bearings at 0 and 400 mm, plane at 600 mm; 100 g·mm there are −50 and 150 at the bearings.
+        BalanceTolerance tolerance = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
+        BalancingJob job = fanAfterTrial().alongTheAxis(0, 400, 600)
+                .toTolerance(tolerance.allocated(Allocation.byLever(0, 400, 450)));
+        Verification proof = job.finalRun(v(0.25, 100)).verification();
+        assertEquals(100, proof.residualUnbalance().get(0).gramMillimetres(), 1e-9);
+        assertTrue(Double.isNaN(proof.residualUnbalance().get(0).permissibleGramMillimetres()));
+        BearingUnbalance first = proof.bearingUnbalance().get(0);
+        BearingUnbalance second = proof.bearingUnbalance().get(1);
+        assertEquals(50, first.gramMillimetres(), 1e-9);
+        assertEquals(240, first.angleDegrees(), 1e-9);
+        assertEquals(150, second.gramMillimetres(), 1e-9);
+        assertEquals(60, second.angleDegrees(), 1e-9);
+        // Shares 0.125, held up to 0.3, and 1.125.
+        assertEquals(0.3 * tolerance.gramMillimetres(), first.permissibleGramMillimetres(), 1e-9);
+        assertEquals(1.125 * tolerance.gramMillimetres(), second.permissibleGramMillimetres(), 1e-9);
+        assertEquals("first bearing", first.bearing());
+        JobRecord.ResidualEntry written = job.finalRun(v(0.25, 100)).toRecord().bearingResiduals().get(1);
+        assertEquals(new JobRecord.ResidualEntry("second bearing", second.gramMillimetres(),
+                second.permissibleGramMillimetres()), written);
+        assertTrue(second.toString().matches("second bearing 150(.0)? g·mm of 1.41e\\+03 g·mm|second bearing 150(.0)?"
+                + " g·mm of 1410 g·mm"), second.toString());
+        double worst = Math.max(50 / 0.3, 150 / 1.125);
+        assertEquals(worst, proof.gradeReached().orElseThrow().gramMillimetres(), 1e-9);
+        assertEquals(List.of(), fanAfterTrial().finalRun(v(0.25, 100)).verification().bearingUnbalance());
+        BearingUnbalance bare = fanAfterTrial().alongTheAxis(0, 400, 600).finalRun(v(0.25, 100)).verification()
+                .bearingUnbalance().get(1);
+        assertTrue(bare.toString().matches("second bearing 150(.0)? g·mm"), bare.toString());
+        assertEquals(List.of(), Balancing.inPlanes("x").measuredAt("y").alongTheAxis(0, 1, 2).initial(v(1, 0))
+                .trial("x", mass(1, 0), v(2, 0)).finalRun(v(0, 0)).verification().bearingUnbalance());
+        GradeProbability sure = job.scatter(ReadingScatter.of(0.05, 5)).finalRun(v(0.25, 100)).verification()
+                .gradeProbability().orElseThrow();
+        assertTrue(sure.proved(), sure.toString());
+    }
+
+    @Test
+    void placesAlongTheAxisAreChecked() {
+        BalanceTolerance one = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
+        assertEquals("tolerance must be allocated to the bearing planes, 2: 1 share(s)", message(
+                IllegalArgumentException.class, () -> fan().alongTheAxis(0, 400, 600).toTolerance(one)));
+        assertEquals("tolerance must be allocated to the bearing planes, 2: 1 share(s)", message(
+                IllegalArgumentException.class, () -> fan().toTolerance(one).alongTheAxis(0, 400, 600)));
+        assertEquals("places must be one per plane, 1: 2",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(0, 400, 600, 700)));
+        assertEquals("place of the second bearing must be apart from that of the first: 5.0",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(5, 5, 600)));
+        assertEquals("place of the first bearing must be finite: NaN",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(Double.NaN, 5, 600)));
+        assertEquals("place of the second bearing must be finite: NaN",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(1, Double.NaN, 600)));
+        assertEquals("places of the planes[0] must be finite: NaN",
+                message(IllegalArgumentException.class, () -> fan().alongTheAxis(1, 5, Double.NaN)));
+        BalancingJob two = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("a", 100).radius("b", 100)
+                .alongTheAxis(0, 1000, 250, 500).initial(v(6, 0), v(1, 0)).trial("a", mass(1, 0), v(7, 0), v(1, 0))
+                .trial("b", mass(1, 0), v(6, 0), v(2, 0)).finalRun(v(4, 0), v(1, 0));
+        // 400 g·mm at a quarter and 100 g·mm at half: 300 + 50 and 100 + 50.
+        assertEquals(350, two.verification().bearingUnbalance().get(0).gramMillimetres(), 1e-9);
+        assertEquals(150, two.verification().bearingUnbalance().get(1).gramMillimetres(), 1e-9);
+    }
+
+    @Test
+    void roundingIsNoResidual() {
+        assertEquals(0, fanAfterTrial().corrections().predicted().get(0).amplitude());
+        assertTrue(fanAfterTrial().corrections().page().contains(" to 0 mm/s rms at 0.0° lag, predicted"));
+    }
+
+    @Test
+    void vectorsAreCountedToo() {
+        assertEquals("readings must be one per sensor and speed, 1: 2", message(IllegalArgumentException.class,
+                () -> fan().initial(Balancing.inPlanes("x").measuredAt("1", "2").vectors(v(1, 0), v(2, 0)))));
+    }
+
+    @Test
+    void residualsInWords() {
+        BalancingJob job = fanAfterTrial();
+        assertTrue(job.corrections().presentUnbalance().get(0).toString().matches("fan 2000 g·mm|fan 2.00e\\+03 g·mm"));
+        ResidualUnbalance r = job.toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24)))
+                .finalRun(v(0.5, 100)).verification().residualUnbalance().get(0);
+        assertTrue(r.toString().matches("fan 200(.0)? g·mm of (1250|1.25e\\+03) g·mm"), r.toString());
+    }
+
+    @Test
+    void theRotorIsReadAgainAsItIs() {
+        BalancingJob twice = fanAfterTrial().finalRun(v(0.4, 100)).readAgain(v(0.6, 100));
+        Verification proof = twice.verification();
+        assertEquals(0.5, proof.after().get(0).amplitude(), 1e-12);
+        assertEquals(5, proof.before().get(0).amplitude(), 1e-12);
+        assertEquals(0, proof.predicted().get(0).amplitude(), 1e-12);
+        assertEquals(1, twice.corrections().in("fan").mass().grams(), 1e-12);
+        assertEquals(4, twice.runs().size());
+        assertEquals(10, fan().initial(v(4, 70)).readAgain(v(6, 70)).trial("fan", mass(10, 150), v(5, 130))
+                .corrections()
+                .in("fan").mass().grams(), 1e-12);
+        assertEquals(0.5, fan().trialsLeftOn().initial(v(5, 70)).trial("fan", mass(10, 150), v(4, 130))
+                .readAgain(v(6, 130)).coefficients().perGram(0, 0), 1e-12);
+        String off = "the rotor must be as it was in the last run to be read again: the trial mass is off";
+        assertEquals(off, message(IllegalStateException.class, () -> fanAfterTrial().readAgain(v(1, 0))));
+        assertTrue(message(IllegalStateException.class, () -> fan().readAgain(v(1, 0))).startsWith("the rotor must"
+                + " be"));
+    }
+
+    @Test
+    void runoutIsTakenOffEveryReading() {
+        BalancingJob bare = Balancing.inPlanes("fan").measuredAt("P1", "P2").in(Unit.UM, Detector.PEAK_TO_PEAK);
+        BalancingJob job = bare.runout(v(8, 0), v(3, 90)).at(RotationSpeed.ofHertz(10), RotationSpeed.ofHertz(20));
+        BalancingJob read = job.initial(v(20, 0), v(3, 90), v(8, 0), v(7, 90));
+        assertEquals(12e-6 / 2, read.runs().get(0).readings().get(0).magnitude(), 1e-18);
+        assertEquals(0, read.runs().get(0).readings().get(1).magnitude(), 1e-18);
+        assertEquals(0, read.runs().get(0).readings().get(2).magnitude(), 1e-18);
+        assertEquals(4e-6 / 2, read.runs().get(0).readings().get(3).magnitude(), 1e-18);
+        assertEquals("runout must be one reading per sensor, 2: 1",
+                message(IllegalArgumentException.class, () -> bare.runout(v(1, 0))));
+        assertEquals("runout must be read by a displacement sensor: DE-H in mm/s rms",
+                message(IllegalArgumentException.class, () -> fan().runout(v(1, 0))));
+        assertEquals("runout must be set before the first run", message(IllegalStateException.class,
+                () -> bare.initial(v(1, 0), v(1, 0)).runout(v(1, 0), v(1, 0))));
+    }
+
+    @Test
     void pageSaysEverything() {
         String page = fanAfterTrial().corrections().page();
         assertTrue(page.startsWith("Add to the rotor with the trial masses taken off:\n  fan "), page);
         assertTrue(page.contains("\nConvention: phase is lag to the tachometer mark, angles are counted against"
-                + " rotation from"
-                + " the mark.\n"), page);
+                + " rotation from the mark.\n"), page);
         assertTrue(page.contains(", predicted\nCondition number "), page);
         for (Caution caution : Caution.values()) {
             assertTrue(page.contains("Caution: " + caution.text() + "\n"), page);
@@ -311,8 +584,7 @@ class BalancingJobTest {
         BalancingJob two = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(1, 0), v(1, 0))
                 .trial("a", mass(1, 0), v(2, 0), v(1, 0)).trial("a", mass(2, 0), v(3, 0), v(1, 0));
         assertEquals("trial masses must tell the planes apart: each plane needs a run in which its mass alone changed,"
-                + " or runs"
-                + " that differ in its mass", message(IllegalArgumentException.class, two::corrections));
+                + " or runs that differ in its mass", message(IllegalArgumentException.class, two::corrections));
     }
 
     @Test
@@ -340,8 +612,7 @@ class BalancingJobTest {
         assertEquals("12 g at 0°", mass(12, 0).toString());
         assertEquals("12 g at 0°, radius 160 mm", mass(12, 0).atRadius(160).toString());
         assertEquals("balancing job: 1 plane(s), 1 sensor(s), 1 speed(s); phase is lag to the tachometer mark, angles"
-                + " are"
-                + " counted against rotation from the mark; 2 run(s)", fanAfterTrial().toString());
+                + " are counted against rotation from the mark; 2 run(s)", fanAfterTrial().toString());
         assertEquals("DE-H in mm/s rms", fan().layout().sensors().get(0).toString());
     }
 

@@ -83,8 +83,8 @@ class TwoPlaneTurbineRotorTest {
         assertEquals(287.644, single.coefficients().phaseDegrees(0, 0), 5e-4);
         assertEquals(10.5314, single.corrections().in("left").mass().grams(), 5e-5);
         assertEquals(312.356, single.corrections().in("left").mass().angleDegrees(), 5e-4);
-        assertEquals("add left 10.5 g at 312.4° against rotation (phase is lag to the tachometer mark,"
-                + " angles are counted against rotation from the mark)", single.corrections().toString());
+        assertEquals("add left 10.5 g at 312.4° against rotation (phase is lag to the tachometer mark, angles are"
+                + " counted against rotation from the mark)", single.corrections().toString());
     }
 
     // A sheet with lag phases and angles along rotation is the first sheet with the masses read the other way round.

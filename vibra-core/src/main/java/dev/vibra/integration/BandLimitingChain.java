@@ -13,17 +13,19 @@ import java.util.Arrays;
  * Butterworth high-pass at the lower and a third-order Butterworth low-pass at the upper end of the band.
  *
  * <p>Nominal response, beside the integration: {@code 1/√(1 + (f1/f)⁶) · 1/√(1 + (f/f2)⁶)}, so 0.7071 at both ends. The
- * sampled chain keeps it within 0.1 % up to 1.3 times the upper end and within 0.5 % up to 0.4 times the sample rate: the
- * integrator is the trapezoidal rule, whose poles cancel zeros of the high-pass, so that a bias can't drift; what the
- * bilinear transform bends is straightened by a symmetric filter of 33 taps.
+ * sampled chain keeps it within 0.1 % up to 1.3 times the upper end and within 0.5 % up to 0.4 times the sample rate, as
+ * long as the lower end is at most a hundredth of the sample rate (above 0.4 times the sample rate a recording holds only
+ * the roll-off of its anti-aliasing filter). The integrator is the trapezoidal rule, whose poles cancel zeros of the
+ * high-pass, so that a bias can't drift; what the bilinear transform bends is straightened by a symmetric filter of 33 taps.
  *
- * <p>Output lags by 16 samples and the phase of the filters. Blocks of any size give the output of one pass. Holds state:
- * not thread-safe, one per signal; allocates nothing once made.
+ * <p>The chain starts as if the first sample had stood there for ever, so that a bias makes no start-up of its own. Output
+ * lags by 16 samples and the phase of the filters. Blocks of any size give the output of one pass. Holds state: not
+ * thread-safe, one per signal; allocates nothing once made.
  *
  * @see "ISO 2954:2012, 5.3 and 5.4 and Table 2 (as summarised by public secondary sources)"
  */
 public final class BandLimitingChain {
-    /** After this many periods of the lower end a start-up transient has fallen below 1e-5. */
+    /** After this many periods of the lower end a start-up has fallen below 1e-5 in bands of an octave and more. */
     private static final double SETTLING_PERIODS = 4;
 
     private static final int ORDER = 3;
@@ -36,6 +38,7 @@ public final class BandLimitingChain {
     private final double[] taps;
     private final double[] history;
     private int newest;
+    private boolean fresh = true;
 
     private BandLimitingChain(Quantity from, Quantity to, Band band, double sampleRateHertz) {
         this.band = band;
@@ -100,17 +103,18 @@ public final class BandLimitingChain {
     }
 
     /**
-     * Returns the number of samples after a start at rest for which the output isn't settled: four periods of the lower
+     * Returns the number of samples after the start for which the output isn't settled: four periods of the lower
      * end, and the length of the correcting filter.
      *
      * @return number of output samples to leave out
      */
     public int settlingSamples() {
-        return (int) Math.ceil(SETTLING_PERIODS * sampleRateHertz / band.lowestHertz()) + taps.length;
+        double settling = Math.ceil(SETTLING_PERIODS * sampleRateHertz / band.lowestHertz()) + taps.length;
+        return (int) Math.min(settling, Integer.MAX_VALUE);
     }
 
     /**
-     * Passes a block through the chain.
+     * Passes a block through the chain. A sample that is not finite spoils the output until the next reset.
      *
      * @param in input in SI units; left alone unless it is also the output
      * @param inOffset index of the first input sample
@@ -120,6 +124,11 @@ public final class BandLimitingChain {
      * @throws IllegalArgumentException if a range leaves its array
      */
     public void process(double[] in, int inOffset, double[] out, int outOffset, int length) {
+        if (fresh && length > 0) {
+            Require.range("in", inOffset, length, in.length);
+            filter.settleAt(in[inOffset]);
+            fresh = false;
+        }
         filter.process(in, inOffset, out, outOffset, length);
         for (int i = outOffset; i < outOffset + length; i++) {
             newest = newest == 0 ? taps.length - 1 : newest - 1;
@@ -141,9 +150,9 @@ public final class BandLimitingChain {
         return sum;
     }
 
-    /** Puts the chain at rest. */
+    /** Puts the chain into its state before the first sample. */
     public void reset() {
-        filter.reset();
+        fresh = true;
         Arrays.fill(history, 0);
     }
 

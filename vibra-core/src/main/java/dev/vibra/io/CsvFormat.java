@@ -2,21 +2,14 @@ package dev.vibra.io;
 
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
+import java.io.BufferedWriter;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 
-/**
- * Recordings as text: one column of values, or two of time in seconds and value.
- *
- * <ul>
- * <li>Lines that begin with {@code #} and empty lines are skipped; a first line without any number is a header.
- * <li>The separator of two columns is the first of semicolon, tab, comma and blanks that the first line with numbers holds.
- * <li>A comma within a number is a decimal comma, where the comma doesn't separate columns. A number with both point and
- * comma is refused.
- * <li>Time must rise evenly: no time may lie more than a quarter of a step beside its place, so that a lost line is found.
- * </ul>
- */
+/** Recordings as text, by the rules at {@link Recordings}. */
 final class CsvFormat {
     private static final double TOLERATED_STEP = 0.25;
 
@@ -30,7 +23,7 @@ final class CsvFormat {
     static Waveform readTimeAndValue(Path file, Unit unit, double scale) {
         NumberTable table = NumberTable.read(file, 2);
         double[] time = table.column(0);
-        return Waveform.of(unit, sampleRate(file, time, table), scaled(table.column(1), scale));
+        return Waveform.of(unit, sampleRate(file, time, table), scaled(table.column(1), scale)).startingAt(time[0]);
     }
 
     private static double[] scaled(double[] values, double scale) {
@@ -63,11 +56,15 @@ final class CsvFormat {
 
     static void write(Waveform wave, Path file, Unit unit) {
         double[] values = wave.in(unit);
-        StringBuilder text = new StringBuilder(40 * values.length);
-        text.append("time [s],").append(wave.quantity()).append(" [").append(unit.plainSymbol()).append("]\n");
-        for (int i = 0; i < values.length; i++) {
-            text.append(i / wave.sampleRateHertz()).append(',').append(values[i]).append('\n');
-        }
-        WholeFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8));
+        WholeFile.write(file, out -> {
+            Writer text = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+            text.append("time [s],").append(wave.quantity().toString()).append(" [").append(unit.plainSymbol())
+                    .append("]\n");
+            for (int i = 0; i < values.length; i++) {
+                text.append(Double.toString(wave.startSeconds() + i / wave.sampleRateHertz())).append(',')
+                        .append(Double.toString(values[i])).append('\n');
+            }
+            text.flush();
+        });
     }
 }

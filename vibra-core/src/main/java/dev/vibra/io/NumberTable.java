@@ -18,9 +18,12 @@ import java.util.regex.Pattern;
 /** Columns of numbers read from a text file. */
 final class NumberTable {
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+[.,]?\\d*|[.,]\\d+)([eE][+-]?\\d+)?");
+    private static final Pattern PAIR = Pattern.compile("\\d+,\\d+");
     private static final Pattern DIGIT = Pattern.compile("\\d");
     private static final Pattern LIKE_A_NUMBER = Pattern.compile("[\\d.,+eE-]*\\d[\\d.,+eE-]*");
     private static final String BYTE_ORDER_MARK = "\u00ef\u00bb\u00bf"; // UTF-8's, read byte by byte
+
+    private static final int LONGEST_QUOTE = 40;
 
     private final Path file;
     private final int columns;
@@ -28,6 +31,7 @@ final class NumberTable {
     private double[] values = new double[1 << 12];
     private int[] lines = new int[1 << 10];
     private int rows;
+    private int pairs;
 
     private NumberTable(Path file, int columns) {
         this.file = file;
@@ -38,10 +42,11 @@ final class NumberTable {
     /** Reads a file with exactly the given number of columns. */
     static NumberTable read(Path file, int columns) {
         NumberTable table = new NumberTable(file, columns);
-        try (CsvReader<CsvRecord> reader = CsvReader.builder().fieldSeparator(table.separator)
-                .commentStrategy(CommentStrategy.SKIP).commentCharacter('#').skipEmptyLines(true)
-                .allowExtraFields(true).allowMissingFields(true)
-                .ofCsvRecord(file, StandardCharsets.ISO_8859_1)) {
+        try (BufferedReader text = Files.newBufferedReader(file, StandardCharsets.ISO_8859_1);
+                CsvReader<CsvRecord> reader = CsvReader.builder().fieldSeparator(table.separator)
+                        .commentStrategy(CommentStrategy.SKIP).commentCharacter('#').skipEmptyLines(true)
+                        .allowExtraFields(true).allowMissingFields(true)
+                        .ofCsvRecord(withoutMark(text))) {
             boolean first = true;
             for (CsvRecord row : reader) {
                 table.add(row, first);
@@ -52,10 +57,21 @@ final class NumberTable {
         } catch (CsvParseException e) {
             throw new RecordingFileException(file, "is not a table: " + e.getMessage(), e);
         }
+        table.refuseCountedPairs();
         if (table.rows == 0) {
             throw new RecordingFileException(file, "file holds no numbers");
         }
         return table;
+    }
+
+    private static BufferedReader withoutMark(BufferedReader text) throws IOException {
+        text.mark(BYTE_ORDER_MARK.length());
+        char[] first = new char[BYTE_ORDER_MARK.length()];
+        int read = text.read(first);
+        if (read < first.length || !BYTE_ORDER_MARK.equals(new String(first))) {
+            text.reset();
+        }
+        return text;
     }
 
     double[] column(int index) {
@@ -105,13 +121,16 @@ final class NumberTable {
 
     private void add(CsvRecord row, boolean first) {
         List<String> fields = fields(row);
+        if (fields.stream().allMatch(String::isEmpty)) {
+            return;
+        }
         long line = row.getStartingLineNumber();
         if (first && fields.stream().noneMatch(f -> LIKE_A_NUMBER.matcher(f).matches())) {
             return;
         }
         if (fields.size() != columns) {
             throw new RecordingFileException(file, "line " + line + ": must hold " + (columns == 1 ? "one number"
-                    : columns + " numbers, time in s and value") + ": " + String.join(" | ", fields));
+                    : columns + " numbers, time in s and value") + ": " + shortened(String.join(" | ", fields)));
         }
         grow();
         for (int c = 0; c < columns; c++) {
@@ -135,11 +154,26 @@ final class NumberTable {
         return fields;
     }
 
+    /** "0,512", "1,498", "2,530" are a counter and whole numbers, not one column with a decimal comma. */
+    private void refuseCountedPairs() {
+        if (columns != 1 || rows < 3 || pairs < rows) {
+            return;
+        }
+        for (int i = 1; i < rows; i++) {
+            if ((long) values[i] != (long) values[i - 1] + 1) {
+                return;
+            }
+        }
+        throw new RecordingFileException(file, "must hold one column; the numbers before the commas count up like those of"
+                + " a second one");
+    }
+
     private double number(String text, long line, int column) {
+        pairs += PAIR.matcher(text).matches() ? 1 : 0;
         double value = NUMBER.matcher(text).matches() ? Double.parseDouble(text.replace(',', '.')) : Double.NaN;
         if (!(Math.abs(value) < Double.POSITIVE_INFINITY)) {
             throw new RecordingFileException(file, "line " + line + ", column " + (column + 1)
-                    + ": must be a finite number: " + text);
+                    + ": must be a finite number: " + shortened(text));
         }
         return value;
     }
@@ -151,6 +185,11 @@ final class NumberTable {
         if ((rows + 1) * columns > values.length) {
             values = Arrays.copyOf(values, 2 * values.length);
         }
+    }
+
+    private static String shortened(String text) {
+        String line = text.replaceAll("\\s+", " ");
+        return line.length() <= LONGEST_QUOTE ? line : line.substring(0, LONGEST_QUOTE) + "…";
     }
 
     private static String clean(String text) {

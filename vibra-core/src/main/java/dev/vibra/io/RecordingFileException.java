@@ -7,10 +7,14 @@ public final class RecordingFileException extends RuntimeException {
     private static final long serialVersionUID = 1;
 
     RecordingFileException(Path file, String message) {
-        super(file.getFileName() + ": " + message);
+        super(name(file) + ": " + message);
     }
 
     RecordingFileException(Path file, String message, Throwable cause) {
-        super(file.getFileName() + ": " + message, cause);
+        super(name(file) + ": " + message, cause);
+    }
+
+    private static Path name(Path file) {
+        return file.getFileName() == null ? file : file.getFileName();
     }
 }

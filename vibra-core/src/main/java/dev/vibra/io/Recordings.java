@@ -6,7 +6,22 @@ import dev.vibra.signal.Waveform;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** Reads and writes recordings; the kind of file is told by its name, {@code .wav} or {@code .csv} (also {@code .txt}). */
+/**
+ * Reads and writes recordings; the kind of file is told by its name, {@code .wav} or {@code .csv} (also {@code .txt}).
+ *
+ * <p>WAV: whole numbers of 16, 24 or 32 bits and floating point of 32 or 64 bits, plain or extensible header, also RF64.
+ * Whole numbers count as fractions of full scale, -1 to 1.
+ *
+ * <p>CSV: one column of values, or two of time in seconds and value.
+ * <ul>
+ * <li>Lines that begin with {@code #} and lines of blanks are skipped; a first line without any number is a header.
+ * <li>The separator of two columns is the first of semicolon, tab, comma and blanks that the first line with numbers holds.
+ * <li>A comma within a number is a decimal comma, where the comma doesn't separate columns. A number with both point and
+ * comma is refused, and so is one column of whole numbers with a comma whose first parts count up: those are two columns.
+ * <li>Time must rise evenly: no time may lie more than a quarter of a step beside its place, so that a lost line is found.
+ * The first time is the start of the recording.
+ * </ul>
+ */
 public final class Recordings {
     private Recordings() {}
 
@@ -78,14 +93,14 @@ public final class Recordings {
         }
     }
 
-    private static void requireScale(double scale) {
+    static void requireScale(double scale) {
         if (!(Math.abs(scale) > 0 && Math.abs(scale) < Double.POSITIVE_INFINITY)) {
             throw Require.failure("scale", "finite and not zero", scale);
         }
     }
 
     private static boolean isWav(Path file) {
-        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
         if (name.endsWith(".wav")) {
             return true;
         }

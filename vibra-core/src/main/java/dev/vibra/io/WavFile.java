@@ -14,7 +14,7 @@ import java.util.Locale;
 
 /** All channels of a WAV file, immutable. */
 public final class WavFile {
-    private static final int FRAMES_AT_ONCE = 1 << 14;
+    private static final int BYTES_AT_ONCE = 1 << 16;
     private static final int HEADER_BYTES = 58;
     private static final long HIGHEST_RATE = 0xFFFF_FFFFL;
 
@@ -54,11 +54,12 @@ public final class WavFile {
 
     private void readSamples(WavHeader header, FileChannel channel) throws IOException {
         int frameSize = channels.length * format.bytesPerSample();
-        ByteBuffer bytes = ByteBuffer.allocate(FRAMES_AT_ONCE * frameSize).order(ByteOrder.LITTLE_ENDIAN);
         int frames = channels[0].length;
+        int atOnce = Math.max(1, Math.min(frames, BYTES_AT_ONCE / frameSize));
+        ByteBuffer bytes = ByteBuffer.allocate(atOnce * frameSize).order(ByteOrder.LITTLE_ENDIAN);
         long at = header.dataOffset();
-        for (int first = 0; first < frames; first += FRAMES_AT_ONCE) {
-            int count = Math.min(FRAMES_AT_ONCE, frames - first);
+        for (int first = 0; first < frames; first += atOnce) {
+            int count = Math.min(atOnce, frames - first);
             bytes.clear().limit(count * frameSize);
             while (bytes.hasRemaining()) {
                 int read = channel.read(bytes, at);
@@ -115,7 +116,7 @@ public final class WavFile {
         if (index < 0 || index >= channels.length) {
             throw new IllegalArgumentException("channel must be from 0 to " + (channels.length - 1) + ": " + index);
         }
-        Require.finite("scale", scale);
+        Recordings.requireScale(scale);
         double[] scaled = channels[index].clone();
         for (int i = 0; i < scaled.length; i++) {
             scaled[i] *= scale;
@@ -166,7 +167,7 @@ public final class WavFile {
         if (bytes.hasRemaining()) {
             bytes.put((byte) 0); // Chunks are padded to an even length.
         }
-        WholeFile.write(file, bytes.array());
+        WholeFile.write(file, out -> out.write(bytes.array()));
     }
 
     private static ByteBuffer header(Waveform wave, SampleFormat format, int dataSize) {

@@ -80,13 +80,19 @@ final class WavHeader {
         String name = readName(at);
         long size = Integer.toUnsignedLong(readBytes(at + 4, 4).getInt());
         long body = at + 8;
+        if (name.equals("data") && size == SIZE_ELSEWHERE && dataSize64 >= 0) {
+            size = dataSize64;
+        }
+        if (!name.equals("data") && size > fileSize - body) {
+            throw problem(at + 4, "chunk '" + name + "' promises " + size + " bytes, the file holds " + (fileSize - body));
+        }
         switch (name) {
             case "ds64" -> dataSize64 = readBytes(body, 16).getLong(8);
             case "fmt " -> readFormat(body, size);
             case "data" -> {
-                size = size == SIZE_ELSEWHERE && dataSize64 >= 0 ? dataSize64 : size;
                 dataOffset = body;
                 dataSize = size;
+                checkDataSize();
             }
             default -> { } // Other chunks hold no samples.
         }
@@ -129,11 +135,14 @@ final class WavHeader {
         }
     }
 
-    private void checkData() {
+    private void checkDataSize() {
         if (dataSize < 0 || dataSize > fileSize - dataOffset) {
             throw problem(dataOffset - 4, "header promises " + Long.toUnsignedString(dataSize) + " bytes of samples, the file"
                     + " holds " + (fileSize - dataOffset));
         }
+    }
+
+    private void checkData() {
         if (dataSize == 0) {
             throw problem(dataOffset - 4, "file holds no samples");
         }

@@ -1,25 +1,56 @@
 package dev.vibra.io;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 
 /** Writes a file whole or not at all: beside its place first, then moved there in one step. */
 final class WholeFile {
+    private static final int ATTEMPTS = 1000;
+
     private WholeFile() {}
 
-    static void write(Path file, byte[] content) {
+    /** Writes the content of a file. */
+    interface Content {
+        void writeTo(OutputStream out) throws IOException;
+    }
+
+    static void write(Path file, Content content) {
         Path folder = file.toAbsolutePath().getParent();
+        if (folder == null || !Files.isDirectory(folder)) {
+            throw new RecordingFileException(file, "can't be written: there is no folder " + folder);
+        }
+        if (Files.isDirectory(file)) {
+            throw new RecordingFileException(file, "can't be written: it is a folder");
+        }
         Path temporary = null;
         try {
-            temporary = Files.createTempFile(folder, file.getFileName().toString(), ".part");
-            Files.write(temporary, content);
+            temporary = newFile(folder);
+            try (OutputStream out = Files.newOutputStream(temporary, StandardOpenOption.WRITE)) {
+                content.writeTo(out);
+            }
             move(temporary, file);
         } catch (IOException e) {
             remove(temporary, e);
             throw new RecordingFileException(file, "can't be written: " + e, e);
+        }
+    }
+
+    /** A file made by createTempFile would be readable by its owner alone, for ever. */
+    private static Path newFile(Path folder) throws IOException {
+        for (int i = 0; ; i++) {
+            try {
+                return Files.createFile(folder.resolve(".vibra-" + i + ".part"));
+            } catch (FileAlreadyExistsException e) {
+                if (i == ATTEMPTS) {
+                    throw e;
+                }
+            }
         }
     }
 

@@ -23,6 +23,8 @@ public final class Moments implements Serializable {
     private final double m2;
     private final double m3;
     private final double m4;
+    private final double meanAbsolute;
+    private final double meanRoot;
 
     private Moments(double[] x, int offset, int length) {
         count = length;
@@ -32,12 +34,17 @@ public final class Moments implements Serializable {
         double sum2 = 0;
         double sum3 = 0;
         double sum4 = 0;
+        double sumAbsolute = 0;
+        double sumRoot = 0;
         for (int i = offset; i < offset + length; i++) {
             double d = x[i] - mean;
             double d2 = d * d;
             sum2 += d2;
             sum3 += d2 * d;
             sum4 += d2 * d2;
+            double absolute = Math.abs(d);
+            sumAbsolute += absolute;
+            sumRoot += Math.sqrt(absolute);
             low = Math.min(low, x[i]);
             high = Math.max(high, x[i]);
         }
@@ -48,6 +55,8 @@ public final class Moments implements Serializable {
         m2 = constant ? 0 : sum2 / length;
         m3 = constant ? 0 : sum3 / length;
         m4 = constant ? 0 : sum4 / length;
+        meanAbsolute = sumAbsolute / length;
+        meanRoot = sumRoot / length;
     }
 
     /**
@@ -191,9 +200,46 @@ public final class Moments implements Serializable {
         return m4 / (m2 * m2);
     }
 
+    /**
+     * Returns the shape factor, rms over the mean of the magnitudes: 1.1107 for a sine.
+     *
+     * @return shape factor, at least 1
+     * @throws IllegalStateException if the samples are constant
+     */
+    public double shapeFactor() {
+        requireVariation("shape factor");
+        return rms() / meanAbsolute;
+    }
+
+    /**
+     * Returns the impulse factor, peak over the mean of the magnitudes: 1.5708 for a sine.
+     *
+     * @return impulse factor, at least 1
+     * @throws IllegalStateException if the samples are constant
+     */
+    public double impulseFactor() {
+        requireVariation("impulse factor");
+        return peak() / meanAbsolute;
+    }
+
+    /**
+     * Returns the clearance factor, peak over the squared mean of the roots of the magnitudes.
+     *
+     * @return clearance factor, at least 1
+     * @throws IllegalStateException if the samples are constant
+     */
+    public double clearanceFactor() {
+        requireVariation("clearance factor");
+        return peak() / (meanRoot * meanRoot);
+    }
+
     private void requireVariation(String name) {
         if (!(m2 > 0)) {
             throw new IllegalStateException(name + " needs samples that vary: all are " + lowest);
+        }
+        if (!(m2 * m2 > 0 && m4 < Double.POSITIVE_INFINITY)) {
+            throw new IllegalStateException(name + " needs samples whose fourth powers are within the range of numbers: rms "
+                    + rms());
         }
     }
 

@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 /**
  * What was found about a recording.
  *
- * @param remarks findings that make the recording doubtful; none if it is sound
+ * @param remarks findings, those that disqualify it and those that are only worth knowing
  */
 public record RecordingQuality(List<Remark> remarks) implements Serializable {
     /**
@@ -20,17 +20,19 @@ public record RecordingQuality(List<Remark> remarks) implements Serializable {
     }
 
     /**
-     * Tells whether nothing was found.
+     * Tells whether nothing was found that disqualifies the recording.
      *
      * @return true for a sound recording
      */
     public boolean sound() {
-        return remarks.isEmpty();
+        return remarks.stream().noneMatch(Remark::disqualifying);
     }
 
-    /** Returns {@code sound} or the remarks. */
+    /** Returns {@code sound} or {@code doubtful}, and the remarks. */
     @Override
     public String toString() {
-        return sound() ? "sound" : remarks.stream().map(Remark::toString).collect(Collectors.joining("; "));
+        String verdict = sound() ? "sound" : "doubtful";
+        return remarks.isEmpty() ? verdict : verdict + "; "
+                + remarks.stream().map(Remark::toString).collect(Collectors.joining("; "));
     }
 }

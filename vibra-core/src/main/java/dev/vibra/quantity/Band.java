@@ -83,6 +83,6 @@ public record Band(double lowestHertz, double highestHertz) implements Serializa
     /** Returns the ends, as in {@code 10–1000 Hz}. */
     @Override
     public String toString() {
-        return Digits.compact(lowestHertz, 4) + "\u2013" + Digits.compact(highestHertz, 4) + " Hz";
+        return Digits.compact(lowestHertz, 6) + "\u2013" + Digits.compact(highestHertz, 6) + " Hz";
     }
 }

@@ -9,7 +9,9 @@ public enum Detector {
     /** Largest distance from the mean. */
     ZERO_TO_PEAK("0-peak", 1),
     /** Distance from the lowest to the highest value. */
-    PEAK_TO_PEAK("peak-peak", 2);
+    PEAK_TO_PEAK("peak-peak", 2),
+    /** √2 times the root mean square: the peak of a sine of that rms, not a peak that was seen. */
+    DERIVED_PEAK("0-peak derived from rms", 1);
 
     private final String label;
     private final double ofUnitSine;

@@ -132,6 +132,20 @@ public final class Level implements Serializable {
         return new Level(motion * targetDetector.ofUnitSine() / detector.ofUnitSine(), target, targetDetector, band);
     }
 
+    /**
+     * Derives the peak of a sine that has this rms value, for comparison with limits that are stated so. It is told apart
+     * from a true peak by its detector.
+     *
+     * @return level √2 times as large
+     * @throws IllegalArgumentException if this level is not rms
+     */
+    public Level derivedPeak() {
+        if (detector != Detector.RMS) {
+            throw new IllegalArgumentException("detector must be rms to derive a peak: " + detector);
+        }
+        return new Level(si * Math.sqrt(2), quantity, Detector.DERIVED_PEAK, band);
+    }
+
     /** Two levels are equal if value, quantity, detector and band are. */
     @Override
     public boolean equals(Object other) {

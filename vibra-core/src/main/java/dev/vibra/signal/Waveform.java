@@ -197,6 +197,17 @@ public final class Waveform implements Serializable {
     }
 
     /**
+     * Returns the same samples on another time scale.
+     *
+     * @param seconds time of the first sample in s, finite
+     * @return the shifted waveform
+     * @throws IllegalArgumentException if the time is not finite
+     */
+    public Waveform startingAt(double seconds) {
+        return new Waveform(quantity, sampleRateHertz, Require.finite("seconds", seconds), samples, band);
+    }
+
+    /**
      * Computes mean, extremes and moments.
      *
      * @return the moments in SI units
@@ -333,17 +344,13 @@ public final class Waveform implements Serializable {
     public Waveform throughSeverityChain(Quantity target, Band newBand) {
         BandLimitingChain chain = BandLimitingChain.of(quantity, target, newBand, sampleRateHertz);
         int settling = chain.settlingSamples();
-        if (samples.length < 2 * settling) {
+        if (samples.length < 2L * settling) {
             throw new IllegalArgumentException("recording must be at least " + Digits.significant(
                     2 * settling / sampleRateHertz, 3) + " s long for the severity chain " + newBand + ": "
                     + Digits.significant(durationSeconds(), 3) + " s");
         }
-        double mean = moments().mean();
         double[] out = new double[samples.length];
-        for (int i = 0; i < out.length; i++) {
-            out[i] = samples[i] - mean; // A bias would make the chain's start-up longer, not the result different.
-        }
-        chain.process(out, 0, out, 0, out.length);
+        chain.process(samples, 0, out, 0, out.length);
         double[] settled = new double[out.length - settling];
         System.arraycopy(out, settling, settled, 0, settled.length);
         return new Waveform(target, sampleRateHertz, startSeconds + settling / sampleRateHertz, settled, newBand);

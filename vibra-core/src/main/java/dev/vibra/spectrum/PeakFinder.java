@@ -16,19 +16,32 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * over that line is a known, rising function of d: {@code (|W(1-d)| - |W(1+d)|) / |W(d)|} with the window's response W. It
  * is solved for d; the amplitude is then divided by {@code |W(d)|}. Reading velocity or displacement, peaks are found and
  * interpolated on the measured lines and converted at the interpolated frequency, so that the slope 1/f doesn't bias them.
+ * Lines within half a main lobe of 0 Hz and of half the sample rate are left out: they meet their own image.
  */
 final class PeakFinder {
     private static final double ACCURACY = 1e-9;
+    /** Lines below this part of the largest mean square are rounding. */
+    private static final double ROUNDING = 1e-24;
 
     private final Spectrum spectrum;
+    private final int first;
+    private final int last;
+    private final double least;
 
     PeakFinder(Spectrum spectrum) {
         this.spectrum = spectrum;
+        first = (int) Math.ceil(spectrum.settings().window().mainLobeHalfWidth());
+        last = spectrum.lines() - 1 - first;
+        double largest = 0;
+        for (int k = first; k <= last; k++) {
+            largest = Math.max(largest, spectrum.measuredMeanSquare(k));
+        }
+        least = ROUNDING * largest;
     }
 
     PeakList largest(int count) {
         List<SpectralPeak> found = new ArrayList<>();
-        for (int k = 1; k < spectrum.lines() - 1; k++) {
+        for (int k = first; k <= last; k++) {
             if (isPeak(k)) {
                 found.add(interpolate(k));
             }
@@ -38,10 +51,10 @@ final class PeakFinder {
     }
 
     Optional<SpectralPeak> near(double hertz, double tolerance) {
-        int first = Math.max(1, (int) Math.floor((hertz - tolerance) / spectrum.resolutionHertz()) - 1);
-        int last = Math.min(spectrum.lines() - 2, (int) Math.ceil((hertz + tolerance) / spectrum.resolutionHertz()) + 1);
+        int from = (int) Math.max(first, Math.floor((hertz - tolerance) / spectrum.resolutionHertz()) - 1);
+        int to = (int) Math.min(last, Math.ceil((hertz + tolerance) / spectrum.resolutionHertz()) + 1);
         SpectralPeak best = null;
-        for (int k = first; k <= last; k++) {
+        for (int k = from; k <= to; k++) {
             if (isPeak(k)) {
                 SpectralPeak peak = interpolate(k);
                 boolean close = Math.abs(peak.frequencyHertz() - hertz) <= tolerance;
@@ -55,7 +68,7 @@ final class PeakFinder {
 
     private boolean isPeak(int k) {
         double here = spectrum.measuredMeanSquare(k);
-        return here > spectrum.measuredMeanSquare(k - 1) && here >= spectrum.measuredMeanSquare(k + 1);
+        return here > least && here > spectrum.measuredMeanSquare(k - 1) && here >= spectrum.measuredMeanSquare(k + 1);
     }
 
     private SpectralPeak interpolate(int k) {

@@ -2,13 +2,16 @@ package dev.vibra.spectrum;
 
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Unit;
+import java.io.Serializable;
 import java.util.AbstractList;
 import java.util.List;
 import java.util.Locale;
 import java.util.RandomAccess;
 
 /** Peaks of a spectrum, the largest first, unmodifiable; prints as a small table. */
-public final class PeakList extends AbstractList<SpectralPeak> implements RandomAccess {
+public final class PeakList extends AbstractList<SpectralPeak> implements RandomAccess, Serializable {
+    private static final long serialVersionUID = 1;
+
     private final List<SpectralPeak> peaks;
 
     PeakList(List<SpectralPeak> peaks) {

@@ -10,6 +10,7 @@ import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.Locale;
 import java.util.Optional;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 
 /**
  * Averaged one-sided spectrum of a recording, immutable.
@@ -78,7 +79,8 @@ public final class Spectrum implements Serializable {
     }
 
     /**
-     * Makes the spectrum of a recording. Samples behind the last whole block are not used.
+     * Makes the spectrum of a recording. The block length is the sample rate over the resolution, rounded to a whole number of
+     * samples, or the whole recording if that is shorter. Samples behind the last whole block are not used.
      *
      * @param wave recording, at least 2 samples
      * @param settings window, resolution, overlap
@@ -90,20 +92,29 @@ public final class Spectrum implements Serializable {
         return new Spectrum(wave, settings);
     }
 
+    /** For meters, which average block by block themselves. */
+    Spectrum(Quantity measured, double sampleRateHertz, SpectrumPlan plan, SpectrumSettings settings, int blocks,
+            double[] ownedMeanSquares) {
+        this.settings = settings;
+        this.measured = measured;
+        this.quantity = measured;
+        this.sampleRateHertz = sampleRateHertz;
+        this.blockLength = plan.length();
+        this.blocks = blocks;
+        this.noiseBandwidthBins = plan.noiseBandwidth();
+        this.meanSquares = ownedMeanSquares;
+    }
+
     private int average(Waveform wave, SpectrumPlan plan) {
-        SpectrumPlan.Worker worker = plan.newWorker();
+        Accumulator accumulator = new Accumulator(plan, settings.averaging());
         double[] block = new double[blockLength];
         int step = settings.step(blockLength);
-        int count = 0;
         for (int from = 0; from + blockLength <= wave.length(); from += step) {
             wave.copyTo(from, block, 0, blockLength);
-            worker.addMeanSquares(block, 0, meanSquares);
-            count++;
+            accumulator.add(block, 0);
         }
-        for (int k = 0; k < meanSquares.length; k++) {
-            meanSquares[k] /= count;
-        }
-        return count;
+        accumulator.meanSquares(meanSquares);
+        return accumulator.count();
     }
 
     /**
@@ -246,6 +257,68 @@ public final class Spectrum implements Serializable {
         return values;
     }
 
+    /**
+     * Returns the energy spectral density at a line, for a transient that lies whole in one block.
+     *
+     * @param line number of the line from 0
+     * @return density in the SI unit squared times s per Hz
+     * @throws IllegalStateException if the spectrum is an average of several blocks
+     * @throws IndexOutOfBoundsException if there is no such line
+     * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 12.6"
+     */
+    public double energyDensity(int line) {
+        if (blocks != 1) {
+            throw new IllegalStateException("energy density needs a spectrum of one block: " + blocks);
+        }
+        return density(line) / resolutionHertz();
+    }
+
+    /**
+     * Returns the number of independent blocks that would scatter as little as the overlapping ones averaged here.
+     *
+     * @return equivalent number of averages, at least 1
+     * @throws IllegalStateException if the averaging is not rms
+     * @see "P. D. Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70-73, equation for the variance"
+     */
+    public double equivalentAverages() {
+        if (settings.averaging().kind() != Averaging.Kind.RMS) {
+            throw new IllegalStateException("equivalent averages need rms averaging: " + settings.averaging());
+        }
+        double shared = 1.0 - (double) settings.step(blockLength) / blockLength;
+        double sum = 1;
+        for (int j = 1; j < blocks; j++) {
+            double overlap = 1 - j * (1 - shared);
+            if (overlap <= 0) {
+                break;
+            }
+            double correlation = settings.window().overlapCorrelation(overlap);
+            sum += 2 * (1 - (double) j / blocks) * correlation * correlation;
+        }
+        return blocks / sum;
+    }
+
+    /**
+     * Returns the interval in which the true density at a line lies, for noise of normal distribution: chi-square with twice
+     * the {@linkplain #equivalentAverages() equivalent averages} as degrees of freedom.
+     *
+     * @param line number of the line from 0
+     * @param probability probability that the interval holds the truth, above 0, below 1, as in 0.95
+     * @return the interval in the SI unit squared per Hz
+     * @throws IllegalArgumentException if the probability is out of range
+     * @throws IllegalStateException if the averaging is not rms
+     * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, equation 8.159"
+     */
+    public Interval densityInterval(int line, double probability) {
+        if (!(probability > 0 && probability < 1)) {
+            throw Require.failure("probability", "above 0 and below 1", probability);
+        }
+        double freedom = 2 * equivalentAverages();
+        ChiSquaredDistribution chi = new ChiSquaredDistribution(freedom);
+        double tail = 0.5 * (1 - probability);
+        return new Interval(freedom * density(line) / chi.inverseCumulativeProbability(1 - tail),
+                freedom * density(line) / chi.inverseCumulativeProbability(tail));
+    }
+
     /** Returns the mean square of a line in the quantity that this spectrum is read as. */
     double meanSquare(int line) {
         double square = meanSquares[line];
@@ -298,12 +371,13 @@ public final class Spectrum implements Serializable {
     }
 
     /**
-     * Finds the largest peaks, each interpolated between the bins with the window's own response.
+     * Finds the largest peaks, each interpolated between the bins with the window's own response: for an isolated line within
+     * 0.02 bin and 0.5 %. Lines within half a main lobe of 0 Hz and of half the sample rate are left out, since they meet
+     * their own image there.
      *
      * @param count largest number of peaks wanted, at least 1
      * @return peaks as rms levels, the largest first; fewer if there are fewer
      * @throws IllegalArgumentException if the count is below 1
-     * @see PeakFinder
      */
     public PeakList peaks(int count) {
         return new PeakFinder(this).largest(Require.atLeast("count", count, 1));

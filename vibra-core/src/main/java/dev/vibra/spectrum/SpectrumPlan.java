@@ -98,6 +98,15 @@ public final class SpectrumPlan {
         private Worker() {}
 
         /**
+         * Returns the window.
+         *
+         * @return window function of the plan
+         */
+        public Window window() {
+            return window;
+        }
+
+        /**
          * Adds the mean squares of the lines of one block to an accumulator; the mean of the block is taken out first.
          *
          * @param block samples; left alone
@@ -107,8 +116,42 @@ public final class SpectrumPlan {
          * @throws IllegalArgumentException if a range leaves its array
          */
         public double[] addMeanSquares(double[] block, int offset, double[] sums) {
-            Require.range("block", offset, length, block.length);
             Require.range("sums", 0, lines(), sums.length);
+            transform(block, offset);
+            double single = 1 / (sumOfWeights * sumOfWeights);
+            for (int k = 0; k < lines(); k++) {
+                double re = spectrum[2 * k];
+                double im = spectrum[2 * k + 1];
+                sums[k] += (single(k) ? single : 2 * single) * (re * re + im * im);
+            }
+            return sums;
+        }
+
+        /**
+         * Writes the complex lines of one block, scaled so that their squared magnitudes are the mean squares; the mean of the
+         * block is taken out first. Phase is that of a cosine at the first sample of the block.
+         *
+         * @param block samples; left alone
+         * @param offset index of the first sample
+         * @param out receives {@code 2·lines()} interleaved values in the unit
+         * @return the output array
+         * @throws IllegalArgumentException if a range leaves its array
+         */
+        public double[] complexLines(double[] block, int offset, double[] out) {
+            Require.range("out", 0, 2 * lines(), out.length);
+            transform(block, offset);
+            double scale = 1 / Math.abs(sumOfWeights);
+            double doubled = Math.sqrt(2) * scale;
+            for (int k = 0; k < lines(); k++) {
+                double factor = single(k) ? scale : doubled;
+                out[2 * k] = factor * spectrum[2 * k];
+                out[2 * k + 1] = factor * spectrum[2 * k + 1];
+            }
+            return out;
+        }
+
+        private void transform(double[] block, int offset) {
+            Require.range("block", offset, length, block.length);
             double mean = 0;
             for (int i = offset; i < offset + length; i++) {
                 mean += block[i];
@@ -118,18 +161,11 @@ public final class SpectrumPlan {
                 weighted[i] = (block[offset + i] - mean) * weights[i];
             }
             transform.forward(weighted, 0, spectrum);
-            accumulate(sums);
-            return sums;
         }
 
-        private void accumulate(double[] sums) {
-            double single = 1 / (sumOfWeights * sumOfWeights);
-            int last = length % 2 == 0 ? length / 2 : -1;
-            for (int k = 0; k < lines(); k++) {
-                double re = spectrum[2 * k];
-                double im = spectrum[2 * k + 1];
-                sums[k] += (k == 0 || k == last ? single : 2 * single) * (re * re + im * im);
-            }
+        /** The lines of 0 Hz and of half the sample rate have no counterpart at negative frequency. */
+        private boolean single(int k) {
+            return k == 0 || 2 * k == length;
         }
     }
 

@@ -1,42 +1,47 @@
 package dev.vibra.spectrum;
 
 import dev.vibra.internal.Require;
+import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.signal.Waveform;
 import dev.vibra.window.Window;
 import java.io.Serializable;
 import java.util.Objects;
 
 /**
- * What a {@link Spectrum} is made with: window, resolution and overlap.
+ * What a {@link Spectrum} is made with: window, resolution, overlap and averaging.
  *
  * <p>Defaults: Hann window; lines 1 Hz apart, or as close as a shorter recording allows; overlap 0.5, at which blocks under
- * a Hann window are nearly independent (correlation 1/6 by F. J. Harris 1978, Table 1).
+ * a Hann window are nearly independent (correlation 1/6 by F. J. Harris 1978, Table 1); rms averaging.
  *
  * @param window window function
  * @param resolutionHertz distance of lines in Hz, finite, above zero
  * @param overlap fraction of a block that the next block shares, 0 to 0.95
+ * @param averaging how blocks become one spectrum
  */
-public record SpectrumSettings(Window window, double resolutionHertz, double overlap) implements Serializable {
+public record SpectrumSettings(Window window, double resolutionHertz, double overlap, Averaging averaging)
+        implements Serializable {
     /**
      * Checks the settings.
      *
      * @param window see the record
      * @param resolutionHertz see the record
      * @param overlap see the record
+     * @param averaging see the record
      */
     public SpectrumSettings {
+        Objects.requireNonNull(averaging, "averaging");
         Objects.requireNonNull(window, "window");
         Require.positive("resolutionHertz", resolutionHertz, "Hz");
         Require.within("overlap", overlap, 0, 0.95, "");
     }
 
     /**
-     * Returns the defaults: Hann, 1 Hz, overlap 0.5.
+     * Returns the defaults: Hann, 1 Hz, overlap 0.5, rms averaging.
      *
      * @return the default settings
      */
     public static SpectrumSettings withDefaults() {
-        return new SpectrumSettings(Window.hann(), 1, 0.5);
+        return new SpectrumSettings(Window.hann(), 1, 0.5, Averaging.rms());
     }
 
     /**
@@ -46,7 +51,7 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * @return the new settings
      */
     public SpectrumSettings withWindow(Window newWindow) {
-        return new SpectrumSettings(newWindow, resolutionHertz, overlap);
+        return new SpectrumSettings(newWindow, resolutionHertz, overlap, averaging);
     }
 
     /**
@@ -57,7 +62,7 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * @throws IllegalArgumentException if the distance is out of range
      */
     public SpectrumSettings withResolution(double newResolutionHertz) {
-        return new SpectrumSettings(window, newResolutionHertz, overlap);
+        return new SpectrumSettings(window, newResolutionHertz, overlap, averaging);
     }
 
     /**
@@ -68,13 +73,52 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * @throws IllegalArgumentException if the overlap is out of range
      */
     public SpectrumSettings withOverlap(double newOverlap) {
-        return new SpectrumSettings(window, resolutionHertz, newOverlap);
+        return new SpectrumSettings(window, resolutionHertz, newOverlap, averaging);
+    }
+
+    /**
+     * Returns these settings with so many lines up to a frequency.
+     *
+     * @param lines number of lines, at least 1
+     * @param highestHertz frequency of the last of them in Hz, finite, above zero
+     * @return the new settings
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public SpectrumSettings withLines(int lines, double highestHertz) {
+        Require.atLeast("lines", lines, 1);
+        return withResolution(Require.positive("highestHertz", highestHertz, "Hz") / lines);
+    }
+
+    /**
+     * Returns these settings with lines at a fraction of the speed of rotation.
+     *
+     * @param orders distance of lines in orders, finite, above zero
+     * @param speed speed of rotation
+     * @return the new settings
+     * @throws IllegalArgumentException if the distance is out of range
+     */
+    public SpectrumSettings withOrders(double orders, RotationSpeed speed) {
+        return withResolution(Require.positive("orders", orders, "") * speed.hertz());
+    }
+
+    /**
+     * Returns these settings with another way of averaging.
+     *
+     * @param newAveraging how blocks become one spectrum
+     * @return the new settings
+     */
+    public SpectrumSettings withAveraging(Averaging newAveraging) {
+        return new SpectrumSettings(window, resolutionHertz, overlap, newAveraging);
     }
 
     /** Returns the block length for a recording: sample rate over resolution, at most the whole recording. */
     int blockLength(Waveform wave) {
         double wanted = Math.rint(wave.sampleRateHertz() / resolutionHertz);
-        return (int) Math.min(Math.max(wanted, 2), wave.length());
+        if (!(resolutionHertz <= wave.sampleRateHertz() / 2)) {
+            throw Require.failure("resolutionHertz", "at most half the sample rate, " + wave.sampleRateHertz() / 2 + " Hz",
+                    resolutionHertz);
+        }
+        return (int) Math.min(wanted, wave.length());
     }
 
     /** Returns the number of samples from one block to the next, at least 1. */
@@ -85,6 +129,6 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
     /** Returns the settings in words. */
     @Override
     public String toString() {
-        return window + ", " + resolutionHertz + " Hz, overlap " + overlap;
+        return window + ", " + resolutionHertz + " Hz, overlap " + overlap + ", " + averaging;
     }
 }

@@ -86,16 +86,16 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
 
     void addTo(double[] samples, double sampleRate, Random random) {
         double decay = 2 * Math.PI * dampingRatio * resonanceHertz;
-        double damped = 2 * Math.PI * resonanceHertz * Math.sqrt(1 - dampingRatio * dampingRatio);
-        int ringing = (int) Math.ceil(-Math.log(NEGLIGIBLE) / decay * sampleRate);
+        double damped = 2 * Math.PI * resonanceHertz * StrictMath.sqrt(1 - dampingRatio * dampingRatio);
+        int ringing = (int) Math.min(samples.length, Math.ceil(-StrictMath.log(NEGLIGIBLE) / decay * sampleRate));
         double time = 0.5 / rateHertz;
         while (time * sampleRate < samples.length) {
-            double strength = peak * (1 + modulationDepth * Math.cos(2 * Math.PI * modulationHertz * time))
+            double strength = peak * (1 + modulationDepth * StrictMath.cos(2 * Math.PI * modulationHertz * time))
                     / (1 + modulationDepth);
             int first = (int) Math.ceil(time * sampleRate);
-            for (int i = first; i < Math.min(samples.length, first + ringing); i++) {
+            for (int i = first; i < Math.min((long) samples.length, (long) first + ringing); i++) {
                 double t = i / sampleRate - time;
-                samples[i] += strength * Math.exp(-decay * t) * Math.sin(damped * t);
+                samples[i] += strength * StrictMath.exp(-decay * t) * StrictMath.sin(damped * t);
             }
             // An interval can't be negative; at the largest jitter allowed that would be a draw of minus five sigma.
             time += Math.max(0, 1 + jitter * random.nextGaussian()) / rateHertz;

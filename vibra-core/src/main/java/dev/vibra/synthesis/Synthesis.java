@@ -3,6 +3,7 @@ package dev.vibra.synthesis;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
+import dev.vibra.transform.RealTransform;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Objects;
@@ -12,7 +13,7 @@ import java.util.Random;
  * A signal under construction: each step returns a new one with something added or done to it. All values in SI units of
  * the quantity.
  *
- * <p>Immutable; the same steps with the same seeds give the same samples on every machine.
+ * <p>Immutable; the same steps with the same seeds give the same samples on every machine (StrictMath).
  */
 public final class Synthesis {
     private final Quantity quantity;
@@ -56,7 +57,110 @@ public final class Synthesis {
         double[] sum = samples.clone();
         double perSample = 2 * Math.PI * hertz / sampleRateHertz;
         for (int i = 0; i < sum.length; i++) {
-            sum[i] += amplitude * Math.cos(perSample * i + phaseRadians);
+            sum[i] += amplitude * StrictMath.cos(perSample * i + phaseRadians);
+        }
+        return with(sum);
+    }
+
+    /**
+     * Adds a family of harmonics of one fundamental: {@code Σ A_n·cos(2πn·f·t + φ_n)}.
+     *
+     * @param hertz fundamental in Hz, above zero, its highest harmonic below half the sample rate
+     * @param amplitudes zero-to-peak amplitudes A_1, A_2, …, each finite, zero or more
+     * @param phasesRadians phases φ_1, φ_2, … in rad, as many
+     * @return the signal with the harmonics
+     * @throws IllegalArgumentException if an argument is out of range or the arrays differ in length
+     */
+    public Synthesis harmonics(double hertz, double[] amplitudes, double[] phasesRadians) {
+        if (amplitudes.length != phasesRadians.length) {
+            throw new IllegalArgumentException("phasesRadians must be as many as amplitudes, " + amplitudes.length + ": "
+                    + phasesRadians.length);
+        }
+        Synthesis sum = this;
+        for (int n = 1; n <= amplitudes.length; n++) {
+            sum = sum.tone(amplitudes[n - 1], n * hertz, phasesRadians[n - 1]);
+        }
+        return sum;
+    }
+
+    /**
+     * Adds a tone modulated in amplitude and phase: {@code A·(1 + m·cos(2πfm·t))·cos(2πf·t + β·sin(2πfm·t))}.
+     *
+     * @param amplitude zero-to-peak amplitude of the carrier, finite, zero or more
+     * @param hertz carrier in Hz, above zero, below half the sample rate
+     * @param modulationHertz rate of the modulation in Hz, finite, zero or more
+     * @param depth depth m of the amplitude modulation, 0 to 1
+     * @param indexRadians index β of the phase modulation in rad, finite, zero or more
+     * @return the signal with the modulated tone
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public Synthesis modulatedTone(double amplitude, double hertz, double modulationHertz, double depth,
+            double indexRadians) {
+        Require.notNegative("amplitude", amplitude, "");
+        requireBelowNyquist("hertz", hertz);
+        Require.notNegative("modulationHertz", modulationHertz, "Hz");
+        Require.within("depth", depth, 0, 1, "");
+        Require.notNegative("indexRadians", indexRadians, "rad");
+        double[] sum = samples.clone();
+        for (int i = 0; i < sum.length; i++) {
+            double slow = 2 * Math.PI * modulationHertz * i / sampleRateHertz;
+            sum[i] += amplitude * (1 + depth * StrictMath.cos(slow))
+                    * StrictMath.cos(2 * Math.PI * hertz * i / sampleRateHertz + indexRadians * StrictMath.sin(slow));
+        }
+        return with(sum);
+    }
+
+    /**
+     * Adds a sine whose frequency rises or falls evenly from the first sample to the last.
+     *
+     * @param amplitude zero-to-peak amplitude, finite, zero or more
+     * @param fromHertz frequency at the first sample in Hz, above zero, below half the sample rate
+     * @param toHertz frequency at the end in Hz, above zero, below half the sample rate
+     * @return the signal with the sweep
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public Synthesis sweep(double amplitude, double fromHertz, double toHertz) {
+        Require.notNegative("amplitude", amplitude, "");
+        requireBelowNyquist("fromHertz", fromHertz);
+        requireBelowNyquist("toHertz", toHertz);
+        double[] sum = samples.clone();
+        double duration = sum.length / sampleRateHertz;
+        for (int i = 0; i < sum.length; i++) {
+            double t = i / sampleRateHertz;
+            sum[i] += amplitude * StrictMath.cos(2 * Math.PI * (fromHertz + 0.5 * (toHertz - fromHertz) * t / duration) * t);
+        }
+        return with(sum);
+    }
+
+    /**
+     * Adds noise of normal distribution whose density falls as {@code 1/f^exponent}: 0 white, 1 pink, 2 brown.
+     *
+     * @param rms standard deviation, finite, zero or more
+     * @param exponent slope of the density, 0 to 4
+     * @param seed seed; the same seed gives the same noise
+     * @return the signal with the noise
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public Synthesis colouredNoise(double rms, double exponent, long seed) {
+        Require.notNegative("rms", rms, "");
+        Require.within("exponent", exponent, 0, 4, "");
+        double[] white = new Synthesis(quantity, sampleRateHertz, new double[samples.length]).noise(1, seed).samples;
+        RealTransform transform = RealTransform.of(white.length);
+        double[] spectrum = transform.forward(white, 0, new double[2 * transform.lines()]);
+        spectrum[0] = 0;
+        for (int k = 1; k < transform.lines(); k++) {
+            double factor = StrictMath.pow(k, -0.5 * exponent);
+            spectrum[2 * k] *= factor;
+            spectrum[2 * k + 1] *= factor;
+        }
+        double[] noise = transform.inverse(spectrum, white, 0);
+        double scale = 0;
+        for (double x : noise) {
+            scale += x * x / noise.length;
+        }
+        double[] sum = samples.clone();
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] += scale == 0 ? 0 : rms * noise[i] / Math.sqrt(scale);
         }
         return with(sum);
     }

@@ -15,10 +15,6 @@ final class ChirpKernel extends Kernel {
     private final double[] scratch;
 
     ChirpKernel(int length) {
-        if (length > 1 << 28) {
-            throw new IllegalArgumentException("transform length must be at most " + (1 << 28)
-                    + " when it has a large prime factor: " + length);
-        }
         this.length = length;
         padded = Integer.highestOneBit(2 * length - 2) << 1;
         ofPadded = Kernel.of(padded);

@@ -2,11 +2,14 @@ package dev.vibra.transform;
 
 /** Forward complex transform of one length, in place, unscaled, on interleaved real and imaginary parts. */
 abstract class Kernel {
-    /** Longest power of two given to JTransforms in one piece: from 8192 on it would start its pool of threads. */
-    static final int LONGEST_DIRECT = 4096;
+    /**
+     * Longest power of two given to JTransforms in one piece. Its threshold for starting a pool of threads counts doubles:
+     * 4096 complex values already reach it.
+     */
+    static final int LONGEST_DIRECT = 2048;
 
-    /** Largest prime factor transformed by its definition; above it the chirp algorithm is cheaper. */
-    private static final int LARGEST_PRIME = 31;
+    /** Up to this sum of odd prime factors, stages by the definition take less time than the chirp algorithm (measured). */
+    private static final int LARGEST_FACTOR_SUM = 28;
 
     abstract void forward(double[] data, int offset);
 
@@ -14,9 +17,11 @@ abstract class Kernel {
         if (Integer.bitCount(length) == 1) {
             return length <= LONGEST_DIRECT ? new ShortKernel(length) : new FourStepKernel(length);
         }
+        if (oddFactorSum(length) > LARGEST_FACTOR_SUM) {
+            return new ChirpKernel(length);
+        }
         int prime = smallestOddFactor(length);
-        return largestFactor(length) <= LARGEST_PRIME ? new PrimeFactorKernel(prime, length / prime)
-                : new ChirpKernel(length);
+        return new PrimeFactorKernel(prime, length / prime);
     }
 
     /** Fills a table with {@code exp(-2πi·k/n)} for k = 0 … count-1, interleaved. */
@@ -45,15 +50,15 @@ abstract class Kernel {
         return odd;
     }
 
-    private static int largestFactor(int n) {
+    private static int oddFactorSum(int n) {
         int rest = n >> Integer.numberOfTrailingZeros(n);
-        int largest = 1;
+        int sum = 0;
         for (int p = 3; (long) p * p <= rest; p += 2) {
             while (rest % p == 0) {
-                largest = p;
+                sum += p;
                 rest /= p;
             }
         }
-        return Math.max(largest, rest);
+        return rest > 1 ? sum + rest : sum;
     }
 }

@@ -1,15 +1,16 @@
 package dev.vibra.window;
 
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
-import java.util.Arrays;
+import java.util.Objects;
 
 /**
- * Window function made of a sum of cosines: {@code w[n] = a0 - a1·cos(x) + a2·cos(2x) - …, x = 2πn/N, n = 0 … N-1}.
+ * Window function of a block of samples.
  *
- * <p>Periodic, as spectra need it: the sample that would close the last period is left off. Not normalised: a spectrum
- * divides by the {@linkplain #coherentGain() coherent gain} for lines and by the {@linkplain #noiseBandwidth() noise
- * bandwidth} for bands and densities.
+ * <p>Periodic, as spectra need it: {@code w[n] = w(n/N), n = 0 … N-1}, the sample that would close the period is left off.
+ * Not normalised: a spectrum divides by the {@linkplain #coherentGain() coherent gain} for lines and by the {@linkplain
+ * #noiseBandwidth() noise bandwidth} for bands and densities.
  *
  * @see "F. J. Harris, On the use of windows for harmonic analysis with the discrete Fourier transform, Proc. IEEE 66
  *     (1978) 51-83, doi:10.1109/PROC.1978.10837"
@@ -17,18 +18,25 @@ import java.util.Arrays;
 public final class Window implements Serializable {
     private static final long serialVersionUID = 1;
 
-    private static final Window RECTANGULAR = new Window("rectangular", 1);
-    private static final Window HANN = new Window("Hann", 0.5, 0.5);
-    private static final Window HAMMING = new Window("Hamming", 0.54, 0.46);
-    private static final Window BLACKMAN_HARRIS = new Window("Blackman-Harris", 0.35875, 0.48829, 0.14128, 0.01168);
-    private static final Window FLAT_TOP = new Window("flat top", 1, 1.933, 1.286, 0.388, 0.0322);
+    private static final Window RECTANGULAR = cosines("rectangular", 1);
+    private static final Window HANN = cosines("Hann", 0.5, 0.5);
+    private static final Window HAMMING = cosines("Hamming", 0.54, 0.46);
+    private static final Window BLACKMAN = cosines("Blackman", 0.42, 0.5, 0.08);
+    private static final Window BLACKMAN_HARRIS = cosines("Blackman-Harris", 0.35875, 0.48829, 0.14128, 0.01168);
+    private static final Window NUTTALL = cosines("Nuttall", 0.3635819, 0.4891775, 0.1365995, 0.0106411);
+    private static final Window FLAT_TOP = cosines("flat top", 1, 1.933, 1.286, 0.388, 0.0322);
+    private static final Window TRIANGULAR = new Window("triangular", new Shapes.Triangle());
 
     private final String name;
-    private final double[] coefficients;
+    private final WindowShape shape;
 
-    private Window(String name, double... coefficients) {
+    private Window(String name, WindowShape shape) {
         this.name = name;
-        this.coefficients = coefficients;
+        this.shape = shape;
+    }
+
+    private static Window cosines(String name, double... coefficients) {
+        return new Window(name, CosineSum.of(coefficients));
     }
 
     /**
@@ -59,6 +67,97 @@ public final class Window implements Serializable {
      */
     public static Window hamming() {
         return HAMMING;
+    }
+
+    /**
+     * Returns the triangular window, 0 at the first sample and 1 in the middle (Bartlett).
+     *
+     * @return the window
+     * @see "F. J. Harris 1978, Table 1, triangle"
+     */
+    public static Window triangular() {
+        return TRIANGULAR;
+    }
+
+    /**
+     * Returns the Blackman window, coefficients 0.42, 0.5 and 0.08.
+     *
+     * @return the window
+     * @see "F. J. Harris 1978, equation 32"
+     */
+    public static Window blackman() {
+        return BLACKMAN;
+    }
+
+    /**
+     * Returns the four-term Nuttall window of lowest side lobes among those of continuous first derivative, -98 dB.
+     *
+     * @return the window
+     * @see "A. H. Nuttall, Some windows with very good sidelobe behavior, IEEE Trans. ASSP 29 (1981) 84-91"
+     */
+    public static Window nuttall() {
+        return NUTTALL;
+    }
+
+    /**
+     * Returns a Kaiser window: the nearly best concentration of energy in a main lobe whose width is chosen.
+     *
+     * @param beta shape, 0 to 50; Harris's α is β/π
+     * @return the window
+     * @throws IllegalArgumentException if the shape is out of range
+     * @see "F. J. Harris 1978, equation 46 (Kaiser-Bessel)"
+     */
+    public static Window kaiser(double beta) {
+        Require.within("beta", beta, 0, 50, "");
+        return new Window("Kaiser " + Digits.compact(beta, 4), new Shapes.Kaiser(beta));
+    }
+
+    /**
+     * Returns a Tukey window: flat with half-cosine ends.
+     *
+     * @param fraction part of the length that the two ends take together, above 0, at most 1 (then it is Hann's)
+     * @return the window
+     * @throws IllegalArgumentException if the fraction is out of range
+     * @see "F. J. Harris 1978, equation 38"
+     */
+    public static Window tukey(double fraction) {
+        return new Window("Tukey " + Digits.compact(requireFraction(fraction), 4), new Shapes.Tukey(fraction));
+    }
+
+    /**
+     * Returns an exponential window for the ringing after an impact. It adds damping: with a block of T seconds, {@code
+     * -ln(endValue)/(2πf·T)} to the damping ratio of a line at f, to be taken off again.
+     *
+     * @param endValue weight that the end of the block would have, above 0, at most 1
+     * @return the window
+     * @throws IllegalArgumentException if the weight is out of range
+     * @see "ISO 7626-5:2019, exponential window (principle)"
+     */
+    public static Window exponential(double endValue) {
+        if (!(endValue > 0 && endValue <= 1)) {
+            throw Require.failure("endValue", "above 0 and at most 1", endValue);
+        }
+        return new Window("exponential " + Digits.compact(endValue, 4), new Shapes.Exponential(endValue));
+    }
+
+    /**
+     * Returns a force window for the pulse of a hammer: 1 over the first part of the block, then a half-cosine down to 0
+     * over a quarter of that part.
+     *
+     * @param fraction part of the block that passes in full, above 0, at most 1
+     * @return the window
+     * @throws IllegalArgumentException if the fraction is out of range
+     * @see "ISO 7626-5:2019, force window (principle)"
+     */
+    public static Window force(double fraction) {
+        return new Window("force " + Digits.compact(requireFraction(fraction), 4), new Shapes.Force(fraction));
+    }
+
+    private static double requireFraction(double fraction) {
+        if (!(fraction > 0 && fraction <= 1)) {
+            throw Require.failure("fraction", "above 0 and at most 1", fraction);
+        }
+        return fraction;
     }
 
     /**
@@ -93,11 +192,23 @@ public final class Window implements Serializable {
         Require.atLeast("length", length, 1);
         double[] w = new double[length];
         for (int n = 0; n < length; n++) {
-            for (int k = 0; k < coefficients.length; k++) {
-                // The argument is reduced to one period first: cosines of large arguments lose digits.
-                double angle = 2 * Math.PI * ((long) k * n % length) / length;
-                w[n] += (k % 2 == 0 ? 1 : -1) * coefficients[k] * Math.cos(angle);
-            }
+            w[n] = shape.at((double) n / length);
+        }
+        return w;
+    }
+
+    /**
+     * Samples the window from end to end, as the design of filters needs it: {@code w[n] = w(n/(N-1))}.
+     *
+     * @param length number of samples, at least 1
+     * @return a new array of that length, symmetric if the window is
+     * @throws IllegalArgumentException if the length is below 1
+     */
+    public double[] closedSamples(int length) {
+        Require.atLeast("length", length, 1);
+        double[] w = new double[length];
+        for (int n = 0; n < length; n++) {
+            w[n] = shape.at(length == 1 ? 0.5 : (double) n / (length - 1));
         }
         return w;
     }
@@ -108,7 +219,7 @@ public final class Window implements Serializable {
      * @return mean of the window over a long block
      */
     public double coherentGain() {
-        return coefficients[0];
+        return shape.mean();
     }
 
     /**
@@ -117,11 +228,7 @@ public final class Window implements Serializable {
      * @return noise bandwidth in bins, at least 1
      */
     public double noiseBandwidth() {
-        double power = coefficients[0] * coefficients[0];
-        for (int k = 1; k < coefficients.length; k++) {
-            power += 0.5 * coefficients[k] * coefficients[k];
-        }
-        return power / (coefficients[0] * coefficients[0]);
+        return shape.meanSquare() / (shape.mean() * shape.mean());
     }
 
     /**
@@ -141,31 +248,48 @@ public final class Window implements Serializable {
      * @return relative magnitude, 1 at distance 0
      */
     public double response(double bins) {
-        double sum = 0;
-        for (int k = 0; k < coefficients.length; k++) {
-            sum += 0.5 * coefficients[k] * (rectangle(bins - k) + rectangle(bins + k));
-        }
-        return Math.abs(sum) / coefficients[0];
+        return shape.response(bins);
     }
 
     /**
-     * Transform of the rectangle without its phase factor exp(-iπx). Shifted by a whole k, the factor leaves a sign (-1)^k,
-     * which meets the same sign in the definition of the window: all terms add up.
+     * Returns the distance from the middle of the main lobe to its first zero. Two lines closer than that are not told
+     * apart, and a line closer than that to 0 Hz or to half the sample rate meets its own image.
+     *
+     * @return half width of the main lobe in bins, at least 1
      */
-    private static double rectangle(double bins) {
-        return Math.abs(bins) < 1e-9 ? 1 : Math.sin(Math.PI * bins) / (Math.PI * bins);
+    public double mainLobeHalfWidth() {
+        return shape.mainLobeHalfWidth();
     }
 
-    /** Two windows are equal if their coefficients are. */
+    /**
+     * Returns the correlation of two blocks that overlap, for white noise: what they share of their information.
+     *
+     * @param overlap fraction of a block that the next one shares, 0 to 1
+     * @return correlation, 1 for the same block
+     * @throws IllegalArgumentException if the overlap is out of range
+     * @see "F. J. Harris 1978, equation 17"
+     */
+    public double overlapCorrelation(double overlap) {
+        Require.within("overlap", overlap, 0, 1, "");
+        double sum = 0;
+        int points = WindowShape.POINTS;
+        for (int i = 0; i < points; i++) {
+            double place = overlap * (i + 0.5) / points;
+            sum += shape.at(place) * shape.at(place + 1 - overlap);
+        }
+        return overlap * sum / points / shape.meanSquare();
+    }
+
+    /** Two windows are equal if their shapes are. */
     @Override
     public boolean equals(Object other) {
-        return other instanceof Window window && Arrays.equals(coefficients, window.coefficients);
+        return other instanceof Window window && shape.equals(window.shape);
     }
 
-    /** Hashes the coefficients. */
+    /** Hashes the shape. */
     @Override
     public int hashCode() {
-        return Arrays.hashCode(coefficients);
+        return Objects.hash(shape);
     }
 
     /** Returns the name, as in {@code Hann}. */

@@ -2,6 +2,7 @@ package dev.vibra.envelope;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
@@ -47,6 +48,38 @@ class EnvelopeTest {
         Waveform envelope = Envelope.of(wave, Band.of(3000, 5500));
         SpectralPeak first = Spectrum.of(envelope).peaks(1).get(0);
         assertEquals(87.3, first.frequencyHertz(), 0.1);
+    }
+
+    /** Two tones of amplitude 1 and 0.3 beat at their difference; harmonics of the beat beyond the band must not fold back. */
+    @Test
+    void envelopeHasNoFalseLines() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).tone(0.6, 4990, 0).waveform();
+        Waveform envelope = Envelope.of(wave, Band.of(3000, 5000));
+        Spectrum spectrum = Spectrum.of(envelope);
+        assertEquals(1980, spectrum.peaks(1).get(0).frequencyHertz(), 0.01);
+        double largest = spectrum.peaks(1).get(0).level().si();
+        for (SpectralPeak peak : spectrum.peaks(20)) {
+            boolean real = Math.abs(peak.frequencyHertz() - 1980) < 3;
+            assertTrue(real || peak.level().si() < 1e-3 * largest, peak + " beside " + largest);
+        }
+    }
+
+    /** The square of the envelope of two tones is 1 + 0.36 + 1.2·cos(2πΔft), exactly. */
+    @Test
+    void squaredEnvelopeIsExact() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).tone(0.6, 4990, 0).waveform();
+        EnvelopePlan plan = EnvelopePlan.squared(51_200, 25_600, Band.of(3000, 5000));
+        double[] squared = plan.process(wave.samples(), 0, new double[plan.outputLength()]);
+        for (int i = 0; i < squared.length; i++) {
+            double t = i / plan.outputSampleRateHertz();
+            assertEquals(1.36 + 1.2 * Math.cos(2 * Math.PI * 1980 * t), squared[i], 1e-9);
+        }
+    }
+
+    @Test
+    void envelopeKeepsItsStart() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).waveform();
+        assertEquals(0.5, Envelope.of(wave.part(12_800, 25_600), Band.of(2500, 3500)).startSeconds(), 1e-12);
     }
 
     @Test

@@ -128,7 +128,7 @@ class WavFileTest {
         assertFailure("byte 0: must begin with RIFF (or RF64) and WAVE: RIFX, WAVE", "RIFX\0\0\0\0WAVE".getBytes(
                 StandardCharsets.ISO_8859_1));
         assertFailure("byte 12: file ends before the format", Arrays.copyOf(good, 12));
-        assertFailure("byte 20: file ends within the header, 16 bytes wanted, 10 there", Arrays.copyOf(good, 30));
+        assertFailure("byte 16: chunk 'fmt ' promises 16 bytes, the file holds 10", Arrays.copyOf(good, 30));
         assertFailure("byte 36: file ends before the samples", Arrays.copyOf(good, 40));
         assertFailure("byte 40: header promises 8 bytes of samples, the file holds 7", Arrays.copyOf(good, good.length - 1));
         assertFailure("byte 40: file holds no samples", riff(1, 1, 1000, 2, 16, 0, 0));

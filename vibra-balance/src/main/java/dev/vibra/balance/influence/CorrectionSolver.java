@@ -29,8 +29,7 @@ public final class CorrectionSolver {
         }
         if (counting < planes) {
             throw new IllegalArgumentException("readings that count must be at least as many as planes, " + planes
-                    + ": "
-                    + counting + "; add a sensor or a speed, or balance fewer planes");
+                    + ": " + counting + "; add a sensor or a speed, or balance fewer planes");
         }
         Phasor[][] weighted = new Phasor[rows][planes];
         for (int i = 0; i < rows; i++) {

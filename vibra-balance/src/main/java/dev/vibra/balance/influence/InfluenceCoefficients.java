@@ -99,6 +99,21 @@ public final class InfluenceCoefficients implements Serializable {
     }
 
     /**
+     * Shows the same coefficients in the units, detectors and convention of another layout.
+     *
+     * @param other layout of the same planes, radii, sensors and speeds
+     * @return the same coefficients with that layout
+     * @throws IllegalArgumentException if it is not a layout of the same rotor
+     */
+    public InfluenceCoefficients shownAs(Layout other) {
+        if (!layout.describesSameRotorAs(other)) {
+            throw new IllegalArgumentException("layout must have the same planes, radii, sensors and speeds: " + other
+                    + " instead of " + layout);
+        }
+        return new InfluenceCoefficients(other, alpha);
+    }
+
+    /**
      * Returns the vibration that unbalances cause.
      *
      * @param unbalances one element per plane, in kg·m, or kg where the radius was left open

@@ -10,6 +10,7 @@ import java.util.List;
  *
  * <p>With one initial run and one run per plane this is the textbook formula {@code α = (V₁ − V₀)/U}.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class InfluenceFit implements Serializable {
     private static final long serialVersionUID = 1;
 
@@ -48,8 +49,7 @@ public final class InfluenceFit implements Serializable {
         ComplexLeastSquares system = new ComplexLeastSquares(design);
         if (!(system.columnConflict() < 1e10)) {
             throw new IllegalArgumentException("trial masses must tell the planes apart: each plane needs a run in"
-                    + " which its"
-                    + " mass alone changed, or runs that differ in its mass");
+                    + " which its mass alone changed, or runs that differ in its mass");
         }
         Phasor[][] alpha = new Phasor[layout.rows()][planes];
         Phasor[] initial = new Phasor[layout.rows()];

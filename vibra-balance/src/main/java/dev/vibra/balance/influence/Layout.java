@@ -14,6 +14,7 @@ import java.util.Objects;
  *
  * <p>Readings come speed by speed: all sensors at the first speed, then all sensors at the second, and so on.
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class Layout implements Serializable {
     private static final long serialVersionUID = 1;
 

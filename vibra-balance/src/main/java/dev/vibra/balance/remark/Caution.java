@@ -15,16 +15,13 @@ public enum Caution {
     GUARDS("Refit every guard before each run, trial runs included, and keep people out of the plane of the rotor."),
     /** A trial mass can come off or make things worse. */
     TRIAL_MASS("Fasten a trial mass for its full centrifugal force with margin; it may raise the vibration: agree on a"
-            + " level "
-            + "at which the run is broken off."),
+            + " level at which the run is broken off."),
     /** Speed limits. */
     BURST_SPEED("Never exceed the maker's speed limit; added or removed metal must leave the strength of the rotor as"
-            + " the "
-            + "maker allows."),
+            + " the maker allows."),
     /** Who may do it. */
     LICENSED_PRACTICE("Work on the machine is for people whom local codes and the owner authorise; where the law asks"
-            + " for a "
-            + "licensed engineer, these numbers are input to that judgement, not a replacement.");
+            + " for a licensed engineer, these numbers are input to that judgement, not a replacement.");
 
     private final String text;
 

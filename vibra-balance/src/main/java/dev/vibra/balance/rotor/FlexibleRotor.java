@@ -18,6 +18,7 @@ import java.util.TreeSet;
  *
  * @see "G. Genta, Dynamics of Rotating Systems, multi-degrees-of-freedom rotors"
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class FlexibleRotor implements Rotor, Serializable {
     private static final long serialVersionUID = 1;
 

@@ -17,6 +17,7 @@ import java.util.List;
  *
  * @see "G. Genta, Dynamics of Rotating Systems, four-degrees-of-freedom rigid rotor"
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class RigidRotor implements Rotor, Serializable {
     private static final long serialVersionUID = 1;
 

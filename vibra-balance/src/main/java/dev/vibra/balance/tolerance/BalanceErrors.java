@@ -17,6 +17,7 @@ import java.util.Objects;
  *
  * @see "ISO 21940-14:2012, procedures for assessing balance errors"
  */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class BalanceErrors implements Serializable {
     private static final long serialVersionUID = 1;
 

@@ -131,8 +131,7 @@ public final class BalanceTolerance implements Serializable {
         int planes = allocation.shares().size();
         if (residualGramMillimetres.length != planes) {
             throw new IllegalArgumentException("residual unbalances must be one per plane of the allocation, " + planes
-                    + ": "
-                    + residualGramMillimetres.length);
+                    + ": " + residualGramMillimetres.length);
         }
         double worst = 0;
         for (int i = 0; i < planes; i++) {

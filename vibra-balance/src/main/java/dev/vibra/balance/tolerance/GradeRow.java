@@ -20,9 +20,8 @@ public record GradeRow(BalanceGrade grade, String machines, Confidence confidenc
                     + " 950 r/min; gas and steam turbines; machine-tool drives; textile machines",
                     Confidence.SEVERAL_SOURCES),
             row(6.3, "aircraft gas turbines; centrifuges; electric motors and generators of shaft height 80 mm or more"
-                    + " up to"
-                    + " 950 r/min, and smaller motors; fans; gears; general machinery; machine tools; paper machines;"
-                    + " process plant; pumps; turbochargers; water turbines", Confidence.SEVERAL_SOURCES),
+                    + " up to 950 r/min, and smaller motors; fans; gears; general machinery; machine tools; paper"
+                    + " machines; process plant; pumps; turbochargers; water turbines", Confidence.SEVERAL_SOURCES),
             row(16, "agricultural machines; crushers; drive shafts; crankshaft drives, inherently balanced, rigidly"
                     + " mounted",
                     Confidence.SEVERAL_SOURCES),

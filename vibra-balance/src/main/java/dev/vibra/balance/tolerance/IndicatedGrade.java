@@ -18,10 +18,8 @@ import java.util.Objects;
 public record IndicatedGrade(double millimetresPerSecond, RotationSpeed speed) implements Serializable {
     /** What has to be said with every indicated grade. */
     public static final String WARNING = "An indicated grade equals eccentricity times angular speed only for a rotor"
-            + " that is"
-            + " free to move, far above its critical speeds in soft bearings. In any other machine stiffness, damping"
-            + " and"
-            + " foundation decide how much of the unbalance shows. It is no acceptance.";
+            + " that is free to move, far above its critical speeds in soft bearings. In any other machine stiffness,"
+            + " damping and foundation decide how much of the unbalance shows. It is no acceptance.";
 
     /**
      * Checks the parts.

@@ -3,6 +3,7 @@ package dev.vibra.balance.vector;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 
@@ -74,6 +75,49 @@ public final class PlacedMass implements Serializable {
      */
     public PlacedMass atRadius(double radiusMillimetres) {
         return new PlacedMass(kilograms, Require.positive("radius", radiusMillimetres, "mm") / 1000, sense);
+    }
+
+    /**
+     * Moves this mass to another radius so that its unbalance stays: the mass changes by the inverse ratio of the
+     * radii.
+     *
+     * @param radiusMillimetres new radius in mm, finite, above zero
+     * @return a mass that acts alike
+     * @throws IllegalArgumentException if the radius is out of range
+     * @throws IllegalStateException if the radius of this mass was left open
+     */
+    public PlacedMass movedTo(double radiusMillimetres) {
+        return ofUnbalance(unbalance(), radiusMillimetres, sense);
+    }
+
+    /**
+     * Returns the mass on the opposite side: removing it acts as adding this one does.
+     *
+     * @return the same mass and radius, 180° away
+     */
+    public PlacedMass toRemoveInstead() {
+        return new PlacedMass(kilograms.negated(), radiusMetres, sense);
+    }
+
+    /**
+     * Makes one mass of several: their unbalances are added as vectors.
+     *
+     * @param masses masses of one plane, each with its radius, at least one; negative masses are not possible, a
+     *     removed mass is added on the opposite side
+     * @param radiusMillimetres radius of the one mass in mm, finite, above zero
+     * @return the mass that acts as all of them do, angles in the sense of the first
+     * @throws IllegalArgumentException if there is none or the radius is out of range
+     * @throws IllegalStateException if a radius was left open
+     */
+    public static PlacedMass combined(List<PlacedMass> masses, double radiusMillimetres) {
+        if (masses.isEmpty()) {
+            throw new IllegalArgumentException("masses must not be empty");
+        }
+        Phasor sum = Phasor.ZERO;
+        for (PlacedMass mass : masses) {
+            sum = sum.plus(mass.unbalance());
+        }
+        return ofUnbalance(sum, radiusMillimetres, masses.get(0).sense);
     }
 
     /**

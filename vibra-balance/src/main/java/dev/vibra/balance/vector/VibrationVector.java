@@ -5,6 +5,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
 import java.io.Serializable;
 import java.util.Objects;
@@ -181,11 +182,26 @@ public final class VibrationVector implements Serializable {
         return new VibrationVector(peak.minus(other.peak), unit, detector, sense);
     }
 
+    /**
+     * Integrates or differentiates: the same motion as displacement, velocity or acceleration, at a known speed.
+     *
+     * @param newUnit unit of the motion wanted
+     * @param speed speed of rotation, the frequency of this vector
+     * @return the same motion in that unit
+     * @throws IllegalArgumentException if a quantity is no motion
+     */
+    public VibrationVector as(Unit newUnit, RotationSpeed speed) {
+        int integrations = quantity().integrationsTo(newUnit.quantity());
+        double omega = speed.radiansPerSecond();
+        // Each derivative multiplies by iω, each integral divides by it.
+        Phasor changed = peak.times(Phasor.polar(Math.pow(omega, -integrations), -integrations * Math.PI / 2));
+        return new VibrationVector(changed, newUnit, detector, sense);
+    }
+
     private void requireQuantity(Quantity other) {
         if (other != quantity()) {
             throw new IllegalArgumentException("vibration vectors must measure the same quantity: " + quantity()
-                    + " and "
-                    + other);
+                    + " and " + other);
         }
     }
 
@@ -206,7 +222,6 @@ public final class VibrationVector implements Serializable {
     @Override
     public String toString() {
         return Digits.significant(amplitude(), 3) + " " + unit + " " + detector + " at " + Angles.text(phaseDegrees())
-                + " "
-                + sense;
+                + " " + sense;
     }
 }

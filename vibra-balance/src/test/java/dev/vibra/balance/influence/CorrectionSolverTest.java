@@ -104,8 +104,8 @@ class CorrectionSolverTest {
                 new Phasor[][] {{a, a.times(2)}, {b, b.times(2)}}).solver();
         assertTrue(solver.planeConflict() > 1e12);
         IllegalStateException e = assertThrows(IllegalStateException.class, () -> solver.cancelling(a, b));
-        assertTrue(e.getMessage().startsWith("planes must act differently at the sensors to be balanced together: "
-                + "the condition number is "), e.getMessage());
+        assertTrue(e.getMessage().startsWith("planes must act differently at the sensors to be balanced together: the"
+                + " condition number is "), e.getMessage());
         Phasor[] held = solver.cancellingWithRidge(1e-6, a, b);
         // Both planes share the work in proportion to their influence: 1 : 2 after 1 + 4 parts.
         assertEquals(0, held[0].plus(new Phasor(0.5, 0)).magnitude(), 1e-6);
@@ -128,8 +128,7 @@ class CorrectionSolverTest {
                 new Phasor[][] {{Phasor.ONE, Phasor.ZERO}, {Phasor.ZERO, Phasor.ONE}});
         message("weights must be one per reading, 2: 1", () -> two.solver(1.0));
         message("readings that count must be at least as many as planes, 2: 1; add a sensor or a speed, or balance"
-                + " fewer"
-                + " planes", () -> two.solver(1.0, 0.0));
+                + " fewer planes", () -> two.solver(1.0, 0.0));
         message("weight of S1 must be finite and >= 0: NaN", () -> two.solver(1.0, Double.NaN));
         message("vibration must be one per reading, 2: 1", () -> two.solver().cancelling(Phasor.ONE));
         message("ridge must be above 0 and at most 1: 0.0", () -> two.solver().cancellingWithRidge(0, Phasor.ONE));

@@ -76,7 +76,9 @@ class RigidRotorTest {
                 message(() -> RigidRotor.of(1, 1, -1)));
         assertEquals("polar moment of inertia must be at most twice the diametral one, 1.0 kg·m²: 2.1",
                 message(() -> RigidRotor.of(1, 1, 2.1)));
-        assertEquals(0, RigidRotor.of(1, 1, 2).planes());
+        assertEquals(0, RigidRotor.of(1, 3, 6).planes());
+        assertEquals("polar moment of inertia must be at most twice the diametral one, 3.0 kg·m²: 6.1",
+                message(() -> RigidRotor.of(1, 3, 6.1)));
         assertEquals("position of plane must be finite: NaN", message(() -> symmetric().withPlane(Double.NaN)));
         assertEquals("position of bearing must be finite: NaN", message(() -> Bearing.of(Double.NaN, 1, 1)));
         assertEquals("horizontal stiffness must be finite and > 0 N/m: 0.0", message(() -> Bearing.of(0, 0, 1)));

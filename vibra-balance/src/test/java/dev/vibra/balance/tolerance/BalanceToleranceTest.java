@@ -69,11 +69,9 @@ class BalanceToleranceTest {
         assertEquals("0.375 / 0.625 (centre of mass between the bearings, shares by its levers)",
                 Allocation.byLever(0, 2.4, 1.5).toString());
         assertEquals("0.700 / 0.300 (centre of mass between the bearings, shares held within 0.3 and 0.7 (limits from"
-                + " memory,"
-                + " unverified))", Allocation.byLever(0, 1, 0.1).toString());
+                + " memory, unverified))", Allocation.byLever(0, 1, 0.1).toString());
         assertEquals("1.20 / 0.300 (centre of mass outside the bearings, shares held within 0.3 and 1.3 (limits from"
-                + " memory,"
-                + " unverified))", Allocation.byLever(0, 1, -0.2).toString());
+                + " memory, unverified))", Allocation.byLever(0, 1, -0.2).toString());
         assertEquals("one plane takes the whole", Allocation.equalShares(1).reason());
         assertEquals("centre of mass taken to be midway between the planes", Allocation.equalShares(2).reason());
         assertEquals(Confidence.SEVERAL_SOURCES, Allocation.equalShares(2).confidence());

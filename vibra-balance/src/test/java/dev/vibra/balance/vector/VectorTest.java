@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
+import java.util.List;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.random.Well19937c;
 import org.junit.jupiter.api.Test;
@@ -169,6 +170,27 @@ class VectorTest {
         assertFalse(open.in(AngleSense.WITH_ROTATION).radiusMillimetres().isPresent());
         assertEquals(160, placed.in(AngleSense.WITH_ROTATION).radiusMillimetres().getAsDouble(), 1e-12);
         assertEquals(0.5, PlacedMass.ofPhasor(new Phasor(0.0005, 0), AngleSense.WITH_ROTATION).grams(), 1e-15);
+    }
+
+    @Test
+    void massesAreMovedCombinedAndRemovedInstead() {
+        PlacedMass m = PlacedMass.ofGrams(12, 90, AngleSense.AGAINST_ROTATION).atRadius(160);
+        assertEquals(16, m.movedTo(120).grams(), 1e-12);
+        assertEquals(90, m.movedTo(120).angleDegrees(), 1e-12);
+        assertEquals(120, m.movedTo(120).radiusMillimetres().getAsDouble(), 1e-12);
+        assertEquals(12, m.toRemoveInstead().grams(), 1e-12);
+        assertEquals(270, m.toRemoveInstead().angleDegrees(), 1e-12);
+        assertEquals(160, m.toRemoveInstead().radiusMillimetres().getAsDouble(), 1e-12);
+        // 3 g and 4 g at right angles, at 100 and 200 mm: 300 and 800 g·mm.
+        PlacedMass sum = PlacedMass.combined(List.of(
+                PlacedMass.ofGrams(3, 0, AngleSense.AGAINST_ROTATION).atRadius(100),
+                PlacedMass.ofGrams(4, 270, AngleSense.WITH_ROTATION).atRadius(200)), 50);
+        assertEquals(Math.hypot(300, 800) / 50, sum.grams(), 1e-11);
+        assertEquals(Math.toDegrees(Math.atan2(800, 300)), sum.angleDegrees(), 1e-11);
+        assertEquals(AngleSense.AGAINST_ROTATION, sum.sense());
+        message("masses must not be empty", () -> PlacedMass.combined(List.of(), 50));
+        assertThrows(IllegalStateException.class,
+                () -> PlacedMass.ofGrams(3, 0, AngleSense.AGAINST_ROTATION).movedTo(5));
     }
 
     @Test

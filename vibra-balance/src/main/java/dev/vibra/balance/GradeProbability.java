@@ -1,0 +1,88 @@
+package dev.vibra.balance;
+
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
+import java.io.Serializable;
+import java.util.function.IntToDoubleFunction;
+
+/**
+ * Probability that the residual unbalance of every plane is within its tolerance, given the scatter of the readings.
+ *
+ * <p>At 95 % or more the grade counts as proved, at 5 % or less as missed, in between it is not settled. Errors of
+ * stored coefficients are not in it.
+ *
+ * @param probability probability from 0 to 1
+ * @param moreReadings how many more readings of the present state would settle it, if they agree with the mean so far;
+ *     0 if it is settled, -1 if not even 100 would
+ * @see "JCGM 106:2012, evaluation of measurement data: the role of measurement uncertainty in conformity assessment"
+ */
+public record GradeProbability(double probability, int moreReadings) implements Serializable {
+    private static final double PROVED = 0.95;
+    private static final int MOST_READINGS = 100;
+
+    /**
+     * Checks the values.
+     *
+     * @param probability probability from 0 to 1
+     * @param moreReadings how many more readings of the present state would settle it, if they agree with the mean so
+     *     far; 0 if it is settled, -1 if not even 100 would
+     */
+    public GradeProbability {
+        Require.within("probability", probability, 0, 1, "");
+        Require.atLeast("moreReadings", moreReadings, -1);
+    }
+
+    static GradeProbability of(Setup setup, ErrorPropagation errors, Phasor[] found) {
+        Phasor[] judged = setup.inTolerancePlanes(found);
+        double[] limits = setup.tolerances();
+        IntToDoubleFunction withMore = more -> errors.withMoreReadings(more).mapped(judged.length,
+                setup::inTolerancePlanes).probabilityWithin(judged, limits);
+        double now = withMore.applyAsDouble(0);
+        return new GradeProbability(now, readingsToSettle(withMore, now));
+    }
+
+    private static int readingsToSettle(IntToDoubleFunction withMore, double now) {
+        if (settled(now)) {
+            return 0;
+        }
+        if (!settled(withMore.applyAsDouble(MOST_READINGS))) {
+            return -1;
+        }
+        int tooFew = 0;
+        int enough = MOST_READINGS;
+        while (enough - tooFew > 1) {
+            int middle = (tooFew + enough) / 2;
+            if (settled(withMore.applyAsDouble(middle))) {
+                enough = middle;
+            } else {
+                tooFew = middle;
+            }
+        }
+        return enough;
+    }
+
+    private static boolean settled(double probability) {
+        return probability >= PROVED || probability <= 1 - PROVED;
+    }
+
+    /**
+     * Tells whether the grade is proved.
+     *
+     * @return true at 95 % or more
+     */
+    public boolean proved() {
+        return probability >= PROVED;
+    }
+
+    /** Returns the probability and what would settle it. */
+    @Override
+    public String toString() {
+        String text = "within tolerance with probability " + Digits.significant(probability, 3);
+        return switch (moreReadings) {
+            case 0 -> text;
+            case -1 -> text + ", not settled by more readings of this state alone";
+            default -> text + ", " + moreReadings + " more reading(s) of this state would settle it";
+        };
+    }
+}

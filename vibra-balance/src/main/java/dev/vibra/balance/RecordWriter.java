@@ -1,0 +1,96 @@
+package dev.vibra.balance;
+
+import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.influence.Layout;
+import dev.vibra.balance.influence.Run;
+import dev.vibra.balance.remark.Caution;
+import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.tolerance.GradeReached;
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.quantity.RotationSpeed;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Writes a job down as plain data. */
+final class RecordWriter {
+    private final Setup setup;
+    private final Layout layout;
+
+    RecordWriter(Setup setup) {
+        this.setup = setup;
+        this.layout = setup.layout();
+    }
+
+    JobRecord write(List<Run> runs, InfluenceCoefficients alpha, Corrections corrections, Verification proof) {
+        List<Remark> remarks = new ArrayList<>();
+        if (corrections != null) {
+            remarks.addAll(corrections.remarks());
+        }
+        if (proof != null) {
+            remarks.addAll(proof.remarks());
+        }
+        return new JobRecord(layout.convention().toString(),
+                layout.speeds().stream().map(RotationSpeed::revolutionsPerMinute).toList(),
+                runs.stream().map(this::run).toList(), alpha == null ? List.of() : coefficients(alpha),
+                corrections == null ? List.of()
+                        : corrections.list().stream().map(c -> mass(c.plane(), c.mass())).toList(),
+                proof == null ? List.of() : proof.residualUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
+                        r.plane(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
+                proof == null ? List.of() : proof.bearingUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
+                        r.bearing(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
+                proof == null ? Double.NaN : proof.remainingShare(),
+                setup.tolerance().map(BalanceTolerance::grade).map(Object::toString).orElse(""),
+                proof == null ? "" : proof.gradeReached().map(GradeReached::toString).orElse(""), remarks, reliance(),
+                Arrays.stream(Caution.values()).map(Caution::text).toList());
+    }
+
+    private JobRecord.RunEntry run(Run run) {
+        List<JobRecord.MassEntry> masses = new ArrayList<>();
+        for (int j = 0; j < run.added().size(); j++) {
+            if (!run.added().get(j).equals(Phasor.ZERO)) {
+                masses.add(mass(layout.planes().get(j), setup.mass(j, run.added().get(j))));
+            }
+        }
+        List<JobRecord.ReadingEntry> readings = new ArrayList<>();
+        for (int i = 0; i < run.readings().size(); i++) {
+            VibrationVector v = setup.vector(i, run.readings().get(i));
+            readings.add(new JobRecord.ReadingEntry(layout.rowName(i), v.amplitude(), v.unit().plainSymbol(),
+                    v.detector().toString(), v.phaseDegrees()));
+        }
+        return new JobRecord.RunEntry(run.name(), masses, readings);
+    }
+
+    private static JobRecord.MassEntry mass(String plane, PlacedMass mass) {
+        return new JobRecord.MassEntry(plane, mass.grams(), mass.angleDegrees(),
+                mass.radiusMillimetres().orElse(Double.NaN));
+    }
+
+    private List<JobRecord.CoefficientEntry> coefficients(InfluenceCoefficients alpha) {
+        InfluenceCoefficients shown = alpha.shownAs(layout);
+        List<JobRecord.CoefficientEntry> out = new ArrayList<>();
+        for (int i = 0; i < layout.rows(); i++) {
+            for (int j = 0; j < layout.planes().size(); j++) {
+                out.add(new JobRecord.CoefficientEntry(layout.rowName(i), layout.planes().get(j), shown.perGram(i, j),
+                        shown.phaseDegrees(i, j)));
+            }
+        }
+        return out;
+    }
+
+    private List<String> reliance() {
+        String coefficients = setup.stored().isPresent()
+                ? "The coefficients are those of an earlier job; they hold only if speed, load, bearings, support and"
+                + " sensors are the same as then."
+                : "The coefficients hold for this rotor in these bearings on this support, at the speeds and load of"
+                + " the runs, with the sensors where they were.";
+        return List.of(coefficients,
+                "Residual unbalance and grade are worked out of vibration and coefficients in the correction planes of"
+                + " this job. They serve the crew and the owner; an acceptance that asks for a balancing machine, or"
+                + " for vibration limits of the whole machine, is not replaced by them.",
+                "ISO 21940-11 holds for rotors with rigid behaviour; for flexible rotors ISO 21940-12 applies.");
+    }
+}

@@ -1,0 +1,68 @@
+package dev.vibra.balance.placement;
+
+import dev.vibra.balance.vector.Phasor;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Masses on positions, and the vibration that they should leave.
+ *
+ * @param planes names of the planes
+ * @param masses masses of each plane, in the order of the planes; empty lists where nothing goes on
+ * @param left vibration left, one element per reading, zero-to-peak SI
+ * @param minimax true if the largest residual was made least, false for the sum of squares
+ */
+public record FittedMasses(List<String> planes, List<List<PositionedMass>> masses, List<Phasor> left, boolean minimax)
+        implements Serializable {
+    /**
+     * Copies the lists.
+     *
+     * @param planes names of the planes
+     * @param masses masses of each plane, in the order of the planes; empty lists where nothing goes on
+     * @param left vibration left, one element per reading, zero-to-peak SI
+     * @param minimax true if the largest residual was made least, false for the sum of squares
+     */
+    public FittedMasses {
+        planes = List.copyOf(planes);
+        masses = masses.stream().map(List::copyOf).toList();
+        left = List.copyOf(left);
+    }
+
+    /**
+     * Returns the masses of a plane.
+     *
+     * @param plane name of the plane
+     * @return masses on its positions
+     * @throws IllegalArgumentException if there is no such plane
+     */
+    public List<PositionedMass> in(String plane) {
+        int index = planes.indexOf(plane);
+        if (index < 0) {
+            throw new IllegalArgumentException("plane must be one of " + String.join(", ", planes) + ": " + plane);
+        }
+        return masses.get(index);
+    }
+
+    /**
+     * Returns the sum of the masses of a plane.
+     *
+     * @param plane name of the plane
+     * @return mass in g
+     * @throws IllegalArgumentException if there is no such plane
+     */
+    public double gramsIn(String plane) {
+        return in(plane).stream().mapToDouble(PositionedMass::grams).sum();
+    }
+
+    /** Returns the masses in one line. */
+    @Override
+    public String toString() {
+        List<String> parts = new ArrayList<>();
+        for (int j = 0; j < planes.size(); j++) {
+            parts.add(planes.get(j) + ": " + (masses.get(j).isEmpty() ? "nothing"
+                    : String.join(" + ", masses.get(j).stream().map(PositionedMass::toString).toList())));
+        }
+        return String.join("; ", parts) + (minimax ? " (least largest residual)" : " (least squares)");
+    }
+}

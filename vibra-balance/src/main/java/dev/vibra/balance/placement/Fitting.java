@@ -1,0 +1,144 @@
+package dev.vibra.balance.placement;
+
+import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Require;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Masses on given positions, within given limits, that leave the least vibration: by the sum of squares, or by the
+ * largest residual.
+ *
+ * <p>Each plane can make the unbalances of a polygon. Over these polygons the sum of squares is minimised by projected
+ * gradients (Beck and Teboulle 2009), the largest residual by linear programs with cuts (Kelley 1960). Of the many sets
+ * of masses that make one unbalance, the lightest is taken. With given sizes the search goes from the rounded masses by
+ * exchanges of one and of two positions to a choice that no such exchange betters; it need not be the best of all.
+ */
+public final class Fitting {
+    private final InfluenceCoefficients coefficients;
+    private final Phasor[] vibration;
+    private final double[] weights;
+    private final List<PlaneFitting> planes;
+
+    private Fitting(InfluenceCoefficients coefficients, Phasor[] vibration, double[] weights,
+            List<PlaneFitting> planes) {
+        this.coefficients = coefficients;
+        this.vibration = vibration;
+        this.weights = weights;
+        this.planes = planes;
+    }
+
+    /**
+     * Sets the problem.
+     *
+     * @param coefficients influence coefficients
+     * @param vibration vibration to cancel, one element per reading, zero-to-peak SI; copied
+     * @param weights factor on each residual, finite, zero or more; copied
+     * @param planes what can be fitted, one element per plane in the order of the coefficients
+     * @return the problem
+     * @throws IllegalArgumentException if a count is wrong or a weight out of range
+     */
+    public static Fitting of(InfluenceCoefficients coefficients, Phasor[] vibration, double[] weights,
+            List<PlaneFitting> planes) {
+        int rows = coefficients.layout().rows();
+        if (vibration.length != rows || weights.length != rows) {
+            throw new IllegalArgumentException("vibration and weights must be one per reading, " + rows + ": "
+                    + vibration.length + " and " + weights.length);
+        }
+        if (planes.size() != coefficients.layout().planes().size()) {
+            throw new IllegalArgumentException("fittings must be one per plane, " + coefficients.layout().planes()
+                    .size()
+                    + ": " + planes.size());
+        }
+        for (double weight : weights) {
+            Require.notNegative("weight", weight, "");
+        }
+        return new Fitting(coefficients, vibration.clone(), weights.clone(), List.copyOf(planes));
+    }
+
+    /**
+     * Finds the masses that leave the least weighted sum of squares.
+     *
+     * @return masses and what they leave
+     */
+    public FittedMasses leastSquares() {
+        return fitted(new PolygonLeastSquares(effects(), target(), planes).solve(), false);
+    }
+
+    /**
+     * Finds the masses whose largest weighted residual is least.
+     *
+     * @return masses and what they leave
+     */
+    public FittedMasses minimax() {
+        return fitted(new PolygonMinimax(effects(), target(), planes).solve(), true);
+    }
+
+    private FittedMasses fitted(double[] grams, boolean minimax) {
+        double[] chosen = grams;
+        if (planes.stream().anyMatch(p -> !p.sizesGrams().isEmpty())) {
+            chosen = new SizeSearch(effects(), target(), planes, minimax).from(grams);
+        }
+        List<List<PositionedMass>> masses = new ArrayList<>();
+        int column = 0;
+        for (PlaneFitting plane : planes) {
+            List<PositionedMass> inPlane = new ArrayList<>();
+            for (int position = 1; position <= plane.positions().count(); position++, column++) {
+                if (chosen[column] > 0) {
+                    inPlane.add(new PositionedMass(position, chosen[column]));
+                }
+            }
+            masses.add(inPlane);
+        }
+        return new FittedMasses(coefficients.layout().planes(), masses, left(chosen), minimax);
+    }
+
+    private List<Phasor> left(double[] grams) {
+        Phasor[] unbalances = new Phasor[planes.size()];
+        int column = 0;
+        for (int j = 0; j < unbalances.length; j++) {
+            Phasor sum = Phasor.ZERO;
+            for (int position = 1; position <= planes.get(j).positions().count(); position++, column++) {
+                sum = sum.plus(planes.get(j).positions().direction(position).times(grams[column] / 1000));
+            }
+            unbalances[j] = sum.times(coefficients.layout().lever(j));
+        }
+        Phasor[] change = coefficients.response(unbalances);
+        List<Phasor> out = new ArrayList<>();
+        for (int i = 0; i < vibration.length; i++) {
+            out.add(vibration[i].plus(change[i]));
+        }
+        return out;
+    }
+
+    /** Weighted vibration per gram at each position, all planes one after the other. */
+    private Phasor[][] effects() {
+        Phasor[][] out = new Phasor[vibration.length][];
+        for (int i = 0; i < out.length; i++) {
+            List<Phasor> row = new ArrayList<>();
+            for (int j = 0; j < planes.size(); j++) {
+                Phasor perGram = coefficients.at(i, j).times(coefficients.layout().lever(j) / 1000 * weights[i]);
+                for (int position = 1; position <= planes.get(j).positions().count(); position++) {
+                    row.add(perGram.times(planes.get(j).positions().direction(position)));
+                }
+            }
+            out[i] = row.toArray(Phasor[]::new);
+        }
+        return out;
+    }
+
+    private Phasor[] target() {
+        Phasor[] out = new Phasor[vibration.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = vibration[i].times(weights[i]);
+        }
+        return out;
+    }
+
+    /** Returns planes and limits in one line. */
+    @Override
+    public String toString() {
+        return "fitting of " + String.join("; ", planes.stream().map(PlaneFitting::toString).toList());
+    }
+}

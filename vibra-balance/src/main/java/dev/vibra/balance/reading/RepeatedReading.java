@@ -1,0 +1,197 @@
+package dev.vibra.balance.reading;
+
+import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.internal.Digits;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Several readings of one vector under the same conditions: their mean, their scatter, and whether they were steady.
+ *
+ * @see "ISO 21940-13:2012: readings are to be repeated to know how far they can be trusted"
+ */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
+public final class RepeatedReading implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final List<VibrationVector> readings;
+    private final VibrationVector mean;
+
+    private RepeatedReading(List<VibrationVector> readings) {
+        this.readings = List.copyOf(readings);
+        if (this.readings.size() < 2) {
+            throw new IllegalArgumentException("readings must be at least two to tell their scatter: "
+                    + this.readings.size());
+        }
+        VibrationVector sum = this.readings.get(0);
+        for (VibrationVector reading : this.readings.subList(1, this.readings.size())) {
+            sum = sum.plus(reading);
+        }
+        Phasor average = sum.peak().times(1.0 / this.readings.size());
+        this.mean = VibrationVector.ofPeak(average, sum.unit(), sum.detector(), sum.sense());
+    }
+
+    /**
+     * Takes readings together.
+     *
+     * @param readings readings of one quantity at one place, at least two, in the order in which they were taken
+     * @return the readings
+     * @throws IllegalArgumentException if there are fewer than two or the quantities differ
+     */
+    public static RepeatedReading of(VibrationVector... readings) {
+        return new RepeatedReading(List.of(readings));
+    }
+
+    /**
+     * Returns the single readings.
+     *
+     * @return readings in the order in which they were taken
+     */
+    public List<VibrationVector> readings() {
+        return readings;
+    }
+
+    /**
+     * Returns the vector mean, shown as the first reading is.
+     *
+     * @return mean of the phasors
+     */
+    public VibrationVector mean() {
+        return mean;
+    }
+
+    /**
+     * Returns the scatter of the amplitude along the mean: standard deviation of one reading as a share of the mean.
+     *
+     * @return standard deviation with n − 1 in the divisor, over the amplitude of the mean
+     * @throws IllegalStateException if the mean is zero
+     */
+    public double amplitudeScatter() {
+        return deviations(true);
+    }
+
+    /**
+     * Returns the scatter of the phase: standard deviation of one reading across the mean, as an angle seen from zero.
+     *
+     * @return standard deviation with n − 1 in the divisor, in degrees
+     * @throws IllegalStateException if the mean is zero
+     */
+    public double phaseScatterDegrees() {
+        return Math.toDegrees(deviations(false));
+    }
+
+    private double deviations(boolean along) {
+        double square = 0;
+        for (VibrationVector reading : readings) {
+            Phasor ratio = ratio(reading);
+            double deviation = along ? ratio.re() - 1 : ratio.im();
+            square += deviation * deviation;
+        }
+        return Math.sqrt(square / (readings.size() - 1));
+    }
+
+    private Phasor ratio(VibrationVector reading) {
+        if (!(mean.amplitude() > 0)) {
+            throw new IllegalStateException("mean of the readings must not be zero to tell a scatter");
+        }
+        return reading.peak().dividedBy(mean.peak());
+    }
+
+    /**
+     * Returns what speaks against balancing on these readings, by the usual limits.
+     *
+     * @return remarks; empty if the vector was steady
+     * @throws IllegalStateException if the mean is zero
+     */
+    public List<Remark> remarks() {
+        return remarks(Steadiness.withDefaults());
+    }
+
+    /**
+     * Returns what speaks against balancing on these readings: single ones far from the mean, or a drift, where the
+     * mean of the second half lies away from that of the first by more than the limits.
+     *
+     * @param limits allowed distances
+     * @return remarks; empty if the vector was steady
+     * @throws IllegalStateException if the mean is zero
+     */
+    public List<Remark> remarks(Steadiness limits) {
+        double amplitude = 0;
+        double phase = 0;
+        for (VibrationVector reading : readings) {
+            Phasor ratio = ratio(reading);
+            amplitude = Math.max(amplitude, Math.abs(ratio.magnitude() - 1));
+            phase = Math.max(phase, Math.toDegrees(Math.abs(ratio.argument())));
+        }
+        List<Remark> out = new ArrayList<>();
+        if (amplitude > limits.amplitudeShare()) {
+            out.add(new Remark("amplitude-unsteady", "a reading lies " + Digits.significant(amplitude * 100, 3)
+                    + " % from the mean amplitude", amplitude, limits.amplitudeShare()));
+        }
+        if (phase > limits.phaseDegrees()) {
+            out.add(new Remark("phase-unsteady", "a reading lies " + Digits.significant(phase, 3)
+                    + "° from the mean phase", phase, limits.phaseDegrees()));
+        }
+        addDrift(limits, out);
+        return List.copyOf(out);
+    }
+
+    private void addDrift(Steadiness limits, List<Remark> out) {
+        int half = readings.size() / 2;
+        if (half < 2) {
+            return;
+        }
+        Phasor early = meanRatio(readings.subList(0, half));
+        Phasor late = meanRatio(readings.subList(readings.size() - half, readings.size()));
+        double moved = late.minus(early).magnitude();
+        double limit = Math.min(limits.amplitudeShare(), Math.toRadians(limits.phaseDegrees()));
+        if (moved > limit) {
+            out.add(new Remark("vector-drifting", "the mean of the later readings lies "
+                    + Digits.significant(moved * 100, 3) + " % of the amplitude away from that of the earlier ones:"
+                    + " wait for warm bearings and steady load", moved, limit));
+        }
+    }
+
+    private Phasor meanRatio(List<VibrationVector> part) {
+        Phasor sum = Phasor.ZERO;
+        for (VibrationVector reading : part) {
+            sum = sum.plus(ratio(reading));
+        }
+        return sum.times(1.0 / part.size());
+    }
+
+    /**
+     * Requires a steady vector by the usual limits.
+     *
+     * @return the mean
+     * @throws IllegalStateException if the readings are unsteady; the message says how
+     */
+    public VibrationVector steadyMean() {
+        List<Remark> doubts = remarks();
+        if (!doubts.isEmpty()) {
+            throw new IllegalStateException("readings must be steady: "
+                    + String.join("; ", doubts.stream().map(Remark::text).toList()));
+        }
+        return mean;
+    }
+
+    /**
+     * Counts the readings.
+     *
+     * @return number of readings, at least two
+     */
+    public int count() {
+        return readings.size();
+    }
+
+    /** Returns mean, count and scatter in one line. */
+    @Override
+    public String toString() {
+        String text = mean + ", mean of " + readings.size();
+        return mean.amplitude() > 0 ? text + " (scatter " + Digits.significant(amplitudeScatter() * 100, 2) + " %, "
+                + Digits.significant(phaseScatterDegrees(), 2) + "°)" : text;
+    }
+}

@@ -1,0 +1,44 @@
+package dev.vibra.balance.reading;
+
+import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
+import java.io.Serializable;
+
+/**
+ * How far single readings may stray from their mean before a vector is called unsteady.
+ *
+ * <p>The defaults, 10 % and 10°, are common practice, no source.
+ *
+ * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, finite, above zero
+ * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
+ */
+public record Steadiness(double amplitudeShare, double phaseDegrees) implements Serializable {
+    /**
+     * Checks the values.
+     *
+     * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, finite, above
+     * zero
+     * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
+     */
+    public Steadiness {
+        Require.positive("allowed share of the amplitude", amplitudeShare, "");
+        if (!(phaseDegrees > 0 && phaseDegrees <= 180)) {
+            throw Require.failure("allowed phase", "above 0 and at most 180°", phaseDegrees);
+        }
+    }
+
+    /**
+     * Returns 10 % of the amplitude and 10°, common practice, no source.
+     *
+     * @return the usual limits
+     */
+    public static Steadiness withDefaults() {
+        return new Steadiness(0.10, 10);
+    }
+
+    /** Returns both limits. */
+    @Override
+    public String toString() {
+        return "within " + Digits.compact(amplitudeShare * 100, 3) + " % and " + Digits.compact(phaseDegrees, 3) + "°";
+    }
+}

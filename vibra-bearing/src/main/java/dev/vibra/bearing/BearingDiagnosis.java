@@ -1,0 +1,166 @@
+package dev.vibra.bearing;
+
+import dev.vibra.internal.Digits;
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.signal.Waveform;
+import java.io.Serializable;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * Envelope diagnosis of a rolling bearing: for each element whether the recording shows a defect of it, with the evidence.
+ *
+ * <p>A defect is {@code present} if, in the squared-envelope spectrum of some band,
+ * <ol>
+ * <li>lines at a common fundamental within the tolerance of the kinematic rate are, two of them at least and the fundamental
+ *     among them, together so improbable in noise that the false alarm probability over everything searched is kept;
+ * <li>both reach the {@linkplain DiagnosisSettings#presentDepth() present depth};
+ * <li>no other explanation stands: not the rate of another element within the tolerance; not a multiple, or a half, third or
+ *     quarter, of the shaft speed; not a line of an element already found; not weaker than its own sidebands; and no other fundamental from half to one and a half times as high,
+ *     apart from the element's own harmonics and sidebands, reaches half its evidence.
+ * </ol>
+ *
+ * <p>A defect is {@code absent} if no element of the bearing shows a significant pulsation of half the {@linkplain
+ * DiagnosisSettings#absentDepth() absent depth}, every band would have shown the absent depth, and no pulsation of unknown
+ * origin is as deep as the present depth. This speaks of pulsation in the bands tried, as strong as said: a spot that rolls
+ * outside the load zone stays silent. Everything else is {@code not determined}, with the reason.
+ *
+ * <p>A pulsation at the cage rate never makes the cage {@code present}: one bad rolling element, carried round by the cage,
+ * makes the same line. Other machinery with a rate inside the tolerance of an element's can't be told from it.
+ *
+ * <p>A verdict on a recording isn't leave to run on: that is decided under the local rules by those licensed to.
+ *
+ * @see "P. D. McFadden, J. D. Smith, Tribology International 17 (1984) 3-10: rates and sidebands"
+ * @see "R. B. Randall, J. Antoni, Mechanical Systems and Signal Processing 25 (2011) 485-520: squared envelope"
+ */
+public final class BearingDiagnosis implements Serializable {
+    /** Below this the lines are too coarse to tell harmonics of a bearing from halves of the shaft speed. */
+    static final double FEWEST_REVOLUTIONS = 50;
+
+    private static final long serialVersionUID = 1;
+
+    private final KinematicFrequencies kinematics;
+    private final List<ElementFinding> findings;
+    private final List<Band> bands;
+    private final EnvelopeSpectrum spectrum;
+    private final String bandReason;
+
+    BearingDiagnosis(KinematicFrequencies kinematics, List<ElementFinding> findings, List<Band> bands,
+            EnvelopeSpectrum spectrum, String bandReason) {
+        this.kinematics = kinematics;
+        this.findings = List.copyOf(findings);
+        this.bands = List.copyOf(bands);
+        this.spectrum = spectrum;
+        this.bandReason = bandReason;
+    }
+
+    /**
+     * Diagnoses with the defaults.
+     *
+     * @param wave acceleration at or near the bearing's housing
+     * @param kinematics kinematic rates at the speed of the recording
+     * @return the diagnosis
+     * @throws IllegalArgumentException if the recording isn't acceleration
+     */
+    public static BearingDiagnosis of(Waveform wave, KinematicFrequencies kinematics) {
+        return of(wave, kinematics, DiagnosisSettings.withDefaults());
+    }
+
+    /**
+     * Diagnoses.
+     *
+     * @param wave acceleration at or near the bearing's housing
+     * @param kinematics kinematic rates at the speed of the recording
+     * @param settings what is asked
+     * @return the diagnosis
+     * @throws IllegalArgumentException if the recording isn't acceleration or the band given doesn't fit it
+     */
+    public static BearingDiagnosis of(Waveform wave, KinematicFrequencies kinematics, DiagnosisSettings settings) {
+        if (wave.quantity() != Quantity.ACCELERATION) {
+            throw new IllegalArgumentException("wave must be acceleration, in which bearings ring: " + wave.quantity());
+        }
+        Objects.requireNonNull(kinematics, "kinematics");
+        return new DiagnosisRun(wave, kinematics, Objects.requireNonNull(settings, "settings")).diagnosis();
+    }
+
+    /**
+     * Returns the kinematic rates that were looked for.
+     *
+     * @return the rates
+     */
+    public KinematicFrequencies kinematics() {
+        return kinematics;
+    }
+
+    /**
+     * Returns the findings.
+     *
+     * @return one for each element, in the order of {@link BearingElement}, unmodifiable
+     */
+    public List<ElementFinding> findings() {
+        return findings;
+    }
+
+    /**
+     * Returns the finding on one element.
+     *
+     * @param element element
+     * @return its finding
+     */
+    public ElementFinding of(BearingElement element) {
+        return findings.get(element.ordinal());
+    }
+
+    /**
+     * Returns the bands whose envelopes were searched.
+     *
+     * @return the bands, unmodifiable; empty if the recording allowed none
+     */
+    public List<Band> bands() {
+        return bands;
+    }
+
+    /**
+     * Returns the envelope spectrum to show: that with the strongest evidence, else that of the most impulsive band.
+     *
+     * @return the spectrum up to the highest harmonic searched; empty if the recording allowed none
+     */
+    public Optional<EnvelopeSpectrum> spectrum() {
+        return Optional.ofNullable(spectrum);
+    }
+
+    /**
+     * Returns why the spectrum shown is that of its band.
+     *
+     * @return one sentence
+     */
+    public String bandReason() {
+        return bandReason;
+    }
+
+    /**
+     * Returns the diagnosis as a table: for each element verdict, rate found of rate expected, and reason; then the band.
+     *
+     * @return several lines without a line end at the end
+     */
+    public String describe() {
+        StringBuilder text = new StringBuilder();
+        for (ElementFinding finding : findings) {
+            String found = finding.foundHertz().isPresent()
+                    ? Digits.significant(finding.foundHertz().getAsDouble(), 5) : "-";
+            text.append(String.format(Locale.ROOT, "%-16s %-15s %8s of %8s Hz  %s\n", finding.element(), finding.verdict(),
+                    found, Digits.significant(finding.expectedHertz(), 5), finding.reason()));
+        }
+        return text.append(bandReason).toString();
+    }
+
+    /** Returns the findings in one line, as in {@code outer race present (107.6 Hz), inner race not determined, …}. */
+    @Override
+    public String toString() {
+        return findings.stream().map(ElementFinding::toString).collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,27 @@
+package dev.vibra.bearing;
+
+import dev.vibra.quantity.Band;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Bands to try when none is given. */
+final class EnvelopeBands {
+    /** Share of the sample rate up to which an anti-alias filter usually passes; common practice, no source. */
+    private static final double USABLE_SHARE_OF_RATE = 1 / 2.56;
+    /** The envelope of a band holds nothing above the width of the band: four harmonics of each element must fit. */
+    private static final double HARMONICS_IN_WIDTH = 4;
+    private static final int MOST_BANDS = 9;
+
+    private EnvelopeBands() {}
+
+    /** Octaves in half-octave steps from the top of the recording down; empty if not even one is wide enough. */
+    static List<Band> candidates(double sampleRateHertz, double highestRateHertz) {
+        List<Band> bands = new ArrayList<>();
+        double top = sampleRateHertz * USABLE_SHARE_OF_RATE;
+        while (top / 2 >= HARMONICS_IN_WIDTH * highestRateHertz && bands.size() < MOST_BANDS) {
+            bands.add(Band.of(top / 2, top));
+            top /= Math.sqrt(2);
+        }
+        return bands;
+    }
+}

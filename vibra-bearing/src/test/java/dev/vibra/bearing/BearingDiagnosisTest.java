@@ -1,0 +1,269 @@
+package dev.vibra.bearing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.signal.Waveform;
+import dev.vibra.synthesis.ImpactTrain;
+import dev.vibra.synthesis.Synthesis;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BearingDiagnosisTest {
+    private static final BearingGeometry GEOMETRY = BearingGeometry.of(9, 7.94, 39.04, 0);
+    private static final KinematicFrequencies RATES =
+            GEOMETRY.frequencies(RotatingRing.INNER, RotationSpeed.ofRevolutionsPerMinute(1480));
+    private static final double SAMPLE_RATE = 25_600;
+    private static final int LENGTH = 102_400;
+
+    private static Waveform recording(BearingSignal signal) {
+        return signal.waveform(SAMPLE_RATE, LENGTH, 20816);
+    }
+
+    private static BearingSignal machine() {
+        return BearingSignal.of(RATES).withShaftTones(2);
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = {"OUTER_RACE", "INNER_RACE", "ROLLING_ELEMENT"})
+    void findsTheElementWithTheDefectAndNoOther(BearingElement element) {
+        BearingSignal signal = machine().withDefect(element, 15).withSlip(-0.008, 0.005);
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(recording(signal), RATES);
+        ElementFinding finding = diagnosis.of(element);
+        assertEquals(ElementVerdict.PRESENT, finding.verdict(), diagnosis::describe);
+        assertEquals(signal.rateOf(element), finding.foundHertz().orElseThrow(), 1e-3 * signal.rateOf(element));
+        assertEquals(RATES.of(element), finding.expectedHertz());
+        assertTrue(finding.log10Probability() < -12);
+        assertTrue(finding.depth() >= 1.0 / 3 && finding.depth() <= 2);
+        assertTrue(finding.lines().size() >= 2);
+        assertEquals(finding.band().orElseThrow(), diagnosis.spectrum().orElseThrow().band());
+        for (ElementFinding other : diagnosis.findings()) {
+            assertTrue(other == finding || other.verdict() == ElementVerdict.NOT_DETERMINED, diagnosis::describe);
+        }
+    }
+
+    @Test
+    @DisplayName("the load zone shows: sidebands at the shaft speed about the inner race, at the cage rate about an element")
+    void sidebandsAreEvidence() {
+        ElementFinding inner = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.INNER_RACE, 15)), RATES)
+                .of(BearingElement.INNER_RACE);
+        EvidenceLine below = inner.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == -1).findFirst()
+                .orElseThrow();
+        assertEquals(RATES.innerRaceHertz() - RATES.innerRingHertz(), below.frequencyHertz(), 0.2);
+        assertEquals("1f−m", below.label());
+        ElementFinding ball = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.ROLLING_ELEMENT, 15)),
+                RATES).of(BearingElement.ROLLING_ELEMENT);
+        EvidenceLine above = ball.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == 1).findFirst()
+                .orElseThrow();
+        assertEquals(RATES.rollingElementHertz() + RATES.cageHertz(), above.frequencyHertz(), 0.2);
+        ElementFinding outer = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.OUTER_RACE, 15)), RATES)
+                .of(BearingElement.OUTER_RACE);
+        assertFalse(outer.lines().stream().anyMatch(EvidenceLine::isSideband), "a fixed ring has no modulation rate");
+    }
+
+    @Test
+    void soundBearingIsAbsentThroughout() {
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(recording(machine()), RATES);
+        for (ElementFinding finding : diagnosis.findings()) {
+            assertEquals(ElementVerdict.ABSENT, finding.verdict(), diagnosis::describe);
+            assertTrue(finding.detectableDepth() <= 0.2);
+            assertTrue(finding.foundHertz().isEmpty() && finding.lines().isEmpty() && finding.band().isEmpty());
+        }
+        assertEquals("outer race absent, inner race absent, rolling element absent, cage absent", diagnosis.toString());
+    }
+
+    @Test
+    @DisplayName("what is called detectable is detected: a defect that pulsates that deep is never called absent")
+    void sensitivityIsHonest() {
+        int missed = 0;
+        for (double peak = 0.2; peak < 3; peak *= 1.15) {
+            BearingDiagnosis diagnosis = BearingDiagnosis.of(
+                    recording(machine().withDefect(BearingElement.OUTER_RACE, peak)), RATES);
+            ElementFinding finding = diagnosis.of(BearingElement.OUTER_RACE);
+            if (finding.verdict() == ElementVerdict.ABSENT) {
+                double depth = trueDepth(peak);
+                assertTrue(depth < 1.2 * finding.detectableDepth(),
+                        "peak " + peak + " pulsates " + depth + " deep, " + finding.reason());
+                missed++;
+            }
+        }
+        assertTrue(missed > 0, "weak defects are below the sensitivity");
+    }
+
+    /** Depth at twice the rate in the deepest candidate band, measured where noise is averaged away: 40 times the length. */
+    private static double trueDepth(double peak) {
+        Waveform wave = machine().withSlip(0, 0).withDefect(BearingElement.OUTER_RACE, peak)
+                .waveform(SAMPLE_RATE, 10 * LENGTH, 1);
+        double deepest = 0;
+        for (Band band : EnvelopeBands.candidates(SAMPLE_RATE, RATES.innerRaceHertz())) {
+            EnvelopeSpectrum spectrum = EnvelopeSpectrum.of(wave, band);
+            int line = (int) Math.rint(2 * RATES.outerRaceHertz() / spectrum.resolutionHertz());
+            deepest = Math.max(deepest, Math.max(spectrum.depth(line),
+                    Math.max(spectrum.depth(line - 1), spectrum.depth(line + 1))));
+        }
+        return deepest;
+    }
+
+    @Test
+    void cageRateNeverConvictsTheCage() {
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.CAGE, 30)), RATES);
+        ElementFinding cage = diagnosis.of(BearingElement.CAGE);
+        assertEquals(ElementVerdict.NOT_DETERMINED, cage.verdict());
+        assertEquals(RATES.cageHertz(), cage.foundHertz().orElseThrow(), 0.05);
+        assertTrue(cage.depth() > 1.0 / 3);
+        assertTrue(cage.reason().endsWith("the cage or one rolling element, the envelope can't tell which"), cage.reason());
+        assertEquals(ElementVerdict.NOT_DETERMINED, diagnosis.of(BearingElement.ROLLING_ELEMENT).verdict());
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.93, 0.95, 1.05, 1.07})
+    void wrongSpeedConvictsNothing(double factor) {
+        for (BearingElement element : BearingElement.values()) {
+            Waveform wave = recording(machine().withDefect(element, 15));
+            KinematicFrequencies wrong = GEOMETRY.frequencies(RotatingRing.INNER,
+                    RotationSpeed.ofHertz(factor * RATES.shaftHertz()));
+            assertNothingPresent(BearingDiagnosis.of(wave, wrong));
+        }
+    }
+
+    @Test
+    void wrongBearingConvictsNothing() {
+        KinematicFrequencies wrong = BearingGeometry.of(8, 6.746, 28.499, 0)
+                .frequencies(RotatingRing.INNER, RotationSpeed.ofRevolutionsPerMinute(1480));
+        for (BearingElement element : BearingElement.values()) {
+            assertNothingPresent(BearingDiagnosis.of(recording(machine().withDefect(element, 15)), wrong));
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.25, 1.0 / 3, 0.5, 1})
+    @DisplayName("impacts at the speed of rotation or a part of it, as of a loose machine, convict nothing")
+    void loosenessConvictsNothing(double share) {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, SAMPLE_RATE, LENGTH).noise(1, 3)
+                .impacts(ImpactTrain.of(share * RATES.shaftHertz(), 40, 3000, 0.05), 4).waveform();
+        assertNothingPresent(BearingDiagnosis.of(wave, RATES));
+    }
+
+    @Test
+    @DisplayName("a comb of impacts at a third of an element's rate hits all its harmonics, and convicts nothing")
+    void finerCombConvictsNothing() {
+        for (int part : new int[] {2, 3, 4, 5}) {
+            Waveform wave = Synthesis.silence(Quantity.ACCELERATION, SAMPLE_RATE, LENGTH).noise(1, 3)
+                    .impacts(ImpactTrain.of(RATES.outerRaceHertz() / part, 40, 3000, 0.05), 4).waveform();
+            BearingDiagnosis diagnosis = BearingDiagnosis.of(wave, RATES);
+            assertNothingPresent(diagnosis);
+            assertNotEquals(ElementVerdict.ABSENT, diagnosis.of(BearingElement.OUTER_RACE).verdict());
+        }
+    }
+
+    @Test
+    @DisplayName("where two elements have the same rate within the tolerance, neither is convicted")
+    void elementsOfOneRateAreNotToldApart() {
+        KinematicFrequencies twins = new KinematicFrequencies(90, 119, 59.75, 9, 24, 0);
+        Waveform wave = recording(BearingSignal.of(twins).withDefect(BearingElement.INNER_RACE, 15));
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(wave, twins);
+        assertNothingPresent(diagnosis);
+        assertEquals("lines stand at this rate, but it may be the rolling element just as well, whose rate is 119.5 Hz",
+                diagnosis.of(BearingElement.INNER_RACE).reason());
+    }
+
+    @Test
+    void ratesOfOtherPartsCountForNothing() {
+        Waveform wave = recording(machine().withDefect(BearingElement.OUTER_RACE, 15));
+        DiagnosisSettings settings = DiagnosisSettings.withDefaults().withOtherRates(RATES.outerRaceHertz());
+        ElementFinding outer = BearingDiagnosis.of(wave, RATES, settings).of(BearingElement.OUTER_RACE);
+        assertEquals(ElementVerdict.NOT_DETERMINED, outer.verdict());
+    }
+
+    @Test
+    void aGivenBandIsTakenAsGiven() {
+        Band band = Band.of(2000, 4000);
+        Waveform wave = recording(machine().withDefect(BearingElement.OUTER_RACE, 15));
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(wave, RATES, DiagnosisSettings.withDefaults().withBand(band));
+        assertEquals(java.util.List.of(band), diagnosis.bands());
+        assertEquals("envelope of 2000–4000 Hz, as given", diagnosis.bandReason());
+        assertEquals(ElementVerdict.PRESENT, diagnosis.of(BearingElement.OUTER_RACE).verdict());
+        assertThrows(IllegalArgumentException.class, () -> BearingDiagnosis.of(wave, RATES,
+                DiagnosisSettings.withDefaults().withBand(Band.of(2000, 12_801))));
+    }
+
+    @Test
+    void aBandWithoutTheResonanceDeterminesNothingMore() {
+        Waveform wave = recording(machine().withDefect(BearingElement.OUTER_RACE, 15));
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(wave, RATES,
+                DiagnosisSettings.withDefaults().withBand(Band.of(500, 550)));
+        assertNothingPresent(diagnosis);
+        assertEquals(ElementVerdict.NOT_DETERMINED, diagnosis.of(BearingElement.INNER_RACE).verdict());
+    }
+
+    @Test
+    void tooShortTooSlowOrSilentIsNotDetermined() {
+        Waveform wave = recording(machine());
+        BearingDiagnosis brief = BearingDiagnosis.of(wave.part(0, 25_600), RATES);
+        assertEquals("the recording holds 24.7 revolutions, 50 are needed", undetermined(brief));
+        assertEquals("no envelope spectrum: the recording holds 24.7 revolutions, 50 are needed", brief.bandReason());
+        Waveform slow = BearingSignal.of(RATES).withResonance(400, 0.1).waveform(1000, 10_000, 1);
+        assertEquals("the sample rate of 1000 Hz leaves no band wide enough for four harmonics of 133.6 Hz",
+                undetermined(BearingDiagnosis.of(slow, RATES)));
+        Waveform nothing = Synthesis.silence(Quantity.ACCELERATION, SAMPLE_RATE, LENGTH).waveform();
+        assertEquals("the band 5000–10000 Hz is silent", undetermined(BearingDiagnosis.of(nothing, RATES)));
+        Waveform tone = Synthesis.silence(Quantity.ACCELERATION, SAMPLE_RATE, LENGTH).tone(1, 50, 0).waveform();
+        assertEquals("the band 5000–10000 Hz is silent", undetermined(BearingDiagnosis.of(tone, RATES)));
+    }
+
+    private static String undetermined(BearingDiagnosis diagnosis) {
+        assertTrue(diagnosis.spectrum().isEmpty() && diagnosis.bands().isEmpty());
+        for (ElementFinding finding : diagnosis.findings()) {
+            assertEquals(ElementVerdict.NOT_DETERMINED, finding.verdict());
+            assertEquals(diagnosis.findings().get(0).reason(), finding.reason());
+        }
+        return diagnosis.findings().get(0).reason();
+    }
+
+    @Test
+    void onlyAccelerationIsTaken() {
+        Waveform velocity = Synthesis.silence(Quantity.VELOCITY, SAMPLE_RATE, LENGTH).noise(1, 1).waveform();
+        assertEquals("wave must be acceleration, in which bearings ring: velocity",
+                assertThrows(IllegalArgumentException.class, () -> BearingDiagnosis.of(velocity, RATES)).getMessage());
+        assertThrows(NullPointerException.class, () -> BearingDiagnosis.of(recording(machine()), null));
+    }
+
+    @Test
+    void bothRingsMayTurn() {
+        KinematicFrequencies both = GEOMETRY.frequencies(30, -10);
+        BearingSignal signal = BearingSignal.of(both).withDefect(BearingElement.INNER_RACE, 15);
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(recording(signal), both);
+        assertEquals(ElementVerdict.PRESENT, diagnosis.of(BearingElement.INNER_RACE).verdict(), diagnosis::describe);
+    }
+
+    @Test
+    void printsAndTravels() {
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(recording(machine().withSlip(0, 0)
+                .withDefect(BearingElement.OUTER_RACE, 15)), RATES);
+        assertEquals("outer race present (88.4", diagnosis.of(BearingElement.OUTER_RACE).toString().substring(0, 24));
+        assertTrue(diagnosis.toString().contains(" Hz), inner race not determined, rolling element not determined, cage not determined"));
+        assertEquals(5, diagnosis.describe().split("\n").length);
+        String evidence = diagnosis.of(BearingElement.OUTER_RACE).evidence();
+        assertTrue(evidence.matches("pulsation at its rate, depth [0-9.]+ \\(limit 0\\.333\\); 88\\.4[0-9]+ Hz found, "
+                + "[-+0-9.e]+ % off the kinematic rate; envelope of [0-9.–]+ Hz; chance in noise below 1e-12; "
+                + "1f 88\\.4[0-9]* Hz depth .*"), evidence);
+        BearingDiagnosis copy = Serial.copy(diagnosis);
+        assertEquals(diagnosis.describe(), copy.describe());
+        assertEquals(diagnosis.spectrum(), copy.spectrum());
+        assertThrows(UnsupportedOperationException.class, () -> diagnosis.findings().clear());
+    }
+
+    private static void assertNothingPresent(BearingDiagnosis diagnosis) {
+        assertTrue(diagnosis.findings().stream().noneMatch(f -> f.verdict() == ElementVerdict.PRESENT),
+                diagnosis::describe);
+    }
+}

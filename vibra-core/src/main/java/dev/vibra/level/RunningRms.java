@@ -1,0 +1,118 @@
+package dev.vibra.level;
+
+import dev.vibra.internal.Require;
+import java.util.Arrays;
+
+/**
+ * Root mean square of the most recent part of a stream, about zero: over a window that slides (linear) or with weights that
+ * fall by 1/e each time constant (exponential).
+ *
+ * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
+ *
+ * @see "ISO 2041:2018, running mean square; IEC 61672-1:2013, 3.8 (exponential time weighting)"
+ */
+public final class RunningRms {
+    private final double[] squares;
+    private final double newestWeight;
+    private int place;
+    private long count;
+    private double sum;
+
+    private RunningRms(double[] squares, double newestWeight) {
+        this.squares = squares;
+        this.newestWeight = newestWeight;
+    }
+
+    /**
+     * Makes a meter over a sliding window.
+     *
+     * @param windowSeconds length of the window in s, at least one sample
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @return a meter that has seen nothing
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static RunningRms linear(double windowSeconds, double sampleRateHertz) {
+        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        double length = Math.rint(Require.positive("windowSeconds", windowSeconds, "s") * sampleRateHertz);
+        Require.within("samples of the window", length, 1, 1 << 28, "");
+        return new RunningRms(new double[(int) length], 0);
+    }
+
+    /**
+     * Makes a meter with an exponential time constant.
+     *
+     * @param timeConstantSeconds time constant in s, finite, above zero
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @return a meter that has seen silence for ever
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static RunningRms exponential(double timeConstantSeconds, double sampleRateHertz) {
+        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        Require.positive("timeConstantSeconds", timeConstantSeconds, "s");
+        return new RunningRms(new double[0], -Math.expm1(-1 / (timeConstantSeconds * sampleRateHertz)));
+    }
+
+    /**
+     * Takes in a block.
+     *
+     * @param samples samples
+     * @param offset index of the first sample
+     * @param length number of samples, zero or more
+     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
+     */
+    public void push(double[] samples, int offset, int length) {
+        Require.range("samples", offset, length, samples.length);
+        for (int i = offset; i < offset + length; i++) {
+            double square = samples[i] * samples[i];
+            if (!(square < Double.POSITIVE_INFINITY)) {
+                throw Require.failure("sample", "finite", samples[i]);
+            }
+            add(square);
+        }
+    }
+
+    private void add(double square) {
+        count++;
+        if (squares.length == 0) {
+            sum += newestWeight * (square - sum);
+            return;
+        }
+        sum += square - squares[place];
+        squares[place] = square;
+        place++;
+        if (place == squares.length) {
+            place = 0;
+            sum = 0;
+            for (double each : squares) {
+                sum += each; // Once a window anew, so that rounding can't pile up.
+            }
+        }
+    }
+
+    /**
+     * Returns the reading.
+     *
+     * @return rms; over fewer samples while the window fills
+     * @throws IllegalStateException if nothing was pushed
+     */
+    public double rms() {
+        if (count == 0) {
+            throw new IllegalStateException("no sample was pushed yet");
+        }
+        return Math.sqrt(Math.max(0, squares.length == 0 ? sum : sum / Math.min(count, squares.length)));
+    }
+
+    /** Forgets everything. */
+    public void reset() {
+        Arrays.fill(squares, 0);
+        place = 0;
+        count = 0;
+        sum = 0;
+    }
+
+    /** Returns the kind of mean. */
+    @Override
+    public String toString() {
+        return squares.length == 0 ? "exponential running rms" : "running rms over " + squares.length + " samples";
+    }
+}

@@ -1,0 +1,140 @@
+package dev.vibra.rotation;
+
+import dev.vibra.internal.Require;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.signal.Waveform;
+import java.io.Serializable;
+import java.util.Locale;
+import java.util.Objects;
+
+/**
+ * Samples at equal steps of the angle of a shaft instead of equal steps of time: whatever keeps its order stays sharp, however
+ * the speed changes.
+ */
+public final class AngularWaveform implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final Quantity quantity;
+    private final int samplesPerRevolution;
+    private final double firstRevolution;
+    private final ShaftAngle angle;
+    private final double[] samples;
+
+    /** The array is owned: callers pass a fresh one. */
+    AngularWaveform(Quantity quantity, int samplesPerRevolution, double firstRevolution, ShaftAngle angle, double[] owned) {
+        this.quantity = quantity;
+        this.samplesPerRevolution = samplesPerRevolution;
+        this.firstRevolution = firstRevolution;
+        this.angle = angle;
+        this.samples = owned;
+    }
+
+    /**
+     * Resamples a recording at equal steps of angle (computed order tracking). What lies above half the samples per
+     * revolution at the speed of the moment is filtered out on the way. The result begins and ends with whole revolutions that
+     * lie inside the recording and the pulses.
+     *
+     * @param wave recording on the time scale of the pulses
+     * @param angle angle of the shaft
+     * @param samplesPerRevolution samples per revolution, at least 4; 2.56 times the highest order wanted, or more
+     * @return the angular waveform
+     * @throws IllegalArgumentException if no whole revolution lies inside both
+     */
+    public static AngularWaveform of(Waveform wave, ShaftAngle angle, int samplesPerRevolution) {
+        Require.atLeast("samplesPerRevolution", samplesPerRevolution, 4);
+        double[] x = wave.samples();
+        double start = wave.startSeconds();
+        double end = start + (x.length - 1) / wave.sampleRateHertz();
+        int first = 0;
+        while (first <= angle.revolutions() && angle.secondsAt(first) < start) {
+            first++;
+        }
+        int last = (int) Math.floor(angle.revolutions() + 1e-9);
+        while (last > first && angle.secondsAt(Math.min(last, angle.revolutions())) > end) {
+            last--;
+        }
+        if (last <= first) {
+            throw new IllegalArgumentException("a whole revolution must lie inside the recording and the pulses: " + wave
+                    + "; " + angle);
+        }
+        double[] out = new double[(last - first) * samplesPerRevolution];
+        for (int j = 0; j < out.length; j++) {
+            double revolution = first + (double) j / samplesPerRevolution;
+            double bandwidth = Math.min(1, samplesPerRevolution * angle.speedAt(revolution).hertz() / wave.sampleRateHertz());
+            out[j] = SincInterpolator.at(x, (angle.secondsAt(revolution) - start) * wave.sampleRateHertz(), bandwidth);
+        }
+        return new AngularWaveform(wave.quantity(), samplesPerRevolution, first, angle, out);
+    }
+
+    /**
+     * Returns what the samples measure.
+     *
+     * @return the quantity
+     */
+    public Quantity quantity() {
+        return quantity;
+    }
+
+    /**
+     * Returns the samples per revolution.
+     *
+     * @return samples per revolution, at least 4
+     */
+    public int samplesPerRevolution() {
+        return samplesPerRevolution;
+    }
+
+    /**
+     * Returns the number of samples.
+     *
+     * @return number of samples
+     */
+    public int length() {
+        return samples.length;
+    }
+
+    /**
+     * Returns the number of whole revolutions.
+     *
+     * @return revolutions, at least 1
+     */
+    public int revolutions() {
+        return samples.length / samplesPerRevolution;
+    }
+
+    /**
+     * Returns one sample.
+     *
+     * @param index number of the sample from 0
+     * @return sample in the SI unit of the quantity
+     * @throws IndexOutOfBoundsException if there is no such sample
+     */
+    public double at(int index) {
+        return samples[Objects.checkIndex(index, samples.length)];
+    }
+
+    /**
+     * Returns all samples.
+     *
+     * @return a new array in the SI unit of the quantity
+     */
+    public double[] samples() {
+        return samples.clone();
+    }
+
+    /** Returns the angle at which the samples begin. */
+    double firstRevolution() {
+        return firstRevolution;
+    }
+
+    /** Returns the angle of the shaft over time. */
+    ShaftAngle angle() {
+        return angle;
+    }
+
+    /** Returns revolutions and steps. */
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "%,d revolutions of %d samples, %s", revolutions(), samplesPerRevolution, quantity);
+    }
+}

@@ -1,0 +1,49 @@
+package dev.vibra.rotation;
+
+import dev.vibra.internal.Digits;
+import java.io.Serializable;
+
+/**
+ * Amplitude and phase of one order: {@code amplitude·cos(order·angle - lag)}, the angle counted from the mark.
+ *
+ * @param amplitude zero-to-peak amplitude in the SI unit of the signal
+ * @param lagRadians phase lag behind the mark in rad, from 0 to below 2π
+ */
+public record OrderVector(double amplitude, double lagRadians) implements Serializable {
+    /** Correlates samples that begin at the mark with a turning pointer. */
+    static OrderVector of(double[] samples, double order, int samplesPerRevolution) {
+        return of(samples, 0, samples.length, order, samplesPerRevolution, null);
+    }
+
+    /** Correlates a block that begins at the mark; weights are those of a window or null. */
+    static OrderVector of(double[] samples, int offset, int length, double order, int samplesPerRevolution,
+            double[] weights) {
+        double re = 0;
+        double im = 0;
+        double sum = 0;
+        for (int i = 0; i < length; i++) {
+            double weight = weights == null ? 1 : weights[i];
+            double angle = 2 * Math.PI * order * i / samplesPerRevolution;
+            re += weight * samples[offset + i] * Math.cos(angle);
+            im += weight * samples[offset + i] * Math.sin(angle);
+            sum += weight;
+        }
+        double lag = Math.atan2(im, re);
+        return new OrderVector(2 * Math.hypot(re, im) / sum, lag < 0 ? lag + 2 * Math.PI : lag);
+    }
+
+    /**
+     * Returns the lag in degrees.
+     *
+     * @return lag from 0 to below 360 degrees
+     */
+    public double lagDegrees() {
+        return Math.toDegrees(lagRadians);
+    }
+
+    /** Returns amplitude and lag. */
+    @Override
+    public String toString() {
+        return Digits.significant(amplitude, 3) + " at " + Digits.significant(lagDegrees(), 4) + "\u00b0 lag";
+    }
+}

@@ -1,0 +1,74 @@
+package dev.vibra.spectrum;
+
+import java.util.Arrays;
+
+/** Takes in block after block and holds their average; allocates nothing once made. */
+final class Accumulator {
+    private final Averaging averaging;
+    private final SpectrumPlan.Worker worker;
+    /** Mean squares, or interleaved complex sums under vector averaging. */
+    private final double[] held;
+    private final double[] block;
+    private int count;
+
+    Accumulator(SpectrumPlan plan, Averaging averaging) {
+        this.averaging = averaging;
+        worker = plan.newWorker();
+        boolean vector = averaging.kind() == Averaging.Kind.VECTOR;
+        held = new double[vector ? 2 * plan.lines() : plan.lines()];
+        block = new double[held.length];
+    }
+
+    void add(double[] samples, int offset) {
+        count++;
+        switch (averaging.kind()) {
+            case RMS -> worker.addMeanSquares(samples, offset, held);
+            case VECTOR -> addLines(samples, offset);
+            case PEAK_HOLD -> {
+                meanSquares(samples, offset);
+                for (int k = 0; k < held.length; k++) {
+                    held[k] = Math.max(held[k], block[k]);
+                }
+            }
+            case EXPONENTIAL -> {
+                meanSquares(samples, offset);
+                double weight = count == 1 ? 1 : averaging.newestWeight();
+                for (int k = 0; k < held.length; k++) {
+                    held[k] += weight * (block[k] - held[k]);
+                }
+            }
+        }
+    }
+
+    private void meanSquares(double[] samples, int offset) {
+        Arrays.fill(block, 0);
+        worker.addMeanSquares(samples, offset, block);
+    }
+
+    private void addLines(double[] samples, int offset) {
+        worker.complexLines(samples, offset, block);
+        for (int i = 0; i < held.length; i++) {
+            held[i] += block[i];
+        }
+    }
+
+    int count() {
+        return count;
+    }
+
+    /** Writes the averaged mean squares. */
+    void meanSquares(double[] out) {
+        for (int k = 0; k < out.length; k++) {
+            out[k] = switch (averaging.kind()) {
+                case RMS -> held[k] / count;
+                case VECTOR -> (held[2 * k] * held[2 * k] + held[2 * k + 1] * held[2 * k + 1]) / ((double) count * count);
+                case PEAK_HOLD, EXPONENTIAL -> held[k];
+            };
+        }
+    }
+
+    void reset() {
+        Arrays.fill(held, 0);
+        count = 0;
+    }
+}

@@ -1,0 +1,52 @@
+package dev.vibra.window;
+
+import java.io.Serializable;
+
+/**
+ * A window as a function of its place from 0 to 1, with the figures that follow from it. The defaults integrate
+ * numerically; shapes with closed forms override them.
+ */
+interface WindowShape extends Serializable {
+    /** Points of the midpoint rule; windows are smooth or have few corners, so 1e-7 is reached. */
+    int POINTS = 4096;
+
+    /** Returns the weight at a place from 0 (included) to 1. */
+    double at(double place);
+
+    /** Returns the distance from the middle of the main lobe to its first zero, in bins. */
+    double mainLobeHalfWidth();
+
+    /** Returns the mean of the window. */
+    default double mean() {
+        double sum = 0;
+        for (int i = 0; i < POINTS; i++) {
+            sum += at((i + 0.5) / POINTS);
+        }
+        return sum / POINTS;
+    }
+
+    /** Returns the mean of the squared window. */
+    default double meanSquare() {
+        double sum = 0;
+        for (int i = 0; i < POINTS; i++) {
+            double w = at((i + 0.5) / POINTS);
+            sum += w * w;
+        }
+        return sum / POINTS;
+    }
+
+    /** Returns the magnitude of the transform at a distance in bins, relative to distance 0. */
+    default double response(double bins) {
+        double re = 0;
+        double im = 0;
+        double sum = 0;
+        for (int i = 0; i < POINTS; i++) {
+            double place = (i + 0.5) / POINTS;
+            double w = at(place);
+            re += w * Math.cos(2 * Math.PI * bins * place);
+            im += w * Math.sin(2 * Math.PI * bins * place);
+            sum += w;
+        }
+        return Math.hypot(re, im) / sum;
+    }
+}

@@ -1,0 +1,120 @@
+package dev.vibra.lines;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.signal.Waveform;
+import dev.vibra.spectrum.Spectrum;
+import dev.vibra.spectrum.SpectrumSettings;
+import dev.vibra.synthesis.Synthesis;
+import dev.vibra.testing.Reference;
+import org.apache.commons.math3.distribution.GammaDistribution;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+
+class LinesTest {
+    private static Synthesis noise(long seed) {
+        return Synthesis.silence(Quantity.ACCELERATION, 2048, 65_536).noise(1, seed);
+    }
+
+    /** White noise of standard deviation 1: every line's mean square is 2·B/fs, B the noise bandwidth of a line. */
+    @Test
+    void floorOfWhiteNoiseIsItsDensity() {
+        Spectrum spectrum = Spectrum.of(noise(1).tone(2, 300, 0).waveform());
+        NoiseFloor floor = NoiseFloor.of(spectrum, 100);
+        double expected = Math.sqrt(2 * spectrum.noiseBandwidthHertz() / 2048);
+        for (double hertz : new double[] {20, 150, 300, 700, 1000, 1024}) {
+            assertEquals(1, floor.rms(hertz) / expected, 0.05, hertz + " Hz");
+        }
+    }
+
+    /** {@code scipy.stats.gamma.sf} gives what Commons Math gives, on which the probabilities rest. */
+    @Test
+    void tailOfTheGammaDistributionAgreesWithSciPy() {
+        double[] expected = Reference.of("scipy-statistics.txt").row("gamma.3.5");
+        double[] at = {0.5, 1, 3, 6};
+        for (int i = 0; i < 4; i++) {
+            assertEquals(expected[i], 1 - new GammaDistribution(3.5, 1 / 3.5).cumulativeProbability(at[i]), 1e-12);
+        }
+    }
+
+    /** In simulation a line of noise exceeds the level of probability p in the fraction p of all cases. */
+    @Test
+    void probabilityOfNoiseIsCalibrated() {
+        int beyond = 0;
+        int all = 0;
+        for (long seed = 1; seed <= 40; seed++) {
+            Spectrum spectrum = Spectrum.of(noise(seed).waveform(), SpectrumSettings.withDefaults().withResolution(2));
+            NoiseFloor floor = NoiseFloor.of(spectrum, 400);
+            for (int k = 10; k < 500; k += 5) {
+                double p = floor.probability(spectrum.frequencyHertz(k), spectrum.amplitude(k, Detector.RMS));
+                beyond += p < 0.02 ? 1 : 0;
+                all++;
+            }
+        }
+        assertEquals(0.02, (double) beyond / all, 0.008);
+    }
+
+    @Test
+    void probabilityOfSeveralLinesIsThatOfTheLargest() {
+        NoiseFloor floor = NoiseFloor.of(Spectrum.of(noise(2).waveform()), 200);
+        double rms = 1.5 * floor.rms(500);
+        double one = floor.probability(500, rms);
+        assertEquals(1 - Math.pow(1 - one, 7), floor.probability(500, rms, 7), 1e-12);
+        assertEquals(0.5, floor.probability(500, floor.rms(500) * 0.99), 0.1);
+    }
+
+    @Test
+    void harmonicsAreFoundAndTheirFundamentalRefined() {
+        double fundamental = 47.23;
+        Waveform wave = noise(3).harmonics(fundamental, new double[] {0.4, 0, 0.3, 0.5}, new double[] {0, 0, 1, 2}).waveform();
+        Spectrum spectrum = Spectrum.of(wave);
+        NoiseFloor floor = NoiseFloor.of(spectrum, 60);
+        HarmonicFamily family = HarmonicFamily.of(spectrum, floor, 47, 4, 0.01, 1e-4);
+        assertEquals(fundamental, family.fundamentalHertz(), 0.02);
+        assertEquals(java.util.List.of(1, 3, 4), family.members().stream().map(FamilyMember::number).toList());
+        assertEquals(Math.sqrt((0.16 + 0.09 + 0.25) / 2), family.rms(), 0.02);
+        assertTrue(family.toString().startsWith("3 of 4 harmonics of 47.2"), family.toString());
+        HarmonicFamily none = HarmonicFamily.of(spectrum, floor, 61.7, 4, 0.005, 1e-4);
+        assertEquals(0, none.members().size());
+        assertEquals(61.7, none.fundamentalHertz());
+        HarmonicFamily cut = HarmonicFamily.of(spectrum, floor, 400, 10, 0.005, 1e-4);
+        assertEquals(2, cut.searched());
+    }
+
+    /** Amplitude modulation of depth m makes one pair of sidebands of m/2 each. */
+    @Test
+    void sidebandsOfAModulatedToneAreFound() {
+        Waveform wave = noise(4).modulatedTone(2, 400, 23.5, 0.6, 0).waveform();
+        Spectrum spectrum = Spectrum.of(wave);
+        SidebandFamily family = SidebandFamily.of(spectrum, NoiseFloor.of(spectrum, 60), 400, 23.5, 3, 1, 1e-4);
+        assertEquals(java.util.List.of(-1, 1), family.members().stream().map(FamilyMember::number).toList());
+        assertEquals(0.6 / Math.sqrt(2), family.members().get(0).peak().level().si(), 0.03);
+        assertEquals(423.5, family.members().get(1).peak().frequencyHertz(), 0.05);
+        assertEquals(6, family.searched());
+    }
+
+    @Test
+    void badArgumentsAreNamed() {
+        Spectrum spectrum = Spectrum.of(noise(5).waveform());
+        NoiseFloor floor = NoiseFloor.of(spectrum, 50);
+        assertMessage("widthHertz must be within 10.0 to 1024.0 Hz: 5.0", () -> NoiseFloor.of(spectrum, 5));
+        assertMessage("searched must be at least 1: 0", () -> floor.probability(10, 1, 0));
+        assertMessage("rms must be finite and >= 0: NaN", () -> floor.probability(10, Double.NaN));
+        assertMessage("falseAlarm must be above 0 and below 1: 0.0",
+                () -> HarmonicFamily.of(spectrum, floor, 50, 3, 0.01, 0));
+        assertMessage("relativeTolerance must be within 0.0 to 0.2: 0.5",
+                () -> HarmonicFamily.of(spectrum, floor, 50, 3, 0.5, 0.01));
+        assertMessage("spacingHertz must be more than two lines, 2.0 Hz: 2.0",
+                () -> SidebandFamily.of(spectrum, floor, 50, 2, 3, 0.5, 0.01));
+        assertMessage("toleranceHertz must be within 0.0 to 10.0 Hz: 11.0",
+                () -> SidebandFamily.of(spectrum, floor, 50, 20, 3, 11, 0.01));
+    }
+
+    private static void assertMessage(String message, Executable call) {
+        assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
+    }
+}
