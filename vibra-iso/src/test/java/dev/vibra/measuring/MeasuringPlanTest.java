@@ -60,6 +60,12 @@ class MeasuringPlanTest {
         assertEquals("1X 1Y", ids(pump, Need.WHERE_FITTED));
         assertEquals("2A", ids(pump, Need.FOR_DIAGNOSIS));
         assertEquals("vertical: motor; 2 bearings", pump.toString());
+        List<MeasuringPoint> upright = MeasuringPlan.of(pump).points();
+        assertTrue(upright.get(0).purpose().contains("top of an upright machine"));
+        assertTrue(upright.get(1).purpose().contains("pull of piping"));
+        List<MeasuringPoint> lying = MeasuringPlan.of(PUMP).points();
+        assertTrue(lying.get(0).purpose().contains("softer direction"));
+        assertTrue(lying.get(1).purpose().contains("stiffer direction"));
     }
 
     @Test

@@ -49,6 +49,7 @@ class MountingTest {
         assertEquals(2, Mounting.HAND_HELD.warnings(Band.of(10, 1000)).size());
         assertEquals(List.of(), Mounting.HAND_HELD.warnings(Band.of(10, 500)));
         for (Mounting mounting : Mounting.values()) {
+            assertTrue(mounting.lowestFigureHertz() >= 500);
             assertTrue(mounting.lowestFigureHertz() < mounting.highestFigureHertz());
             assertEquals(mounting, Mounting.ofName(mounting.toString()));
         }

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.quantity.Unit;
+import java.io.IOException;
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
@@ -79,6 +81,17 @@ class ChangePointTest {
         double[] days = new double[20];
         Arrays.setAll(days, i -> i);
         assertEquals(10, ChangePoint.step(Readings.ofDays(days, wild, Unit.MM_PER_S), 0.05).orElseThrow().day());
+    }
+
+    /** Best bend and its bound, put together in SciPy 1.10 (linregress, f.sf) by trend_fits.py. */
+    @Test
+    void onsetAgreesWithSciPy() throws IOException {
+        Map<String, double[]> rows = TrendTest.reference();
+        Readings readings = Readings.ofDays(rows.get("onset days"), rows.get("onset values"), Unit.MM_PER_S);
+        ChangePoint onset = ChangePoint.onset(readings, 0.01).orElseThrow();
+        assertEquals(rows.get("onset")[0], onset.day());
+        assertEquals(rows.get("onset")[1], onset.probability(), 1e-9);
+        assertEquals(Optional.empty(), ChangePoint.onset(readings, onset.probability()), "only below the level");
     }
 
     @Test

@@ -27,7 +27,7 @@ class TrendTest {
             TrendSettings.withDefaults().withMethod(TrendMethod.LEAST_SQUARES);
     private static final int CASES = 6;
 
-    private static Map<String, double[]> reference() throws IOException {
+    static Map<String, double[]> reference() throws IOException {
         Map<String, double[]> rows = new HashMap<>();
         try (InputStream in = TrendTest.class.getResourceAsStream("/reference/trend-fits.txt")) {
             new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().filter(line -> !line.startsWith("#"))
@@ -88,6 +88,22 @@ class TrendTest {
             } else {
                 assertTrue(ends[0] <= expected[1] && ends[1] >= expected[2], "without the correction a little wider");
             }
+        }
+    }
+
+    /** Height of Hodges and Lehmann and the errors read from Sen's interval, put together in SciPy and NumPy. */
+    @Test
+    void robustErrorsAgreeWithSciPy() throws IOException {
+        Map<String, double[]> rows = reference();
+        for (int i = 0; i < CASES - 1; i++) {
+            double[] expected = rows.get("robust " + i);
+            double[] days = rows.get("days " + i);
+            Line line = LineFits.robust(days, rows.get("values " + i));
+            assertEquals(expected[0], line.height(), 1e-12 * expected[0]);
+            assertEquals(expected[1], line.slopeError(), 1e-9 * expected[1]);
+            assertEquals(expected[2], line.heightError(), 1e-9 * expected[2]);
+            assertEquals(days.length - 2, line.freedom());
+            assertEquals(2 * expected[2], line.widened(2).heightError(), 1e-9);
         }
     }
 
@@ -278,6 +294,18 @@ class TrendTest {
         assertEquals("horizon must be finite and > 0: NaN", message(() -> defaults.withHorizon(Double.NaN)));
         assertEquals("lowest, best and highest must rise: 1.0, NaN, 2.0", message(() -> new Interval(1, Double.NaN,
                 2)));
+    }
+
+    @Test
+    void intervalHoldsItsEnds() {
+        Interval interval = new Interval(1, 2, 4);
+        assertTrue(interval.contains(1) && interval.contains(4) && interval.contains(2.5));
+        assertFalse(interval.contains(Math.nextDown(1.0)) || interval.contains(Math.nextUp(4.0)));
+        assertFalse(interval.contains(Double.NaN));
+        assertEquals("2 (1 to 4)", interval.toString());
+        assertEquals(5, TrendSettings.withDefaults().withMinimumReadings(5).minimumReadings());
+        assertEquals("days[0] must be finite: NaN",
+                message(() -> Readings.ofDays(new double[] {Double.NaN}, new double[1], Unit.G)));
     }
 
     @Test

@@ -135,6 +135,8 @@ class GuideExamplesTest {
                 IllegalArgumentException.class, () -> Propagation.of(new double[0], new double[0])).getMessage());
         assertEquals("standard uncertainty must be finite and >= 0: -1.0", assertThrows(
                 IllegalArgumentException.class, () -> Propagation.of(one, new double[] {-1})).getMessage());
+        assertEquals("estimates[0] must be finite: NaN", assertThrows(IllegalArgumentException.class,
+                () -> Propagation.of(new double[] {Double.NaN}, one)).getMessage());
         Propagation two = Propagation.of(new double[] {1, 1}, new double[] {1, 1});
         assertEquals("first and second must be different inputs: 1", assertThrows(IllegalArgumentException.class,
                 () -> two.withCorrelation(1, 1, 0)).getMessage());
