@@ -521,8 +521,8 @@ public final class BalancingJob implements Serializable {
     private List<Remark> remarks(CorrectionSolver solver) {
         List<Remark> out = new ArrayList<>();
         for (RunLog.Entry trial : log.trials()) {
-            JobRemarks.weakTrial(trial.run().name(), log.vibrationIn(trial.stateBefore()), trial.readings())
-                    .ifPresent(out::add);
+            JobRemarks.weakTrial(trial.run().name(), log.vibrationIn(trial.stateBefore()),
+                    log.vibrationIn(trial.run().added())).ifPresent(out::add);
         }
         JobRemarks.planesAlike(solver).ifPresent(out::add);
         if (setup.ridge() > 0) {

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Masses to add, one per plane, with what they should leave and how far to trust them.
@@ -26,6 +27,7 @@ public final class Corrections implements Serializable {
     private static final double ROUNDING = 1e-12;
 
     private final List<Correction> list;
+    private final List<String> places;
     private final List<VibrationVector> present;
     private final List<VibrationVector> predicted;
     private final List<ResidualUnbalance> unbalance;
@@ -45,6 +47,7 @@ public final class Corrections implements Serializable {
             found[j] = masses[j].negated();
         }
         this.list = List.copyOf(corrections);
+        this.places = IntStream.range(0, present.length).mapToObj(setup.layout()::rowName).toList();
         this.present = setup.vectors(present);
         this.predicted = setup.vectors(predicted);
         this.unbalance = setup.residuals(found);
@@ -191,7 +194,8 @@ public final class Corrections implements Serializable {
         list.forEach(c -> out.append("  ").append(c).append('\n'));
         out.append("Convention: ").append(convention).append(".\n");
         for (int i = 0; i < present.size(); i++) {
-            out.append("  from ").append(present.get(i)).append(" to ").append(predicted.get(i))
+            out.append("  ").append(places.get(i)).append(" from ").append(present.get(i)).append(" to ")
+                    .append(predicted.get(i))
                     .append(", predicted\n");
         }
         out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");

@@ -75,10 +75,18 @@ public record GradeProbability(double probability, int moreReadings) implements 
         return probability >= PROVED;
     }
 
+    /** The points of the sequence tell no more than two decimals near the ends. */
+    private String inWords() {
+        if (probability > 0.99) {
+            return "above 0.99";
+        }
+        return probability < 0.01 ? "below 0.01" : Digits.significant(probability, 3);
+    }
+
     /** Returns the probability and what would settle it. */
     @Override
     public String toString() {
-        String text = "within tolerance with probability " + Digits.significant(probability, 3);
+        String text = "within tolerance with probability " + inWords();
         return switch (moreReadings) {
             case 0 -> text;
             case -1 -> text + ", not settled by more readings of this state alone";

@@ -5,7 +5,9 @@ import dev.vibra.balance.vector.Phasor;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Runs of a job in order, and what is on the rotor now beyond its first state; immutable. */
 @SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
@@ -17,10 +19,6 @@ final class RunLog implements Serializable {
 
     /** A run with the state that it started from. */
     record Entry(Kind kind, Run run, List<Phasor> stateBefore) implements Serializable {
-        Phasor[] readings() {
-            return run.readings().toArray(Phasor[]::new);
-        }
-
         /** What went on for this run. */
         Phasor[] fitted() {
             Phasor[] out = new Phasor[stateBefore.size()];
@@ -86,8 +84,10 @@ final class RunLog implements Serializable {
         return entries;
     }
 
+    /** Trials with different masses; readings of one trial that were repeated count once. */
     List<Entry> trials() {
-        return entries.stream().filter(e -> e.kind() == Kind.TRIAL).toList();
+        Set<List<Phasor>> seen = new HashSet<>();
+        return entries.stream().filter(e -> e.kind() == Kind.TRIAL && seen.add(e.run().added())).toList();
     }
 
     Entry last() {

@@ -199,6 +199,12 @@ class BalancingJobTest {
         assertEquals("planes-swapped-suspected", only(two.finalRun(planned, two.vectors(v(Math.hypot(5, 2.5),
                 Math.toDegrees(Math.atan2(2.5, 5))), v(0, 0))).verification()));
         assertEquals("prediction-missed", only(two.finalRun(planned, two.vectors(v(4, 90), v(3, 20))).verification()));
+        // Missed by the full change of 0.5 g in b (1.5 mm/s) and by 4 at 90° instead of 0: shares of the change
+        // planned.
+        double planned2 = Math.sqrt(5 * 5 + 1.5 * 1.5);
+        Verification missed = two.finalRun(planned, two.vectors(v(4, 90), v(3, 90))).verification();
+        assertEquals(Math.sqrt(4 * 4 + 1.5 * 1.5) / planned2, missed.remarks().get(0).value(), 1e-9);
+        assertEquals(0.3, missed.remarks().get(0).limit());
         Verification fine = two.finalRun(planned, two.vectors(v(0.1, 0), v(Math.hypot(3, 1.5),
                 90 + Math.toDegrees(Math.atan2(1.5, 3))))).verification();
         assertEquals(List.of(), fine.remarks());
@@ -499,6 +505,9 @@ class BalancingJobTest {
                 .in("fan").mass().grams(), 1e-12);
         assertEquals(0.5, fan().trialsLeftOn().initial(v(5, 70)).trial("fan", mass(10, 150), v(4, 130))
                 .readAgain(v(6, 130)).coefficients().perGram(0, 0), 1e-12);
+        assertEquals(1, fan().trialsLeftOn().initial(v(5, 70)).trial("fan", mass(1, 150), v(5.4, 80)).readAgain(v(5.6,
+                80))
+                .corrections().remarks().size());
         String off = "the rotor must be as it was in the last run to be read again: the trial mass is off";
         assertEquals(off, message(IllegalStateException.class, () -> fanAfterTrial().readAgain(v(1, 0))));
         assertTrue(message(IllegalStateException.class, () -> fan().readAgain(v(1, 0))).startsWith("the rotor must"
@@ -529,6 +538,8 @@ class BalancingJobTest {
         assertTrue(page.contains("\nConvention: phase is lag to the tachometer mark, angles are counted against"
                 + " rotation from the mark.\n"), page);
         assertTrue(page.contains(", predicted\nCondition number "), page);
+        assertTrue(page.contains("\n  DE-H from 5"), page);
+        assertTrue(page.contains("Caution: Stop, isolate and lock out the drive, wait for standstill"), page);
         for (Caution caution : Caution.values()) {
             assertTrue(page.contains("Caution: " + caution.text() + "\n"), page);
         }

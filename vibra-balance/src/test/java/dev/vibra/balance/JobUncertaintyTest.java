@@ -14,8 +14,8 @@ import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Convention;
-import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PhaseSense;
+import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.quantity.Detector;
@@ -128,6 +128,8 @@ class JobUncertaintyTest {
         assertEquals(1 - Math.exp(-60.0 * 60 * 3 / (2 * 40 * 40)), settled.probability(), 0.003);
         assertTrue(settled.proved());
         assertEquals(0, settled.moreReadings());
+        assertTrue(twice.corrections().uncertainty().orElseThrow().toString().contains(
+                " (95 % ellipses); within tolerance with probability 0.96"));
         assertTrue(settled.toString().startsWith("within tolerance with probability 0.96"), settled.toString());
     }
 
@@ -149,6 +151,11 @@ class JobUncertaintyTest {
                 + " "));
         assertTrue(fan().initial(v(5, 70)).trial("fan", mass(10, 150), v(5, 130)).finalRun(v(1, 1)).verification()
                 .gradeProbability().isEmpty());
+        assertEquals("within tolerance with probability above 0.99", new GradeProbability(1, 0).toString());
+        assertEquals("within tolerance with probability below 0.01", new GradeProbability(0, 0).toString());
+        assertTrue(new GradeProbability(0.99, 0).toString().startsWith("within tolerance with probability 0.99"));
+        assertTrue(new GradeProbability(0.95, 0).proved());
+        assertFalse(new GradeProbability(0.9499, 0).proved());
         assertThrows(IllegalArgumentException.class, () -> new GradeProbability(1.1, 0));
         assertThrows(IllegalArgumentException.class, () -> new GradeProbability(0.5, -2));
     }

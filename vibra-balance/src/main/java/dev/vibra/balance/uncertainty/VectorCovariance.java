@@ -19,7 +19,6 @@ import org.apache.commons.math3.random.SobolSequenceGenerator;
 public final class VectorCovariance implements Serializable {
     private static final long serialVersionUID = 1;
     private static final int POINTS = 1 << 13;
-    private static final NormalDistribution NORMAL = new NormalDistribution();
 
     private final double[][] matrix; // order re, im of vector 0, re, im of vector 1, ...
 
@@ -192,20 +191,25 @@ public final class VectorCovariance implements Serializable {
         double[][] root = root();
         SobolSequenceGenerator sobol = new SobolSequenceGenerator(matrix.length);
         sobol.skipTo(1); // the first point is 0, which no normal deviate belongs to
+        NormalDistribution standard = new NormalDistribution(null, 0, 1); // no random generator: it is not sampled
         int inside = 0;
         for (int n = 0; n < POINTS; n++) {
-            if (within(found, limits, root, sobol.nextVector())) {
+            if (within(found, limits, root, deviates(standard, sobol.nextVector()))) {
                 inside++;
             }
         }
         return (double) inside / POINTS;
     }
 
-    private static boolean within(Phasor[] found, double[] limits, double[][] root, double[] uniform) {
-        double[] normal = new double[uniform.length];
-        for (int i = 0; i < uniform.length; i++) {
-            normal[i] = NORMAL.inverseCumulativeProbability(uniform[i]);
+    private static double[] deviates(NormalDistribution standard, double[] uniform) {
+        double[] out = new double[uniform.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = standard.inverseCumulativeProbability(uniform[i]);
         }
+        return out;
+    }
+
+    private static boolean within(Phasor[] found, double[] limits, double[][] root, double[] normal) {
         for (int v = 0; v < found.length; v++) {
             double re = found[v].re();
             double im = found[v].im();

@@ -152,6 +152,26 @@ class AmplitudeRunsTest {
                 + " it by "));
     }
 
+    // Opposite trials: q = (16² + 2²)/2 − 36 = 94, u = (16² − 2²)/4 = 63; |w|² = 36·q would need 63² ≤ 3384.
+    @Test
+    void contradictionOfThreeRunsByHand() {
+        PhaselessCorrection opposite = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 16).trialAt(180, 2).correction();
+        assertEquals(63.0 * 63 / (36 * 94) - 1, opposite.contradiction(), 1e-12);
+        assertEquals("amplitudes-contradict", opposite.remarks().get(0).code());
+        assertTrue(opposite.remarks().get(0).text().startsWith("the amplitudes contradict a linear rotor by 17 %"));
+        // The nearest rotor has its unbalance on the line of the trials: w/q = 63/94 of 10 g.
+        assertEquals(10 * 63.0 / 94, opposite.only().grams(), 1e-9);
+        // A quarter turn apart: u = (12² − 36)/2 = 54, v = (2² − 36)/2 = −16, and q²/2 − (36 + 54 − 16)·q + 54² + 16² =
+        // 0.
+        PhaselessCorrection quarter = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 12).trialAt(90, 2).correction();
+        assertEquals(2 * (54.0 * 54 + 16 * 16) / (74.0 * 74) - 1, quarter.contradiction(), 1e-12);
+        assertEquals(1, quarter.candidates().size());
+        AmplitudeRuns line = AmplitudeRuns.of(6, 10, SENSE).trialAt(0, 20).trialAt(180, 1);
+        assertEquals("amplitudes must be possible on a linear rotor: they contradict it by 68 %, at most 30 % is"
+                + " allowed;"
+                + " repeat the runs", state(line::correction));
+    }
+
     @Test
     void trialsWithoutEffectAreRefused() {
         String text = "trials must change the amplitudes as a mass on a linear rotor does: these readings leave no"
