@@ -101,21 +101,23 @@ final class Attempt {
 
     private void match(Predicate<ClassRule> filter, ScopeRule scope) {
         List<Support> supports = machine.support().map(List::of).orElse(List.of(Support.RIGID, Support.FLEXIBLE));
+        List<List<ClassRule>> fitting = supports.stream().map(support -> rules(filter, support, Fit.MET)).toList();
+        fitting.forEach(this::noteSeveral);
+        if (isAmbiguous()) {
+            missing.add("the group, one of " + String.join(" / ", equallyFitting));
+            return;
+        }
         List<String> without = new ArrayList<>();
-        for (Support support : supports) {
-            List<ClassRule> fitting = rules(filter, support, Fit.MET);
-            noteSeveral(fitting);
-            fitting.forEach(fit -> take(fit, support));
-            if (fitting.isEmpty()) {
+        for (int i = 0; i < supports.size(); i++) {
+            Support support = supports.get(i);
+            fitting.get(i).forEach(fit -> take(fit, support));
+            if (fitting.get(i).isEmpty()) {
                 without.add(support.toString());
                 rules(filter, support, Fit.OPEN)
                         .forEach(open -> missing.addAll(Range.open(open.ranges(byName), machine)));
             }
         }
-        if (isAmbiguous()) {
-            criteria.clear();
-            missing.add("the group, one of " + String.join(" / ", equallyFitting));
-        } else if (fits()) {
+        if (fits()) {
             remark(scope);
             if (!without.isEmpty()) {
                 remarks.add("on " + String.join(" or ", without) + " support " + standard
@@ -135,8 +137,13 @@ final class Attempt {
     }
 
     private List<ClassRule> rules(Predicate<ClassRule> filter, Support support, Fit wanted) {
-        return tables.classes(standard).stream().filter(filter)
-                .filter(candidate -> candidate.fit(machine, support, byName) == wanted).collect(Collectors.toList());
+        List<ClassRule> rules = new ArrayList<>();
+        for (ClassRule candidate : tables.classes(standard)) {
+            if (filter.test(candidate) && candidate.fit(machine, support, byName) == wanted) {
+                rules.add(candidate);
+            }
+        }
+        return rules;
     }
 
     private void take(ClassRule rule, Support support) {

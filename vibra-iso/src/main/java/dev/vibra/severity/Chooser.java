@@ -100,10 +100,9 @@ final class Chooser {
     /** Every standard with classes on request that fit, but not what is chosen already. */
     private List<CriterionRequest> alternatives(Collection<Criterion> chosen) {
         List<CriterionRequest> alternatives = new ArrayList<>();
-        for (String standard : tables.standards()) {
-            if (tables.scope(standard, machine).isPresent()
-                    && tables.classes(standard).stream().anyMatch(Chooser::onRequestOnly)) {
-                Attempt attempt = Attempt.byRule(tables, standard, machine, Chooser::onRequestOnly);
+        for (String standard : tables.standardsOnRequest()) {
+            if (tables.scope(standard, machine).isPresent()) {
+                Attempt attempt = Attempt.byRule(tables, standard, machine, ClassRule::onRequestOnly);
                 if (attempt.isAmbiguous() || attempt.fits() && !chosen.containsAll(attempt.criteria())) {
                     alternatives.add(request(standard, attempt));
                 }
@@ -115,11 +114,7 @@ final class Chooser {
     /** Beside classes that are chosen by themselves, those on request have to be named. */
     private Predicate<ClassRule> byRuleOf(String standard) {
         boolean byItself = tables.classes(standard).stream().anyMatch(ClassRule::chosenByItself);
-        return rule -> !byItself || !onRequestOnly(rule);
-    }
-
-    private static boolean onRequestOnly(ClassRule rule) {
-        return rule.chosen() == ClassRule.Chosen.ON_REQUEST;
+        return rule -> !byItself || !rule.onRequestOnly();
     }
 
     private static CriterionRequest request(String standard, Attempt attempt) {

@@ -39,6 +39,10 @@ record ClassRule(String standard, String group, KindSet kinds, Range power, Rang
         return chosen == Chosen.BY_ITSELF;
     }
 
+    boolean onRequestOnly() {
+        return chosen == Chosen.ON_REQUEST;
+    }
+
     /** Kind and support, which nothing can stand in for. */
     boolean holdsFor(Machine machine, Support wanted) {
         return kinds.holds(machine) && (support == null || support == wanted);
@@ -50,7 +54,10 @@ record ClassRule(String standard, String group, KindSet kinds, Range power, Rang
     }
 
     Fit fit(Machine machine, Support wanted, boolean byName) {
-        Fit fit = holdsFor(machine, wanted) ? Fit.MET : Fit.NOT_MET;
+        if (!holdsFor(machine, wanted)) {
+            return Fit.NOT_MET;
+        }
+        Fit fit = Fit.MET;
         for (Range range : ranges(byName)) {
             fit = fit.and(range.fit(machine));
         }

@@ -6,11 +6,9 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -31,54 +29,23 @@ import java.util.stream.Stream;
  */
 public final class CriterionTables {
     private static final String ANY = "any";
-    private static final Map<String, List<String>> COLUMNS = columns();
-
     private static final CriterionTables SHIPPED = parse(resource());
 
-    private final List<String> standards;
-    private final List<ScopeRule> scopes;
-    private final List<ClassRule> classes;
-    private final List<BandRule> bands;
-    private final List<LimitRow> limits;
-    private final List<Rating> ratings;
-    private final List<OperationRule> operations;
-    private final List<DutyRule> duties;
-    private final List<SeeAlso> seeAlso;
+    private final TableRows rows;
     private final Map<String, List<ClassRule>> classesOf;
     private final Map<String, List<LimitRow>> limitsOf;
     private final Map<String, List<ScopeRule>> scopesOf;
     private final Map<String, List<BandRule>> bandsOf;
+    private final List<String> standardsOnRequest;
 
-    private CriterionTables(TableText tables) {
-        standards = read(tables, "standards", CriterionTables::standard);
-        scopes = read(tables, "scope", ScopeRule::read);
-        classes = read(tables, "classes", ClassRule::read);
-        bands = read(tables, "bands", BandRule::read);
-        limits = read(tables, "limits", LimitRow::read);
-        ratings = read(tables, "ratings", Rating::read);
-        operations = read(tables, "operation", OperationRule::read);
-        duties = read(tables, "duties", DutyRule::read);
-        seeAlso = read(tables, "see also", SeeAlso::read);
-        classesOf = classes.stream().collect(Collectors.groupingBy(ClassRule::standard));
-        limitsOf = limits.stream().collect(Collectors.groupingBy(LimitRow::standard));
-        scopesOf = scopes.stream().collect(Collectors.groupingBy(ScopeRule::standard));
-        bandsOf = bands.stream().collect(Collectors.groupingBy(BandRule::standard));
-    }
-
-    private CriterionTables(CriterionTables first, CriterionTables second) {
-        standards = joined(first.standards, second.standards);
-        scopes = joined(first.scopes, second.scopes);
-        classes = joined(first.classes, second.classes);
-        bands = joined(first.bands, second.bands);
-        limits = joined(first.limits, second.limits);
-        ratings = joined(first.ratings, second.ratings);
-        operations = joined(first.operations, second.operations);
-        duties = joined(first.duties, second.duties);
-        seeAlso = joined(first.seeAlso, second.seeAlso);
-        classesOf = classes.stream().collect(Collectors.groupingBy(ClassRule::standard));
-        limitsOf = limits.stream().collect(Collectors.groupingBy(LimitRow::standard));
-        scopesOf = scopes.stream().collect(Collectors.groupingBy(ScopeRule::standard));
-        bandsOf = bands.stream().collect(Collectors.groupingBy(BandRule::standard));
+    private CriterionTables(TableRows rows) {
+        this.rows = rows;
+        classesOf = rows.classes().stream().collect(Collectors.groupingBy(ClassRule::standard));
+        limitsOf = rows.limits().stream().collect(Collectors.groupingBy(LimitRow::standard));
+        scopesOf = rows.scopes().stream().collect(Collectors.groupingBy(ScopeRule::standard));
+        bandsOf = rows.bands().stream().collect(Collectors.groupingBy(BandRule::standard));
+        standardsOnRequest = rows.standards().stream()
+                .filter(standard -> classes(standard).stream().anyMatch(ClassRule::onRequestOnly)).toList();
     }
 
     /**
@@ -99,9 +66,7 @@ public final class CriterionTables {
      *     limits lacks its row in another section
      */
     public static CriterionTables parse(String text) {
-        CriterionTables result = new CriterionTables(TableText.parse(text, COLUMNS));
-        result.checkReferences();
-        return result;
+        return new CriterionTables(TableRows.parse(text));
     }
 
     /**
@@ -112,12 +77,12 @@ public final class CriterionTables {
      * @throws IllegalArgumentException if both have the same standard in the same edition
      */
     public CriterionTables preferring(CriterionTables other) {
-        List<String> twice = new ArrayList<>(other.standards);
-        twice.retainAll(standards);
+        List<String> twice = new ArrayList<>(other.standards());
+        twice.retainAll(standards());
         if (!twice.isEmpty()) {
             throw new IllegalArgumentException("standards must not be in both tables: " + String.join(", ", twice));
         }
-        return new CriterionTables(other, this);
+        return new CriterionTables(other.rows.before(rows));
     }
 
     /**
@@ -147,7 +112,7 @@ public final class CriterionTables {
      * @return unmodifiable list, as in {@code ISO 20816-3:2022}
      */
     public List<String> standards() {
-        return standards;
+        return rows.standards();
     }
 
     /**
@@ -158,7 +123,7 @@ public final class CriterionTables {
      */
     public List<Criterion> criteria() {
         List<Criterion> criteria = new ArrayList<>();
-        for (LimitRow row : limits) {
+        for (LimitRow row : rows.limits()) {
             if (!row.perRootSpeed()) {
                 bands(row.standard(), row.group()).filter(rule -> !rule.followsSpeed())
                         .map(rule -> criterion(row, rule, Machine.unknown())).forEach(criteria::add);
@@ -170,8 +135,8 @@ public final class CriterionTables {
     /** One row for one machine, with all that the other tables say of it. */
     Criterion criterion(LimitRow row, BandRule band, Machine machine) {
         LimitRow fixed = row.at(machine);
-        List<Rating> names = ratings.stream().filter(rating -> rating.holdsFor(row)).toList();
-        OperatingLimits operating = operations.stream()
+        List<Rating> names = rows.ratings().stream().filter(rating -> rating.holdsFor(row)).toList();
+        OperatingLimits operating = rows.operations().stream()
                 .filter(rule -> rule.standard().equals(row.standard()) && anyOr(row.group(), rule.group())).findFirst()
                 .map(rule -> rule.of(fixed.boundaries())).orElse(null);
         return new Criterion(fixed, band.band(machine), names, operating);
@@ -185,13 +150,22 @@ public final class CriterionTables {
         return classesOf.getOrDefault(standard, List.of());
     }
 
+    /** Standards with classes that are used only where they are asked for. */
+    List<String> standardsOnRequest() {
+        return standardsOnRequest;
+    }
+
     List<DutyRule> duties(String standard) {
-        return duties.stream().filter(rule -> rule.standard().equals(standard)).collect(Collectors.toList());
+        return rows.duties().stream().filter(rule -> rule.standard().equals(standard)).collect(Collectors.toList());
     }
 
     Optional<ScopeRule> scope(String standard, Machine machine) {
-        return scopesOf.getOrDefault(standard, List.of()).stream().filter(rule -> rule.kinds().holds(machine))
-                .findFirst();
+        for (ScopeRule rule : scopesOf.getOrDefault(standard, List.of())) {
+            if (rule.kinds().holds(machine)) {
+                return Optional.of(rule);
+            }
+        }
+        return Optional.empty();
     }
 
     /** The first rule for a class whose fit is the wanted one. */
@@ -211,65 +185,7 @@ public final class CriterionTables {
     }
 
     List<String> seeAlso(Machine machine) {
-        return seeAlso.stream().filter(row -> row.holds(machine)).map(SeeAlso::remark).collect(Collectors.toList());
-    }
-
-    /** Sections in the order in which a reader meets them. */
-    private static Map<String, List<String>> columns() {
-        Map<String, List<String>> columns = new LinkedHashMap<>();
-        columns.put("standards", List.of("standard", "title"));
-        columns.put("scope", List.of("standard", "kinds", "power kW", "speed r/min"));
-        columns.put("classes",
-                List.of("standard", "class", "kinds", "power kW", "speed r/min=any", "shaft height mm", "support",
-                        "chosen", "remark"));
-        columns.put("bands", List.of("standard", "class=any", "speed r/min", "band Hz"));
-        columns.put("limits", List.of("standard", "clause", "class", "support", "quantity", "detector", "unit",
-                "A/B", "B/C", "C/D", "confidence", "note"));
-        columns.put("ratings", List.of("standard", "class=any", "zone", "rating", "meaning", "limit"));
-        columns.put("operation", List.of("standard", "clause", "class", "change", "highest alarm", "highest trip",
-                "confidence"));
-        columns.put("duties", List.of("standard", "duty", "power kW", "group"));
-        columns.put("see also", List.of("kinds", "power kW", "remark"));
-        return Collections.unmodifiableMap(columns);
-    }
-
-    private static <T> List<T> read(TableText tables, String section, Function<TableText.Row, T> reader) {
-        return tables.rows(section).stream().map(reader).collect(Collectors.toUnmodifiableList());
-    }
-
-    private static String standard(TableText.Row row) {
-        String standard = row.text("standard");
-        if (!standard.matches(".+:\\S+")) {
-            throw TableText.failure(row.line(), "standard must carry its edition, as in ISO 20816-3:2022: " + standard);
-        }
-        return standard;
-    }
-
-    private void checkReferences() {
-        for (ClassRule rule : classes) {
-            require(limits.stream().anyMatch(row -> row.standard().equals(rule.standard())
-                    && row.group().equals(rule.group())), "[limits]", rule.standard() + " " + rule.group());
-        }
-        for (LimitRow row : limits) {
-            String standard = row.standard();
-            require(standards.contains(standard), "[standards]", standard);
-            require(scopes.stream().anyMatch(rule -> rule.standard().equals(standard)), "[scope]", standard);
-            require(bands.stream().anyMatch(rule -> rule.standard().equals(standard)), "[bands]", standard);
-            require(classes.stream().anyMatch(rule -> rule.standard().equals(standard)
-                    && rule.group().equals(row.group())), "[classes]", standard + " " + row.group());
-        }
-    }
-
-    private static void require(boolean present, String section, String what) {
-        if (!present) {
-            throw new IllegalArgumentException("criteria tables: " + section + " must have a row for " + what);
-        }
-    }
-
-    private static <T> List<T> joined(List<T> first, List<T> second) {
-        List<T> both = new ArrayList<>(first);
-        both.addAll(second);
-        return List.copyOf(both);
+        return rows.seeAlso().stream().filter(row -> row.holds(machine)).map(SeeAlso::remark).collect(Collectors.toList());
     }
 
     private static String resource() {
@@ -283,6 +199,6 @@ public final class CriterionTables {
     /** Returns how much is in the tables, as in {@code 20 rows of limits from ISO 20816-3:2022, ISO 10816-1:1995}. */
     @Override
     public String toString() {
-        return limits.size() + " rows of limits from " + String.join(", ", standards);
+        return rows.limits().size() + " rows of limits from " + String.join(", ", standards());
     }
 }

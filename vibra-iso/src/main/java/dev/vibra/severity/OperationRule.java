@@ -29,7 +29,7 @@ record OperationRule(String standard, String clause, String group, Amount change
             if (Double.isNaN(factor) || boundary.isEmpty()) {
                 return Double.isNaN(factor) ? OptionalDouble.empty() : OptionalDouble.of(factor);
             }
-            return boundaries.stream().filter(candidate -> candidate.name().equals(boundary))
+            return boundaries.stream().filter(candidate -> boundary.startsWith(candidate.better().name()))
                     .mapToDouble(candidate -> factor * candidate.limit()).findFirst();
         }
     }
