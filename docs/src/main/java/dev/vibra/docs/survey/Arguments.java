@@ -1,0 +1,94 @@
+package dev.vibra.docs.survey;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/**
+ * What the command was asked for.
+ *
+ * @param folder survey folder; empty for the demonstration machine
+ * @param out folder to write to; empty for the folder beside the survey folder
+ * @param help true if only the usage is wanted
+ */
+record Arguments(Optional<Path> folder, Optional<Path> out, boolean help) {
+    static final String USAGE = """
+            Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT]
+
+              FOLDER     survey folder with machine.json and its recordings;
+                         without it the demonstration machine is surveyed
+              --out OUT  folder for report.html, results.json and results.csv;
+                         without it they go to the folder FOLDER-survey beside FOLDER
+              --help     print this text
+
+            Exit code: 0 surveyed, whatever the verdict; 1 surveyed with parts left out;
+            2 nothing could be surveyed; 64 wrong use of the command
+            """;
+
+    /** The command was used in a way that it doesn't know. */
+    static final class WrongUse extends Exception {
+        private static final long serialVersionUID = 1;
+
+        WrongUse(String message) {
+            super(message);
+        }
+    }
+
+    static Arguments parse(String... args) throws WrongUse {
+        Path folder = null;
+        Path out = null;
+        for (int i = 0; i < args.length; i++) {
+            switch (args[i]) {
+                case "--help", "-h" -> {
+                    return new Arguments(Optional.empty(), Optional.empty(), true);
+                }
+                case "--out" -> {
+                    requireFirst("--out", out);
+                    if (i + 1 == args.length) {
+                        throw new WrongUse("--out needs a folder");
+                    }
+                    out = path(args[++i]);
+                }
+                default -> {
+                    if (args[i].startsWith("-")) {
+                        throw new WrongUse("unknown option: " + args[i]);
+                    }
+                    requireFirst("FOLDER", folder);
+                    folder = path(args[i]);
+                }
+            }
+        }
+        return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), false);
+    }
+
+    private static void requireFirst(String what, Path before) throws WrongUse {
+        if (before != null) {
+            throw new WrongUse(what + " may be given once only; it was given as " + before);
+        }
+    }
+
+    private static Path path(String text) throws WrongUse {
+        try {
+            if (!text.isBlank()) {
+                return Path.of(text);
+            }
+        } catch (InvalidPathException e) {
+            // The message below says what was given.
+        }
+        throw new WrongUse("not the name of a folder: \"" + text + "\"");
+    }
+
+    /**
+     * Returns the folder to write to: as asked for, else beside the survey folder, so that recordings stay as they are.
+     */
+    Path target(Path surveyed) throws WrongUse {
+        if (out.isPresent()) {
+            return out.get();
+        }
+        Path whole = surveyed.toAbsolutePath().normalize();
+        if (whole.getFileName() == null) {
+            throw new WrongUse("--out is needed: there is no place beside " + whole);
+        }
+        return whole.resolveSibling(whole.getFileName() + "-survey");
+    }
+}

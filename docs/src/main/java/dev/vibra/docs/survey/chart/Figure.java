@@ -1,0 +1,38 @@
+package dev.vibra.docs.survey.chart;
+
+import java.util.Objects;
+
+/** One finished picture and the sentence that says what it shows. */
+public final class Figure {
+    private final byte[] png;
+    private final String description;
+
+    Figure(byte[] png, String description) {
+        this.png = png;
+        this.description = Objects.requireNonNull(description, "description");
+    }
+
+    /**
+     * Returns the picture.
+     *
+     * @return copy of the bytes of a PNG file
+     */
+    public byte[] png() {
+        return png.clone();
+    }
+
+    /**
+     * Returns what the picture shows, for readers who can't see it.
+     *
+     * @return one sentence or two
+     */
+    public String description() {
+        return description;
+    }
+
+    /** Returns the description. */
+    @Override
+    public String toString() {
+        return description;
+    }
+}

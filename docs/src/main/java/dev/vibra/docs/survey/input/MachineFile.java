@@ -1,0 +1,66 @@
+package dev.vibra.docs.survey.input;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Reads {@code machine.json}. A wrong field never stops the reading: a point with an error is left out, a wrong part
+ * such as
+ * a gear or the balancing job likewise, and the machine remembers which of its own fields were wrong.
+ */
+public final class MachineFile {
+    /** Name of the file in a survey folder. */
+    public static final String NAME = "machine.json";
+
+    private MachineFile() {}
+
+    /**
+     * Reads the description in a survey folder.
+     *
+     * @param folder the survey folder
+     * @return what could be read and what was wrong
+     */
+    public static MachineReading in(Path folder) {
+        try {
+            return parse(NAME, Files.readAllBytes(folder.resolve(NAME)));
+        } catch (NoSuchFileException e) {
+            return failed(new Problem(NAME, 0, "", "is required in the survey folder and not there"));
+        } catch (IOException e) {
+            return failed(new Problem(NAME, 0, "", "can't be read: " + e.getMessage()));
+        }
+    }
+
+    /**
+     * Reads a description from the bytes of a file.
+     *
+     * @param file name of the file for the messages
+     * @param bytes content of the file, JSON in UTF-8
+     * @return what could be read and what was wrong
+     */
+    public static MachineReading parse(String file, byte[] bytes) {
+        Problems problems = new Problems(file);
+        try {
+            Optional<FieldReader> fields = FieldReader.of(JsonDocument.parse(bytes), "", problems);
+            return new MachineReading(fields.flatMap(MachineReader::read), problems.byLine());
+        } catch (JsonProcessingException e) {
+            JsonLocation where = e.getLocation();
+            int line = where == null ? 0 : Math.max(0, where.getLineNr());
+            return failed(new Problem(file, line, "", "is not valid JSON: " + plain(e.getOriginalMessage())));
+        }
+    }
+
+    /** The parser's own words for this one case advise on its programming interface. */
+    private static String plain(String message) {
+        return message.startsWith("Non-standard token") ? "NaN and infinities are not numbers in JSON" : message;
+    }
+
+    private static MachineReading failed(Problem problem) {
+        return new MachineReading(Optional.empty(), List.of(problem));
+    }
+}

@@ -1,0 +1,63 @@
+package dev.vibra.docs.survey.output;
+
+/** Plain text of at most 80 columns: headings, wrapped paragraphs with a hanging indent, rows of columns. */
+final class TextPage {
+    static final int WIDTH = 80;
+
+    private final StringBuilder text = new StringBuilder();
+
+    void heading(String heading) {
+        blank();
+        line(heading);
+    }
+
+    void blank() {
+        if (!text.isEmpty() && !text.toString().endsWith("\n\n")) {
+            text.append('\n');
+        }
+    }
+
+    void line(String line) {
+        text.append(line.stripTrailing()).append('\n');
+    }
+
+    /** Writes a paragraph: the label once, the words beside it, wrapped at the width. */
+    void item(String label, String words) {
+        if (label.length() > WIDTH / 2) {
+            line(label);
+            item("      ", words);
+            return;
+        }
+        String indent = " ".repeat(label.length());
+        StringBuilder line = new StringBuilder(label);
+        boolean begun = false;
+        for (String word : words.trim().split("\\s+")) {
+            if (begun && line.length() + 1 + word.length() > WIDTH) {
+                line(line.toString());
+                line = new StringBuilder(indent);
+                begun = false;
+            }
+            line.append(begun ? " " : "").append(word);
+            begun = true;
+        }
+        line(line.toString());
+    }
+
+    /** Writes a row of columns as it is if it fits, else its words wrapped beside the label. */
+    void row(String label, String columns) {
+        if (label.length() + columns.length() <= WIDTH) {
+            line(label + columns);
+        } else {
+            item(label, columns);
+        }
+    }
+
+    static String padded(String cell, int width) {
+        return cell.length() >= width ? cell : cell + " ".repeat(width - cell.length());
+    }
+
+    @Override
+    public String toString() {
+        return text.toString();
+    }
+}

@@ -1,0 +1,191 @@
+package dev.vibra.docs.survey;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.vibra.docs.survey.Folders.Run;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The command from end to end: exit codes, messages, files. */
+class SurveyCommandTest {
+    private static final List<String> FILES = List.of("report.html", "results.csv", "results.json");
+
+    @TempDir
+    private Path temp;
+
+    @Test
+    void demonstrationFindsWhatWasPutIn() throws IOException {
+        Run run = Folders.run("--out", temp.resolve("out"));
+        assertEquals(0, run.code(), run.err());
+        assertEquals("", run.err());
+        assertEquals(FILES, Folders.names(temp.resolve("out")));
+        assertTrue(run.out().startsWith("Kiln exhaust fan (demonstration): zone D\n"), run.out());
+        assertTrue(run.out().contains("unbalance at FE-H, FE-V"), run.out());
+        assertTrue(run.out().contains("rolling bearing, outer race, drive end at DE-H"), run.out());
+        assertTrue(run.out().contains("DE-V  vertical    not determined: the recording is not sound (drop-out"), run
+                .out());
+        assertEquals(1, run.out().split("present \\(", -1).length - 1, "one element is present and no other");
+    }
+
+    @Test
+    void outputGoesBesideTheFolderAndTheFolderStaysAsItWas() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        List<String> before = Folders.names(folder);
+        Run run = Folders.run(folder);
+        assertEquals(0, run.code(), run.err());
+        assertEquals(before, Folders.names(folder));
+        assertEquals(FILES, Folders.names(temp.resolve("fan-survey")));
+        assertTrue(run.out().contains("Written to " + temp.resolve("fan-survey")), run.out());
+    }
+
+    @Test
+    void aMissingRecordingLeavesOutItsPointOnly() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        Files.delete(folder.resolve("fe-v.wav"));
+        Run run = Folders.run(folder);
+        assertEquals(1, run.code());
+        assertTrue(run.out().contains("fe-v.wav: point FE-V is left out: is not in the survey folder or no file"), run
+                .out());
+        assertTrue(run.out().contains("FE-H  horizontal  5."), run.out());
+        assertEquals(FILES, Folders.names(temp.resolve("fan-survey")));
+        assertTrue(Files.readString(temp.resolve("fan-survey/results.json")).contains("point FE-V is left out"));
+    }
+
+    @Test
+    void aTruncatedRecordingIsRefusedWithItsFileAndPlace() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        byte[] whole = Files.readAllBytes(folder.resolve("fe-h.wav"));
+        Files.write(folder.resolve("fe-h.wav"), Arrays.copyOf(whole, whole.length / 2));
+        Run run = Folders.run(folder);
+        assertEquals(1, run.code());
+        assertTrue(run.out().contains("fe-h.wav: point FE-H is left out: "), run.out());
+    }
+
+    @Test
+    void textInANumberColumnNamesFileAndLine() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        Files.writeString(folder.resolve("a.csv"), "time;value\n0;1,5\n0,001;2,5\n0,002;oops\n");
+        Folders.replace(folder, "fe-h.wav", "a.csv");
+        Run run = Folders.run(folder);
+        assertEquals(1, run.code());
+        String line = run.out().lines().filter(one -> one.contains("a.csv: point FE-H is left out")).findFirst()
+                .orElseThrow();
+        assertTrue(line.contains("line 4"), line);
+    }
+
+    @Test
+    void anUnknownFieldNamesFileLineFieldAndTheNearestName() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        Folders.replace(folder, "\"ratedPowerKilowatts\"", "\"ratedPowerKilowatt\"");
+        Run run = Folders.run(folder);
+        assertEquals(1, run.code());
+        assertTrue(unwrapped(run.out()).contains("machine.json, line 4, ratedPowerKilowatt: is not a known field; the"
+                + " nearest known name is \"ratedPowerKilowatts\""), run.out());
+        assertTrue(unwrapped(run.out()).contains("the criterion depends on ratedPowerKilowatts"), run.out());
+        assertTrue(run.out().startsWith("Kiln exhaust fan (demonstration): zone not determined\n"), run.out());
+    }
+
+    @Test
+    void aWrongUnitLeavesOutItsPointOnly() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        Folders.replace(folder, "\"unit\": \"g\"", "\"unit\": \"gal\"");
+        Run run = Folders.run(folder);
+        assertEquals(1, run.code());
+        assertTrue(unwrapped(run.out()).contains("machine.json, line 19, points[0].unit: must be one of m/s2, g, mg,"),
+                run.out());
+        assertTrue(unwrapped(run.out()).contains("1 part is left out because of errors, see the end."), run.out());
+        assertFalse(run.out().contains("\n  FE-H "), run.out());
+        assertTrue(run.out().contains("\n  FE-V "), run.out());
+    }
+
+    @Test
+    void withoutDescriptionNothingIsSurveyedAndNothingWritten() throws IOException {
+        Path folder = Files.createDirectory(temp.resolve("empty"));
+        Run run = Folders.run(folder);
+        assertEquals(2, run.code());
+        assertEquals("", run.out());
+        assertTrue(run.err().startsWith("machine.json: is required in the survey folder and not there"), run.err());
+        assertEquals(List.of("empty"), Folders.names(temp));
+    }
+
+    @Test
+    void withoutAnyReadableRecordingNothingIsWritten() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        for (String name : Folders.names(folder)) {
+            if (name.endsWith(".wav")) {
+                Files.writeString(folder.resolve(name), "no sound");
+            }
+        }
+        Run run = Folders.run(folder);
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("fe-h.wav: point FE-H is left out: "), run.err());
+        assertEquals(List.of("fan"), Folders.names(temp));
+    }
+
+    @Test
+    void aTargetThatCantBeWrittenLeavesNothing() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        Files.createDirectories(temp.resolve("out/results.json"));
+        Run run = Folders.run(folder, "--out", temp.resolve("out"));
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("Nothing was written") && run.err().contains("results.json is a folder"), run
+                .err());
+        assertEquals(List.of("results.json"), Folders.names(temp.resolve("out")));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+        --frobnicate | unknown option: --frobnicate
+        a b          | FOLDER may be given once only; it was given as a
+        --out        | --out needs a folder
+        --out x --out y | --out may be given once only; it was given as x
+        /            | --out is needed: there is no place beside /
+        """)
+    void wrongUseIsToldWithTheUsage(String line, String message) {
+        Run run = Folders.run((Object[]) line.trim().split(" "));
+        assertEquals(64, run.code());
+        assertTrue(run.err().startsWith(message + "\n"), run.err());
+        assertTrue(run.err().contains("Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT]"), run.err());
+        assertEquals("", run.out());
+    }
+
+    @Test
+    void helpIsNoError() {
+        Run run = Folders.run("--help");
+        assertEquals(0, run.code());
+        assertTrue(run.out().startsWith("Usage: "), run.out());
+    }
+
+    @Test
+    void aFolderThatIsNotThereIsSaid() {
+        Run run = Folders.run(temp.resolve("nowhere"));
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("The survey folder is not there or no folder: "), run.err());
+    }
+
+    @Test
+    void everyLineFitsEightyColumns() {
+        Run run = Folders.run("--out", temp.resolve("o"));
+        for (String line : run.out().split("\n")) {
+            assertTrue(line.length() <= 80 || line.startsWith("Written to "), line);
+        }
+    }
+
+    @Test
+    void aMessageThatSpansLinesIsReadAsOne() {
+        assertEquals("a b c", unwrapped("a b\n   c"));
+    }
+
+    private static String unwrapped(String text) {
+        return text.replaceAll("\n +", " ");
+    }
+}

@@ -1,0 +1,59 @@
+package dev.vibra.docs.survey;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.jar.JarFile;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The finished jar, run as a user runs it; executed after packaging, not with the unit tests. */
+@EnabledIfSystemProperty(named = "vibra.survey.jar", matches = ".+")
+class SurveyJarCheck {
+    private static final Path JAR = Path.of(System.getProperty("vibra.survey.jar", "none"));
+
+    private static String run(Path folder, int expectedCode, String... args) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-jar", JAR.toString()));
+        command.addAll(List.of(args));
+        Process process = new ProcessBuilder(command).directory(folder.toFile()).redirectErrorStream(true).start();
+        String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertTrue(process.waitFor(5, TimeUnit.MINUTES), "the process did not end");
+        assertEquals(expectedCode, process.exitValue(), printed);
+        return printed;
+    }
+
+    @Test
+    void demonstrationRunsFromAnyFolder(@TempDir Path temp) throws IOException, InterruptedException {
+        String printed = run(temp, 0);
+        assertTrue(printed.contains("unbalance"), printed);
+        assertEquals(List.of("report.html", "results.csv", "results.json"),
+                Folders.names(temp.resolve("vibra-demo-survey")));
+    }
+
+    @Test
+    void wrongUseHasItsCode(@TempDir Path temp) throws IOException, InterruptedException {
+        assertTrue(run(temp, 64, "--nonsense").startsWith("unknown option: --nonsense"));
+        run(temp, 2, temp.resolve("nowhere").toString());
+    }
+
+    @Test
+    void jarCarriesNoSignatureNoTestAndNoSecondManifest() throws IOException {
+        try (JarFile jar = new JarFile(JAR.toFile())) {
+            List<String> names = jar.stream().map(entry -> entry.getName()).toList();
+            assertTrue(names.size() > 500, "entries " + names.size());
+            assertEquals(List.of(), names.stream().filter(name -> name.matches("META-INF/.*\\.(SF|RSA|DSA)")
+                    || name.contains("junit") || name.contains("jqwik") || name.endsWith("module-info.class"))
+                            .toList());
+            assertEquals("dev.vibra.docs.survey.SurveyCommand", jar.getManifest().getMainAttributes()
+                    .getValue("Main-Class"));
+        }
+    }
+}

@@ -1,0 +1,129 @@
+package dev.vibra.docs.survey.chart;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.Color;
+import java.awt.GraphicsEnvironment;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+
+/** Figures as pictures: size, inks, and that the marks stand where they should. */
+class FigureTest {
+    private static BufferedImage picture(Figure figure) throws IOException {
+        return ImageIO.read(new ByteArrayInputStream(figure.png()));
+    }
+
+    private static Figure spectrum(double lineAt) {
+        double[] values = new double[1001];
+        values[(int) lineAt] = 2;
+        return SpectrumFigure.of(values, 1).withLanes(List.of(new Lane("found",
+                List.of(new Lane.Mark(lineAt, "1×", true))))).draw("Velocity in mm/s rms", "test");
+    }
+
+    /** Centre of gravity of the pixels of one ink, in pixels from the left; NaN if there are none. */
+    private static double centre(BufferedImage image, Color ink) {
+        double sum = 0;
+        int count = 0;
+        for (int x = 0; x < image.getWidth(); x++) {
+            for (int y = 0; y < image.getHeight(); y++) {
+                if (image.getRGB(x, y) == ink.getRGB()) {
+                    sum += x;
+                    count++;
+                }
+            }
+        }
+        return sum / count;
+    }
+
+    @Test
+    void rendersHeadlessAtDoubleResolution() throws IOException {
+        assertTrue(GraphicsEnvironment.isHeadless());
+        BufferedImage image = picture(spectrum(500));
+        assertEquals(1800, image.getWidth());
+        assertEquals(2 * (270 + 24 + 4), image.getHeight());
+    }
+
+    @Test
+    void marksStandOverTheirFrequency() throws IOException {
+        double at250 = centre(picture(spectrum(250)), Look.MARK);
+        double at500 = centre(picture(spectrum(500)), Look.MARK);
+        double at750 = centre(picture(spectrum(750)), Look.MARK);
+        assertEquals(at500 - at250, at750 - at500, 1, "equal distances in Hz are equal distances on paper");
+        assertEquals((1800 - 2 * 6 - 2.0 * Look.LEFT) / 4, at500 - at250, 40, "a quarter of the axis");
+    }
+
+    @Test
+    void theSameInputGivesTheSameBytes() {
+        assertArrayEquals(spectrum(300).png(), spectrum(300).png());
+    }
+
+    @Test
+    void anOpenMarkHasNoFilledInk() throws IOException {
+        Figure open = SpectrumFigure.of(new double[101], 1).withLanes(List.of(new Lane("open",
+                List.of(new Lane.Mark(50, "", false))))).draw("Level in mm/s rms", "test");
+        assertTrue(Double.isNaN(centre(picture(open), Look.MARK)));
+    }
+
+    @Test
+    void severityMarkMovesWithItsValue() throws IOException {
+        List<Double> limits = List.of(1.4, 2.8, 4.5);
+        double low = centre(picture(SeverityFigure.of(List.of(new SeverityFigure.Row("DE-H", 1.4, 0.1, "A/B")), limits,
+                "Velocity in mm/s rms", "test")), Look.MARK);
+        double high = centre(picture(SeverityFigure.of(List.of(new SeverityFigure.Row("DE-H", 2.8, 0.1, "B/C")), limits,
+                "Velocity in mm/s rms", "test")), Look.MARK);
+        assertTrue(high > low + 200, low + " " + high);
+    }
+
+    @Test
+    void waveformKeepsEachPeakOfALongRecording() {
+        double[] values = new double[1_000_000];
+        values[123_456] = 7;
+        values[765_432] = -9;
+        Decimation thinned = Decimation.of(values, 0, values.length, 1e-3, 500);
+        assertEquals(1000, thinned.x().length);
+        assertTrue(contains(thinned, 123.456, 7) && contains(thinned, 765.432, -9));
+        for (int i = 1; i < thinned.x().length; i++) {
+            assertTrue(thinned.x()[i] >= thinned.x()[i - 1], "in the order of time");
+        }
+    }
+
+    private static boolean contains(Decimation trace, double x, double y) {
+        for (int i = 0; i < trace.x().length; i++) {
+            if (Math.abs(trace.x()[i] - x) < 1e-9 && trace.y()[i] == y) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    @Test
+    void shortAndConstantRecordingsAreDrawn() throws IOException {
+        assertEquals(1800, picture(WaveformFigure.of(new double[2], 1000, 0.2, "Acceleration in m/s²", "two"))
+                .getWidth());
+        assertEquals(480, picture(WaveformFigure.of(new double[4000], 1000, 0.2, "Acceleration in m/s²", "flat"))
+                .getHeight());
+    }
+
+    @Test
+    void manyColoursBecomeFewAndTheFrequentOnesStay() {
+        BufferedImage image = new BufferedImage(200, 200, BufferedImage.TYPE_INT_RGB);
+        Random random = new Random(5);
+        for (int y = 0; y < 200; y++) {
+            for (int x = 0; x < 200; x++) {
+                image.setRGB(x, y, y < 100 ? 0xf2f3f4 : random.nextInt(0x1000000));
+            }
+        }
+        BufferedImage few = FewColours.of(image);
+        assertEquals(0xfff2f3f4, few.getRGB(10, 10));
+        long colours = Arrays.stream(few.getRGB(0, 0, 200, 200, null, 0, 200)).distinct().count();
+        assertTrue(colours <= 256 && colours > 100, "colours " + colours);
+    }
+}

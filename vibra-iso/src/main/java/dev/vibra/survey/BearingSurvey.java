@@ -1,0 +1,30 @@
+package dev.vibra.survey;
+
+import dev.vibra.bearing.BearingDiagnosis;
+import java.io.Serializable;
+import java.util.Objects;
+
+/**
+ * What a recording says about a bearing.
+ *
+ * @param bearing id of the bearing
+ * @param diagnosis finding on each element, with the evidence
+ */
+public record BearingSurvey(String bearing, BearingDiagnosis diagnosis) implements Serializable {
+    /**
+     * Checks that both are there.
+     *
+     * @param bearing see the record
+     * @param diagnosis see the record
+     */
+    public BearingSurvey {
+        Objects.requireNonNull(bearing, "bearing");
+        Objects.requireNonNull(diagnosis, "diagnosis");
+    }
+
+    /** Returns the bearing and its elements in one line. */
+    @Override
+    public String toString() {
+        return bearing + ": " + diagnosis;
+    }
+}

@@ -1,0 +1,69 @@
+package dev.vibra.survey;
+
+import dev.vibra.quality.RecordingCheck;
+import dev.vibra.quality.RecordingQuality;
+import dev.vibra.quality.Remark;
+import dev.vibra.quantity.Level;
+import dev.vibra.severity.Verdict;
+import dev.vibra.signal.Waveform;
+import dev.vibra.survey.machine.MachineDescription;
+import dev.vibra.survey.machine.MeasuringPoint;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Works out one point: from the recording to descriptors, severity and bearings. */
+final class PointAnalysis {
+    private final MachineDescription machine;
+    private final SeverityCheck severity;
+    private final Waveform wave;
+    private final PointSurvey.Collector results;
+
+    PointAnalysis(MachineDescription machine, SeverityCheck severity, MeasuringPoint point, Waveform wave) {
+        this.machine = machine;
+        this.severity = severity;
+        this.wave = wave;
+        this.results = new PointSurvey.Collector(point);
+    }
+
+    PointSurvey run() {
+        findSpeed();
+        RecordingQuality quality = check().check(wave);
+        results.recording(new RecordingSummary(wave.sampleRateHertz(), wave.length(), quality));
+        if (!quality.sound()) {
+            results.omit("levels, severity and bearings", "the recording is not sound (" + quality.remarks().stream()
+                    .filter(Remark::disqualifying).map(Remark::code).collect(Collectors.joining(", ")) + ")");
+            return results.finish(Traces.of(wave));
+        }
+        judge(new Levels(wave, results).describe(severity));
+        Traces traces = new VelocityLines(wave, results).examine(Traces.of(wave));
+        return results.finish(new BearingExamination(machine, wave, results).examine(traces));
+    }
+
+    private RecordingCheck check() {
+        RecordingCheck check = RecordingCheck.withDefaults();
+        check = results.speed().speed().map(check::withSpeed).orElse(check);
+        return machine.lineFrequencyHertz().map(check::withMains).orElse(check);
+    }
+
+    private void findSpeed() {
+        machine.speed().map(SpeedFound::given).ifPresentOrElse(results::speed,
+                () -> results.omit("speed", machine.faultyFields().contains("speedRevolutionsPerMinute")
+                        ? "speedRevolutionsPerMinute is given with an error"
+                        : "speedRevolutionsPerMinute is not given; finding it in the recording is not part of this"
+                        + " version"));
+        results.point().tachometer().ifPresent(tachometer -> results.omit("tachometer",
+                "evaluating a tachometer is not part of this version; " + tachometer.recording() + " was not read"));
+    }
+
+    private void judge(List<Level> levels) {
+        Optional<String> obstacle = severity.obstacle();
+        if (obstacle.isPresent()) {
+            results.omit("severity", obstacle.get());
+            return;
+        }
+        Optional<Verdict> verdict = severity.judge(results.point(), levels);
+        verdict.ifPresentOrElse(results::severity,
+                () -> results.omit("severity", "none of the levels that the criterion limits could be measured"));
+    }
+}

@@ -1,0 +1,61 @@
+package dev.vibra.survey;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.quantity.Unit;
+import dev.vibra.severity.MachineKind;
+import dev.vibra.severity.Support;
+import dev.vibra.severity.Zone;
+import dev.vibra.signal.Waveform;
+import dev.vibra.survey.machine.Direction;
+import dev.vibra.survey.machine.MachineDescription;
+import dev.vibra.survey.machine.MeasuringPoint;
+import dev.vibra.synthesis.Synthesis;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+
+/** What is put into a recording comes out of its survey. */
+class SurveyProperties {
+    private static final double RATE = 5120;
+
+    private static PointSurvey survey(double speedHertz, double hertz, double velocity) {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, RATE, 4 * (int) RATE).noise(1e-4, 7)
+                .tone(Math.sqrt(2) * 2 * Math.PI * hertz * velocity / 1e3, hertz, 1).waveform();
+        MachineDescription machine = MachineDescription.named("any").kind(MachineKind.FAN).ratedPowerKilowatts(50)
+                .support(Support.RIGID).speed(RotationSpeed.ofHertz(speedHertz))
+                .point(MeasuringPoint.of("P", "p.wav", Unit.M_PER_S2).direction(Direction.VERTICAL).build()).build();
+        return Survey.of(machine, Map.of("P", wave)).points().get(0);
+    }
+
+    @Property(tries = 40)
+    void theLineAtShaftSpeedIsFoundWithItsVelocity(@ForAll @DoubleRange(min = 16, max = 120) double speed,
+            @ForAll @DoubleRange(min = 0.5, max = 20) double velocity,
+            @ForAll @DoubleRange(min = -0.01, max = 0.01) double slip) {
+        PointSurvey point = survey(speed, speed * (1 + slip), velocity);
+        assertEquals(velocity, point.descriptor("velocity-rms-1x").orElseThrow(), 0.01 * velocity);
+        assertEquals(1 + slip, point.spectrumPeaks().get(0).order(RotationSpeed.ofHertz(speed)), 0.001);
+    }
+
+    @Property(tries = 40)
+    void moreVibrationIsNeverABetterZone(@ForAll @DoubleRange(min = 20, max = 800) double hertz,
+            @ForAll @DoubleRange(min = 0.1, max = 10) double velocity, @ForAll @DoubleRange(min = 1, max =
+                    3) double more) {
+        Zone lower = survey(25, hertz, velocity).zone().orElseThrow();
+        Zone higher = survey(25, hertz, velocity * more).zone().orElseThrow();
+        assertTrue(!lower.isWorseThan(higher), lower + " at " + velocity + ", " + higher + " at " + velocity * more);
+    }
+
+    @Property(tries = 30)
+    void unbalanceIsRaisedExactlyWhereTheDominantLineIsHigh(@ForAll @DoubleRange(min = 0.2, max = 12) double velocity) {
+        PointSurvey point = survey(25, 25, velocity);
+        boolean high = point.zone().orElseThrow().isWorseThan(Zone.B);
+        MachineDescription machine = MachineDescription.named("any").point(point.point()).build();
+        assertEquals(high, Survey.begin(machine).conclude(List.of(point)).findings().size() == 1);
+    }
+}
