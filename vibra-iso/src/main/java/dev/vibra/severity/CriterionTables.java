@@ -185,7 +185,7 @@ public final class CriterionTables {
     }
 
     List<String> seeAlso(Machine machine) {
-        return rows.seeAlso().stream().filter(row -> row.holds(machine)).map(SeeAlso::remark).collect(Collectors.toList());
+        return rows.seeAlso().stream().filter(row -> row.holds(machine)).map(SeeAlso::remark).toList();
     }
 
     private static String resource() {
