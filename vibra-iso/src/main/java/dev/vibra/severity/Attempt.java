@@ -13,26 +13,30 @@ final class Attempt {
     private final CriterionTables tables;
     private final String standard;
     private final Machine machine;
-    private final Set<Criterion> criteria = new LinkedHashSet<>();
+    private final boolean byName;
+    private final List<Criterion> criteria = new ArrayList<>();
     private final Set<String> reasons = new LinkedHashSet<>();
     private final Set<String> remarks = new LinkedHashSet<>();
     private final Set<String> missing = new LinkedHashSet<>();
+    private final Set<String> equallyFitting = new LinkedHashSet<>();
     private String refusal = "";
+    private String bandAssumed = "";
 
-    private Attempt(CriterionTables tables, String standard, Machine machine) {
+    private Attempt(CriterionTables tables, String standard, Machine machine, boolean byName) {
         this.tables = tables;
         this.standard = standard;
         this.machine = machine;
+        this.byName = byName;
     }
 
     /** Tries the classes that the filter lets through, by the standard's own rules. */
     static Attempt byRule(CriterionTables tables, String standard, Machine machine, Predicate<ClassRule> filter) {
-        return new Attempt(tables, standard, machine).run(filter, ClassRule::fit);
+        return new Attempt(tables, standard, machine, false).run(filter);
     }
 
     /** Tries a class that the user named: power and shaft height are not asked. */
     static Attempt byName(CriterionTables tables, String standard, Machine machine, Predicate<ClassRule> named) {
-        return new Attempt(tables, standard, machine).run(named, ClassRule::fitByName);
+        return new Attempt(tables, standard, machine, true).run(named);
     }
 
     boolean fits() {
@@ -43,7 +47,16 @@ final class Attempt {
         return !fits() && !missing.isEmpty();
     }
 
-    Set<Criterion> criteria() {
+    /** Whether several classes fit, so that the user has to name one of them. */
+    boolean isAmbiguous() {
+        return !equallyFitting.isEmpty();
+    }
+
+    Set<String> equallyFitting() {
+        return equallyFitting;
+    }
+
+    List<Criterion> criteria() {
         return criteria;
     }
 
@@ -70,11 +83,7 @@ final class Attempt {
         return refusal;
     }
 
-    private interface Rule {
-        Fit fit(ClassRule rule, Machine machine, Support support);
-    }
-
-    private Attempt run(Predicate<ClassRule> filter, Rule rule) {
+    private Attempt run(Predicate<ClassRule> filter) {
         Optional<ScopeRule> scope = tables.scope(standard, machine);
         if (scope.isEmpty()) {
             refusal = standard + " does not cover a machine of kind "
@@ -83,63 +92,102 @@ final class Attempt {
             refusal = scope.get().refusal(machine).get();
         } else {
             missing.addAll(scope.get().missing(machine));
-            run(filter, rule, scope.get());
+            if (missing.isEmpty()) {
+                match(filter, scope.get());
+            }
         }
         return this;
     }
 
-    private void run(Predicate<ClassRule> filter, Rule rule, ScopeRule scope) {
-        Optional<BandRule> band = tables.band(standard, machine, Fit.MET);
-        if (band.isEmpty()) {
-            tables.band(standard, machine, Fit.OPEN).ifPresent(open -> missing.add(open.speed().fact().toString()));
-            refusal = standard + " has no frequency band for this speed";
-        } else if (missing.isEmpty()) {
-            match(filter, rule, band.get());
-            remark(scope, band.get());
-        }
-    }
-
-    private void match(Predicate<ClassRule> filter, Rule rule, BandRule band) {
+    private void match(Predicate<ClassRule> filter, ScopeRule scope) {
         List<Support> supports = machine.support().map(List::of).orElse(List.of(Support.RIGID, Support.FLEXIBLE));
-        List<String> without = new ArrayList<>();
-        for (Support support : supports) {
-            List<ClassRule> fitting = rules(filter, rule, support, Fit.MET);
-            fitting.forEach(fit -> take(fit, support, band));
-            if (fitting.isEmpty()) {
-                without.add(support.toString());
-                rules(filter, rule, support, Fit.OPEN).forEach(open -> missing.addAll(open.missing(machine)));
-            }
-        }
-        if (!fits()) {
-            refusal = standard + " has no group or class for it";
-        } else if (!without.isEmpty()) {
-            remarks.add("on " + String.join(" or ", without) + " support " + standard
-                    + " has no group or class for it");
-        }
-    }
-
-    private List<ClassRule> rules(Predicate<ClassRule> filter, Rule rule, Support support, Fit wanted) {
-        return tables.classes(standard).stream().filter(filter)
-                .filter(candidate -> rule.fit(candidate, machine, support) == wanted).collect(Collectors.toList());
-    }
-
-    private void take(ClassRule rule, Support support, BandRule band) {
-        for (LimitRow row : tables.limits()) {
-            if (row.holdsFor(rule, support)) {
-                criteria.add(new Criterion(row, band.band()));
-            }
-        }
-        String because = rule.because(machine);
-        reasons.add(standard + " " + rule.group() + (because.isEmpty() ? "" : ": " + because));
-        if (!rule.remark().isEmpty()) {
-            remarks.add(rule.remark());
-        }
-    }
-
-    private void remark(ScopeRule scope, BandRule band) {
-        if (!fits()) {
+        List<List<ClassRule>> fitting = supports.stream().map(support -> rules(filter, support, Fit.MET)).toList();
+        fitting.forEach(this::noteSeveral);
+        if (isAmbiguous()) {
+            missing.add("the group, one of " + String.join(" / ", equallyFitting));
             return;
         }
+        List<String> without = new ArrayList<>();
+        for (int i = 0; i < supports.size(); i++) {
+            Support support = supports.get(i);
+            fitting.get(i).forEach(fit -> take(fit, support));
+            if (fitting.get(i).isEmpty()) {
+                without.add(support.toString());
+                rules(filter, support, Fit.OPEN)
+                        .forEach(open -> missing.addAll(Range.open(open.ranges(byName), machine)));
+            }
+        }
+        if (fits()) {
+            remark(scope);
+            if (!without.isEmpty()) {
+                remarks.add("on " + String.join(" or ", without) + " support " + standard
+                        + " has no group or class for it");
+            }
+        } else if (refusal.isEmpty()) {
+            refusal = standard + " has no group or class for it";
+        }
+    }
+
+    /** Several groups that fit one support are for the user to choose among. */
+    private void noteSeveral(List<ClassRule> fitting) {
+        List<String> groups = fitting.stream().map(ClassRule::group).distinct().toList();
+        if (groups.size() > 1) {
+            equallyFitting.addAll(groups);
+        }
+    }
+
+    private List<ClassRule> rules(Predicate<ClassRule> filter, Support support, Fit wanted) {
+        List<ClassRule> rules = new ArrayList<>();
+        for (ClassRule candidate : tables.classes(standard)) {
+            if (filter.test(candidate) && candidate.fit(machine, support, byName) == wanted) {
+                rules.add(candidate);
+            }
+        }
+        return rules;
+    }
+
+    private void take(ClassRule rule, Support support) {
+        Optional<BandRule> band = tables.band(standard, rule.group(), machine, Fit.MET);
+        if (band.isEmpty()) {
+            tables.band(standard, rule.group(), machine, Fit.OPEN)
+                    .ifPresent(open -> missing.add(open.speed().fact().toString()));
+            refusal = standard + " has no frequency band for this speed";
+            return;
+        }
+        for (LimitRow row : tables.limits(standard)) {
+            if (row.holdsFor(rule, support)) {
+                take(row, band.get());
+            }
+        }
+        if (fits()) {
+            remark(band.get());
+            String because = rule.because(machine);
+            reasons.add(standard + " " + rule.group() + (because.isEmpty() ? "" : ": " + because));
+            if (!rule.remark().isEmpty()) {
+                remarks.add(rule.remark());
+            }
+        }
+    }
+
+    private void take(LimitRow row, BandRule band) {
+        if ((row.perRootSpeed() || band.followsSpeed()) && machine.speed().isEmpty()) {
+            missing.add("speed");
+        } else {
+            Criterion criterion = tables.criterion(row, band, machine);
+            if (!criteria.contains(criterion)) {
+                criteria.add(criterion);
+            }
+        }
+    }
+
+    private void remark(BandRule band) {
+        if (machine.speed().isEmpty()) {
+            bandAssumed = "band " + band.band(machine)
+                    + (band.speed().isAny() ? "" : " as for a speed " + band.speed().bounds());
+        }
+    }
+
+    private void remark(ScopeRule scope) {
         if (machine.kind().isEmpty()) {
             remarks.add("kind of machine not given: classed by rated power, as a machine that is not electrical");
         }
@@ -147,8 +195,8 @@ final class Attempt {
             remarks.add("rated power not given: " + standard + " covers a rated power " + scope.power().bounds());
         }
         if (machine.speed().isEmpty()) {
-            remarks.add("speed not given: " + standard + " covers a speed " + scope.speed().bounds() + "; band "
-                    + band.band() + (band.speed().isAny() ? "" : " as for a speed " + band.speed().bounds()));
+            remarks.add("speed not given: " + (scope.speed().isAny() ? ""
+                    : standard + " covers a speed " + scope.speed().bounds() + "; ") + bandAssumed);
         }
         if (machine.support().isEmpty() && criteria.stream().anyMatch(criterion -> criterion.support().isPresent())) {
             remarks.add("support not given: judged as rigid and as flexible, the worse zone decides");

@@ -30,9 +30,18 @@ public record Boundary(Zone better, Zone worse, double limit) implements Seriali
         }
     }
 
+    /**
+     * Returns the zones alone.
+     *
+     * @return as in {@code B/C}
+     */
+    public String name() {
+        return better + "/" + worse;
+    }
+
     /** Returns the zones and the limit, as in {@code B/C 2.8}. */
     @Override
     public String toString() {
-        return better + "/" + worse + " " + Digits.compact(limit, 4);
+        return name() + " " + Digits.compact(limit, 4);
     }
 }

@@ -17,12 +17,15 @@ public final class Choice implements Serializable {
     private final String reason;
     private final List<String> remarks;
     private final List<String> missing;
+    private final List<CriterionRequest> alternatives;
 
-    Choice(List<Criterion> criteria, String reason, List<String> remarks, List<String> missing) {
+    Choice(List<Criterion> criteria, String reason, List<String> remarks, List<String> missing,
+            List<CriterionRequest> alternatives) {
         this.criteria = List.copyOf(criteria);
         this.reason = reason;
         this.remarks = List.copyOf(remarks);
         this.missing = List.copyOf(missing);
+        this.alternatives = List.copyOf(alternatives);
     }
 
     /**
@@ -70,20 +73,31 @@ public final class Choice implements Serializable {
         return missing;
     }
 
-    /** Two choices are equal if criteria, reason, remarks and missing facts are. */
+    /**
+     * Returns what else in the tables fits the machine and can be asked for in place of this choice: standards that are
+     * written for its kind, acceptance, or vibration of the shaft. A request without a group may ask for one.
+     *
+     * @return unmodifiable list; empty if nothing else fits
+     */
+    public List<CriterionRequest> alternatives() {
+        return alternatives;
+    }
+
+    /** Two choices are equal if criteria, reason, remarks, missing facts and alternatives are. */
     @Override
     public boolean equals(Object other) {
         return other instanceof Choice choice
                 && criteria.equals(choice.criteria)
                 && reason.equals(choice.reason)
                 && remarks.equals(choice.remarks)
-                && missing.equals(choice.missing);
+                && missing.equals(choice.missing)
+                && alternatives.equals(choice.alternatives);
     }
 
     /** Hashes what {@link #equals(Object)} compares. */
     @Override
     public int hashCode() {
-        return Objects.hash(criteria, reason, remarks, missing);
+        return Objects.hash(criteria, reason, remarks, missing, alternatives);
     }
 
     /** Returns the reason, as in {@code ISO 20816-3:2022 group 2: rated power 37 kW (above 15 kW up to 300 kW)}. */

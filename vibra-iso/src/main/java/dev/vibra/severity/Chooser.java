@@ -1,9 +1,11 @@
 package dev.vibra.severity;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /** Walks the standards of the tables in their order and takes the first that fits, or the one asked for. */
@@ -27,7 +29,7 @@ final class Chooser {
                 return chosen(attempt, refusals);
             }
             if (attempt.isOpen()) {
-                return open(standard, attempt);
+                return open(standard, attempt.missing());
             }
             refusals.add(attempt.refusal());
         }
@@ -40,34 +42,85 @@ final class Chooser {
             return refused(request, "standards in the tables are " + String.join(", ", tables.standards()));
         }
         String standard = named.get(0);
-        if (tables.classes(standard).stream().noneMatch(rule -> request.namesGroup(rule.group()))) {
-            return refused(request, standard + " has " + tables.classes(standard).stream()
-                    .map(ClassRule::group).distinct().collect(Collectors.joining(", ")));
+        return request.duty().isPresent() ? byDuty(request, standard) : onRequest(request, request, standard);
+    }
+
+    private Choice byDuty(CriterionRequest request, String standard) {
+        List<DutyRule> all = tables.duties(standard);
+        List<DutyRule> rules = all.stream().filter(rule -> request.namesDuty(rule.duty())).toList();
+        if (rules.isEmpty()) {
+            return refused(request, all.isEmpty() ? standard + " has no duties in the tables" : "duties of " + standard
+                    + " are " + all.stream().map(DutyRule::duty).distinct().collect(Collectors.joining(", ")));
         }
-        Attempt attempt = request.group().isPresent()
-                ? Attempt.byName(tables, standard, machine, rule -> request.namesGroup(rule.group()))
-                : Attempt.byRule(tables, standard, machine, rule -> true);
+        for (DutyRule rule : rules) {
+            if (rule.power().fit(machine) == Fit.MET) {
+                return onRequest(request, request.resolved(rule.group()), standard);
+            }
+        }
+        return open(standard, DutyRule.missing(rules, machine));
+    }
+
+    /** {@code asked} is the request as the user made it, {@code request} the one without a duty. */
+    private Choice onRequest(CriterionRequest asked, CriterionRequest request, String standard) {
+        List<String> groups = tables.classes(standard).stream().map(ClassRule::group).distinct().toList();
+        if (groups.stream().noneMatch(request::namesGroup)) {
+            return refused(asked, standard + " has " + String.join(", ", groups));
+        }
+        Attempt attempt = groups.stream().anyMatch(request::namesWholly)
+                ? Attempt.byName(tables, standard, machine, rule -> request.namesWholly(rule.group()))
+                : Attempt.byRule(tables, standard, machine, request.group().isEmpty() ? byRuleOf(standard)
+                        : rule -> request.namesGroup(rule.group()));
         if (attempt.fits()) {
             return requested(standard, attempt);
         }
-        return attempt.isOpen() ? open(standard, attempt) : refused(request, attempt.refusal());
+        return attempt.isOpen() ? open(standard, attempt.missing()) : refused(asked, attempt.refusal());
     }
 
     private Choice chosen(Attempt attempt, List<String> refusals) {
         List<String> reasons = new ArrayList<>(List.of(attempt.reason()));
         reasons.addAll(refusals);
-        return new Choice(List.copyOf(attempt.criteria()), String.join("; ", reasons), remarks(attempt), List.of());
+        return choice(attempt.criteria(), String.join("; ", reasons), remarks(attempt), List.of());
     }
 
     private Choice requested(String standard, Attempt attempt) {
-        List<Criterion> criteria = List.copyOf(attempt.criteria());
-        Attempt byRule = Attempt.byRule(tables, standard, machine, rule -> true);
-        if (byRule.criteria().equals(attempt.criteria())) {
-            return new Choice(criteria, "as requested, " + byRule.reason(), remarks(attempt), List.of());
+        Attempt byRule = Attempt.byRule(tables, standard, machine, byRuleOf(standard));
+        if (byRule.isAmbiguous() || byRule.criteria().equals(attempt.criteria())) {
+            return choice(attempt.criteria(), "as requested, " + attempt.reason(), remarks(attempt), List.of());
         }
         List<String> remarks = new ArrayList<>(List.of("by the rule of the standard: " + outcome(byRule)));
         remarks.addAll(remarks(attempt));
-        return new Choice(criteria, "as requested, " + attempt.designation(), remarks, List.of());
+        return choice(attempt.criteria(), "as requested, " + attempt.designation(), remarks, List.of());
+    }
+
+    private Choice choice(Collection<Criterion> criteria, String reason, List<String> remarks,
+            Collection<String> missing) {
+        return new Choice(List.copyOf(criteria), reason, remarks, List.copyOf(missing), alternatives(criteria));
+    }
+
+    /** Every standard with classes on request that fit, but not what is chosen already. */
+    private List<CriterionRequest> alternatives(Collection<Criterion> chosen) {
+        List<CriterionRequest> alternatives = new ArrayList<>();
+        for (String standard : tables.standardsOnRequest()) {
+            if (tables.scope(standard, machine).isPresent()) {
+                Attempt attempt = Attempt.byRule(tables, standard, machine, ClassRule::onRequestOnly);
+                if (attempt.isAmbiguous() || attempt.fits() && !chosen.containsAll(attempt.criteria())) {
+                    alternatives.add(request(standard, attempt));
+                }
+            }
+        }
+        return alternatives;
+    }
+
+    /** Beside classes that are chosen by themselves, those on request have to be named. */
+    private Predicate<ClassRule> byRuleOf(String standard) {
+        boolean byItself = tables.classes(standard).stream().anyMatch(ClassRule::chosenByItself);
+        return rule -> !byItself || !rule.onRequestOnly();
+    }
+
+    private static CriterionRequest request(String standard, Attempt attempt) {
+        CriterionRequest request = CriterionRequest.of(standard);
+        List<String> groups = attempt.criteria().stream().map(Criterion::groupLabel).distinct().toList();
+        return groups.size() == 1 ? request.withGroup(groups.get(0)) : request;
     }
 
     private static String outcome(Attempt attempt) {
@@ -87,19 +140,19 @@ final class Chooser {
         return none("request " + request + " refused: " + because, remarks);
     }
 
-    private Choice open(String standard, Attempt attempt) {
-        Set<String> missing = new LinkedHashSet<>(attempt.missing());
+    private Choice open(String standard, Collection<String> unknown) {
+        Set<String> missing = new LinkedHashSet<>(unknown);
         if (machine.kind().isEmpty()) {
             missing.add("kind of machine");
         }
-        return new Choice(List.of(), "not determined: " + standard + " can't be applied without "
-                + String.join(" and ", missing), tables.seeAlso(machine), List.copyOf(missing));
+        return choice(List.of(), "not determined: " + standard + " can't be applied without "
+                + String.join(" and ", missing), tables.seeAlso(machine), missing);
     }
 
     private Choice none(String reason, List<String> remarks) {
         List<String> all = new ArrayList<>(remarks);
         all.addAll(tables.seeAlso(machine));
-        return new Choice(List.of(), reason, all, List.of());
+        return choice(List.of(), reason, all, List.of());
     }
 
     private List<String> remarks(Attempt attempt) {

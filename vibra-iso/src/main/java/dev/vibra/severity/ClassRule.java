@@ -1,44 +1,72 @@
 package dev.vibra.severity;
 
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Which machines a group or class of a standard takes. */
-record ClassRule(String standard, String group, KindSet kinds, Range power, Range shaftHeight, Support support,
-        boolean chosenByItself, String remark) {
+record ClassRule(String standard, String group, KindSet kinds, Range power, Range shaftHeight, Range speed,
+        Support support, Chosen chosen, String remark) {
+
+    /** How a class comes to be used. */
+    enum Chosen {
+        /** By the choice itself, where it fits. */
+        BY_ITSELF,
+        /** Only where it is asked for; named beside a choice. */
+        ON_REQUEST,
+        /** Only where it is asked for; belongs to a standard that another one has replaced. */
+        REPLACED;
+
+        static Chosen ofName(String text) {
+            return switch (text) {
+                case "by itself" -> BY_ITSELF;
+                case "on request" -> ON_REQUEST;
+                case "replaced" -> REPLACED;
+                default -> throw new IllegalArgumentException(
+                        "chosen must be one of by itself, on request, replaced: " + text);
+            };
+        }
+    }
 
     static ClassRule read(TableText.Row row) {
         return new ClassRule(row.text("standard"), row.text("class"), row.read("kinds", KindSet::parse),
                 row.read("power kW", text -> Range.parse(Range.Fact.POWER, text)),
                 row.read("shaft height mm", text -> Range.parse(Range.Fact.SHAFT_HEIGHT, text)),
-                row.read("support", LimitRow::support), row.read("chosen", ClassRule::chosen), row.text("remark"));
+                row.read("speed r/min", text -> Range.parse(Range.Fact.SPEED, text)),
+                row.read("support", LimitRow::support), row.read("chosen", Chosen::ofName), row.text("remark"));
     }
 
-    private static boolean chosen(String text) {
-        if (!text.equals("by itself") && !text.equals("on request")) {
-            throw new IllegalArgumentException("chosen must be one of by itself, on request: " + text);
+    boolean chosenByItself() {
+        return chosen == Chosen.BY_ITSELF;
+    }
+
+    boolean onRequestOnly() {
+        return chosen == Chosen.ON_REQUEST;
+    }
+
+    /** Kind and support, which nothing can stand in for. */
+    boolean holdsFor(Machine machine, Support wanted) {
+        return kinds.holds(machine) && (support == null || support == wanted);
+    }
+
+    /** The numbers that a class must meet; a class asked for by its full name is asked its speed only. */
+    List<Range> ranges(boolean byName) {
+        return byName ? List.of(speed) : List.of(shaftHeight, power, speed);
+    }
+
+    Fit fit(Machine machine, Support wanted, boolean byName) {
+        if (!holdsFor(machine, wanted)) {
+            return Fit.NOT_MET;
         }
-        return text.equals("by itself");
-    }
-
-    Fit fit(Machine machine, Support wanted) {
-        return fitByName(machine, wanted).and(power.fit(machine)).and(shaftHeight.fit(machine));
-    }
-
-    /** Only what a name of the class can't settle: kind of machine and support. */
-    Fit fitByName(Machine machine, Support wanted) {
-        return kinds.holds(machine) && (support == null || support == wanted) ? Fit.MET : Fit.NOT_MET;
-    }
-
-    /** Names of the facts that would have to be known to tell whether the rule is met. */
-    Set<String> missing(Machine machine) {
-        return Range.open(List.of(power, shaftHeight), machine);
+        Fit fit = Fit.MET;
+        for (Range range : ranges(byName)) {
+            fit = fit.and(range.fit(machine));
+        }
+        return fit;
     }
 
     /** The conditions that decided, in words. */
     String because(Machine machine) {
-        return List.of(shaftHeight, power).stream()
+        return ranges(false).stream()
                 .filter(range -> !range.isAny() && range.fact().of(machine).isPresent())
                 .map(range -> range.fact() + " " + range.fact().printed(range.fact().of(machine).getAsDouble()) + " ("
                         + range.bounds() + ")")

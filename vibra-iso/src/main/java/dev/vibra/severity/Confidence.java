@@ -8,6 +8,8 @@ public enum Confidence {
      * One public source or memory, though an arithmetic check holds: look it up in the standard before relying on it.
      */
     SECONDARY("secondary source, verify"),
+    /** From memory without any check, or a rule that no source states: not to be relied on before it is looked up. */
+    UNVERIFIED("from memory, unverified"),
     /** Given by the user of the library in a table of his or her own. */
     SUPPLIED("supplied by the user");
 
@@ -23,8 +25,8 @@ public enum Confidence {
                 return confidence;
             }
         }
-        throw new IllegalArgumentException("confidence must be one of firm, secondary source, verify, or supplied by"
-                + " the user: " + name);
+        throw new IllegalArgumentException("confidence must be one of 'firm', 'secondary source, verify', 'from"
+                + " memory, unverified', 'supplied by the user': " + name);
     }
 
     /** Returns the words as printed in a verdict, for example {@code secondary source, verify}. */

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Limits of one quantity between zones, with all that says where they come from and what they hold for.
@@ -28,10 +29,15 @@ public final class Criterion implements Serializable {
 
     private final LimitRow row;
     private final Band band;
+    private final List<Rating> ratings;
+    private final OperatingLimits operating;
 
-    Criterion(LimitRow row, Band band) {
+    /** {@code ratings} are empty for a standard with the zones A to D, {@code operating} is null where it has none. */
+    Criterion(LimitRow row, Band band, List<Rating> ratings, OperatingLimits operating) {
         this.row = Objects.requireNonNull(row, "row");
         this.band = Objects.requireNonNull(band, "band");
+        this.ratings = List.copyOf(ratings);
+        this.operating = operating;
     }
 
     /**
@@ -67,7 +73,12 @@ public final class Criterion implements Serializable {
      * @return as in {@code 2} or {@code I}
      */
     public String group() {
-        return row.group().substring(row.group().indexOf(' ') + 1);
+        return plain(row.group());
+    }
+
+    /** A label without the word before it that says what it is. */
+    static String plain(String label) {
+        return label.replaceFirst("^(group|class|category|grade) ", "");
     }
 
     /**
@@ -134,6 +145,69 @@ public final class Criterion implements Serializable {
     }
 
     /**
+     * Returns the limit between two zones by its name.
+     *
+     * @param name as in {@code B/C}
+     * @return the limit; empty if this criterion has none there
+     */
+    public Optional<Boundary> boundary(String name) {
+        return boundaries().stream().filter(boundary -> boundary.name().equals(name)).findFirst();
+    }
+
+    /**
+     * Returns what the standard calls a zone: {@code zone C}, or words of its own such as {@code above alarm}.
+     *
+     * @param zone zone of this criterion
+     * @return the name
+     */
+    public String rating(Zone zone) {
+        return ratingOf(zone).label();
+    }
+
+    /**
+     * Returns what a zone means by this standard.
+     *
+     * @param zone zone of this criterion
+     * @return a phrase without full stop
+     */
+    public String meaning(Zone zone) {
+        return ratingOf(zone).meaning();
+    }
+
+    /**
+     * Tells whether the standard has names of its own in place of the zones A to D.
+     *
+     * @return true for acceptance and alarm schemes
+     */
+    public boolean hasOwnRatings() {
+        return !ratings.isEmpty();
+    }
+
+    /**
+     * Returns the zones that this criterion tells apart, best first.
+     *
+     * @return unmodifiable list, at least two
+     */
+    public List<Zone> zones() {
+        return Stream.concat(Stream.of(boundaries().get(0).better()), boundaries().stream().map(Boundary::worse))
+                .toList();
+    }
+
+    private Rating ratingOf(Zone zone) {
+        return ratings.stream().filter(rating -> rating.zone() == zone).findFirst()
+                .orElseGet(() -> Rating.ofZone(standard(), zone));
+    }
+
+    /**
+     * Returns what the standard says on change, alarm and trip.
+     *
+     * @return the values in the unit of {@link #unit()}; empty if the tables hold none for it
+     */
+    public Optional<OperatingLimits> operatingLimits() {
+        return Optional.ofNullable(operating);
+    }
+
+    /**
      * Returns how far the limits can be relied on.
      *
      * @return the confidence
@@ -167,10 +241,16 @@ public final class Criterion implements Serializable {
      *
      * @param measurement level with its uncertainty and method
      * @return the judgement with its evidence
-     * @throws IllegalArgumentException if quantity, detector or band of the level differ from those of this criterion
+     * @throws IllegalArgumentException if quantity, detector or band of the level differ from those of this criterion,
+     *     or if the recording, where it is stated, doesn't cover the band
      */
     public Judgement judge(Measurement measurement) {
         checked(measurement.level());
+        List<String> refusals = measurement.chain().map(chain -> chain.refusals(band)).orElse(List.of());
+        if (!refusals.isEmpty()) {
+            throw new IllegalArgumentException("recording must cover the band " + band + " for " + standard() + " "
+                    + groupLabel() + ": " + String.join("; ", refusals));
+        }
         return new Judgement(this, measurement);
     }
 
@@ -210,7 +290,8 @@ public final class Criterion implements Serializable {
         return boundary.limit() * unit().toSi();
     }
 
-    private double lowerSi(Zone zone) {
+    /** Zero for the best zone. */
+    double lowerSi(Zone zone) {
         for (Boundary boundary : boundaries()) {
             if (boundary.worse() == zone) {
                 return limitSi(boundary);
@@ -222,7 +303,8 @@ public final class Criterion implements Serializable {
         return 0;
     }
 
-    private double upperSi(Zone zone) {
+    /** Infinite for the worst zone. */
+    double upperSi(Zone zone) {
         return boundaries().stream().filter(boundary -> boundary.better() == zone)
                 .mapToDouble(this::limitSi).findFirst().orElse(Double.POSITIVE_INFINITY);
     }
@@ -247,14 +329,24 @@ public final class Criterion implements Serializable {
         return limits().stream().map(limit -> Digits.compact(limit, 4)).collect(Collectors.joining(" / "));
     }
 
+    /** A limit with its name in the standard, as in {@code B/C 2.8} or {@code alarm 7.1}. */
+    String named(Boundary boundary) {
+        String own = ratingOf(boundary.better()).limit();
+        return own.isEmpty() ? boundary.toString() : own + " " + Digits.compact(boundary.limit(), 4);
+    }
+
     String source() {
         return standard() + " " + clause() + ", " + groupLabel() + support().map(support -> ", " + support).orElse("");
     }
 
-    /** Two criteria are equal if their row of the tables and their band are. */
+    /** Two criteria are equal if their row of the tables, their band and what else the tables say of it are. */
     @Override
     public boolean equals(Object other) {
-        return other instanceof Criterion criterion && row.equals(criterion.row) && band.equals(criterion.band);
+        return other instanceof Criterion criterion
+                && row.equals(criterion.row)
+                && band.equals(criterion.band)
+                && ratings.equals(criterion.ratings)
+                && Objects.equals(operating, criterion.operating);
     }
 
     /** Hashes what {@link #equals(Object)} compares. */

@@ -6,12 +6,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The severity criteria as tables: limits, frequency bands, and the rules that choose among them.
@@ -21,31 +20,32 @@ import java.util.stream.Collectors;
  * example, and {@link #preferring(CriterionTables)} puts them first. Immutable.
  *
  * <p>The text has the sections {@code [standards]}, {@code [scope]}, {@code [classes]}, {@code [bands]}, {@code
- * [limits]} and {@code [see also]}; each begins with a line of column names, cells stand between bars, {@code #} begins
- * a comment. The file {@code criteria.txt} beside this class shows and explains them all.
+ * [limits]}, and where they are needed {@code [ratings]} (names of a standard's own in place of zones), {@code
+ * [operation]} (change, alarm, trip), {@code [duties]} (words that stand for a group) and {@code [see also]}; each
+ * begins with a line of column names, cells stand between bars, {@code #} begins a comment. The file {@code
+ * criteria.txt} beside this class shows and explains them all.
  *
  * @see "ISO 20816-3:2022; ISO 10816-3:2009; ISO 10816-1:1995, through public secondary sources"
  */
 public final class CriterionTables {
-    private static final Map<String, List<String>> COLUMNS = columns();
-
+    private static final String ANY = "any";
     private static final CriterionTables SHIPPED = parse(resource());
 
-    private final List<String> standards;
-    private final List<ScopeRule> scopes;
-    private final List<ClassRule> classes;
-    private final List<BandRule> bands;
-    private final List<LimitRow> limits;
-    private final List<SeeAlso> seeAlso;
+    private final TableRows rows;
+    private final Map<String, List<ClassRule>> classesOf;
+    private final Map<String, List<LimitRow>> limitsOf;
+    private final Map<String, List<ScopeRule>> scopesOf;
+    private final Map<String, List<BandRule>> bandsOf;
+    private final List<String> standardsOnRequest;
 
-    private CriterionTables(List<String> standards, List<ScopeRule> scopes, List<ClassRule> classes,
-            List<BandRule> bands, List<LimitRow> limits, List<SeeAlso> seeAlso) {
-        this.standards = standards;
-        this.scopes = scopes;
-        this.classes = classes;
-        this.bands = bands;
-        this.limits = limits;
-        this.seeAlso = seeAlso;
+    private CriterionTables(TableRows rows) {
+        this.rows = rows;
+        classesOf = rows.classes().stream().collect(Collectors.groupingBy(ClassRule::standard));
+        limitsOf = rows.limits().stream().collect(Collectors.groupingBy(LimitRow::standard));
+        scopesOf = rows.scopes().stream().collect(Collectors.groupingBy(ScopeRule::standard));
+        bandsOf = rows.bands().stream().collect(Collectors.groupingBy(BandRule::standard));
+        standardsOnRequest = rows.standards().stream()
+                .filter(standard -> classes(standard).stream().anyMatch(ClassRule::onRequestOnly)).toList();
     }
 
     /**
@@ -66,13 +66,7 @@ public final class CriterionTables {
      *     limits lacks its row in another section
      */
     public static CriterionTables parse(String text) {
-        TableText tables = TableText.parse(text, COLUMNS);
-        CriterionTables result = new CriterionTables(
-                read(tables, "standards", CriterionTables::standard), read(tables, "scope", ScopeRule::read),
-                read(tables, "classes", ClassRule::read), read(tables, "bands", BandRule::read),
-                read(tables, "limits", LimitRow::read), read(tables, "see also", SeeAlso::read));
-        result.checkReferences();
-        return result;
+        return new CriterionTables(TableRows.parse(text));
     }
 
     /**
@@ -83,14 +77,12 @@ public final class CriterionTables {
      * @throws IllegalArgumentException if both have the same standard in the same edition
      */
     public CriterionTables preferring(CriterionTables other) {
-        List<String> twice = new ArrayList<>(other.standards);
-        twice.retainAll(standards);
+        List<String> twice = new ArrayList<>(other.standards());
+        twice.retainAll(standards());
         if (!twice.isEmpty()) {
             throw new IllegalArgumentException("standards must not be in both tables: " + String.join(", ", twice));
         }
-        return new CriterionTables(joined(other.standards, standards), joined(other.scopes, scopes),
-                joined(other.classes, classes), joined(other.bands, bands), joined(other.limits, limits),
-                joined(other.seeAlso, seeAlso));
+        return new CriterionTables(other.rows.before(rows));
     }
 
     /**
@@ -120,97 +112,80 @@ public final class CriterionTables {
      * @return unmodifiable list, as in {@code ISO 20816-3:2022}
      */
     public List<String> standards() {
-        return standards;
+        return rows.standards();
     }
 
     /**
-     * Returns every row of limits with every band in which it can hold.
+     * Returns every row of limits with every band in which it can hold; rows and bands that follow the speed are left
+     * out, since they become numbers only for a machine.
      *
      * @return unmodifiable list in the order of the tables
      */
     public List<Criterion> criteria() {
         List<Criterion> criteria = new ArrayList<>();
-        for (LimitRow row : limits) {
-            bands.stream().filter(rule -> rule.standard().equals(row.standard()))
-                    .map(rule -> new Criterion(row, rule.band())).forEach(criteria::add);
+        for (LimitRow row : rows.limits()) {
+            if (!row.perRootSpeed()) {
+                bands(row.standard(), row.group()).filter(rule -> !rule.followsSpeed())
+                        .map(rule -> criterion(row, rule, Machine.unknown())).forEach(criteria::add);
+            }
         }
         return Collections.unmodifiableList(criteria);
     }
 
-    List<LimitRow> limits() {
-        return limits;
+    /** One row for one machine, with all that the other tables say of it. */
+    Criterion criterion(LimitRow row, BandRule band, Machine machine) {
+        LimitRow fixed = row.at(machine);
+        List<Rating> names = rows.ratings().stream().filter(rating -> rating.holdsFor(row)).toList();
+        OperatingLimits operating = rows.operations().stream()
+                .filter(rule -> rule.standard().equals(row.standard()) && anyOr(row.group(), rule.group())).findFirst()
+                .map(rule -> rule.of(fixed.boundaries())).orElse(null);
+        return new Criterion(fixed, band.band(machine), names, operating);
+    }
+
+    List<LimitRow> limits(String standard) {
+        return limitsOf.getOrDefault(standard, List.of());
     }
 
     List<ClassRule> classes(String standard) {
-        return classes.stream().filter(rule -> rule.standard().equals(standard)).collect(Collectors.toList());
+        return classesOf.getOrDefault(standard, List.of());
+    }
+
+    /** Standards with classes that are used only where they are asked for. */
+    List<String> standardsOnRequest() {
+        return standardsOnRequest;
+    }
+
+    List<DutyRule> duties(String standard) {
+        return rows.duties().stream().filter(rule -> rule.standard().equals(standard)).collect(Collectors.toList());
     }
 
     Optional<ScopeRule> scope(String standard, Machine machine) {
-        return scopes.stream().filter(rule -> rule.standard().equals(standard) && rule.kinds().holds(machine))
-                .findFirst();
+        for (ScopeRule rule : scopesOf.getOrDefault(standard, List.of())) {
+            if (rule.kinds().holds(machine)) {
+                return Optional.of(rule);
+            }
+        }
+        return Optional.empty();
     }
 
-    /** The first rule whose fit is the wanted one. */
-    Optional<BandRule> band(String standard, Machine machine, Fit wanted) {
-        return bands.stream()
-                .filter(rule -> rule.standard().equals(standard) && rule.speed().fit(machine) == wanted).findFirst();
+    /** The first rule for a class whose fit is the wanted one. */
+    Optional<BandRule> band(String standard, String group, Machine machine, Fit wanted) {
+        return bands(standard, group).filter(rule -> rule.speed().fit(machine) == wanted).findFirst();
+    }
+
+    /** The rules that name the class, or else those for any class. */
+    private Stream<BandRule> bands(String standard, String group) {
+        List<BandRule> all = bandsOf.getOrDefault(standard, List.of());
+        boolean own = all.stream().anyMatch(rule -> rule.group().equals(group));
+        return all.stream().filter(rule -> rule.group().equals(own ? group : ANY));
+    }
+
+    private static boolean anyOr(String group, String cell) {
+        return cell.equals(ANY) || cell.equals(group);
     }
 
     List<String> seeAlso(Machine machine) {
-        return seeAlso.stream().filter(row -> row.holds(machine)).map(SeeAlso::remark).collect(Collectors.toList());
-    }
-
-    /** Sections in the order in which a reader meets them. */
-    private static Map<String, List<String>> columns() {
-        Map<String, List<String>> columns = new LinkedHashMap<>();
-        columns.put("standards", List.of("standard", "title"));
-        columns.put("scope", List.of("standard", "kinds", "power kW", "speed r/min"));
-        columns.put("classes",
-                List.of("standard", "class", "kinds", "power kW", "shaft height mm", "support", "chosen", "remark"));
-        columns.put("bands", List.of("standard", "speed r/min", "band Hz"));
-        columns.put("limits", List.of("standard", "clause", "class", "support", "quantity", "detector", "unit",
-                "A/B", "B/C", "C/D", "confidence", "note"));
-        columns.put("see also", List.of("kinds", "power kW", "remark"));
-        return Collections.unmodifiableMap(columns);
-    }
-
-    private static <T> List<T> read(TableText tables, String section, Function<TableText.Row, T> reader) {
-        return tables.rows(section).stream().map(reader).collect(Collectors.toUnmodifiableList());
-    }
-
-    private static String standard(TableText.Row row) {
-        String standard = row.text("standard");
-        if (!standard.matches(".+:\\S+")) {
-            throw TableText.failure(row.line(), "standard must carry its edition, as in ISO 20816-3:2022: " + standard);
-        }
-        return standard;
-    }
-
-    private void checkReferences() {
-        for (ClassRule rule : classes) {
-            require(limits.stream().anyMatch(row -> row.standard().equals(rule.standard())
-                    && row.group().equals(rule.group())), "[limits]", rule.standard() + " " + rule.group());
-        }
-        for (LimitRow row : limits) {
-            String standard = row.standard();
-            require(standards.contains(standard), "[standards]", standard);
-            require(scopes.stream().anyMatch(rule -> rule.standard().equals(standard)), "[scope]", standard);
-            require(bands.stream().anyMatch(rule -> rule.standard().equals(standard)), "[bands]", standard);
-            require(classes.stream().anyMatch(rule -> rule.standard().equals(standard)
-                    && rule.group().equals(row.group())), "[classes]", standard + " " + row.group());
-        }
-    }
-
-    private static void require(boolean present, String section, String what) {
-        if (!present) {
-            throw new IllegalArgumentException("criteria tables: " + section + " must have a row for " + what);
-        }
-    }
-
-    private static <T> List<T> joined(List<T> first, List<T> second) {
-        List<T> both = new ArrayList<>(first);
-        both.addAll(second);
-        return List.copyOf(both);
+        return rows.seeAlso().stream().filter(row -> row.holds(machine)).map(SeeAlso::remark).toList();
     }
 
     private static String resource() {
@@ -224,6 +199,6 @@ public final class CriterionTables {
     /** Returns how much is in the tables, as in {@code 20 rows of limits from ISO 20816-3:2022, ISO 10816-1:1995}. */
     @Override
     public String toString() {
-        return limits.size() + " rows of limits from " + String.join(", ", standards);
+        return rows.limits().size() + " rows of limits from " + String.join(", ", standards());
     }
 }

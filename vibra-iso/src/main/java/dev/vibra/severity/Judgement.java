@@ -1,6 +1,8 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Level;
+import dev.vibra.uncertainty.DecisionRule;
 import dev.vibra.uncertainty.UncertaintyBudget;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -9,13 +11,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.apache.commons.math3.special.Erf;
 
 /**
  * One level judged by one criterion: the zone and everything that it rests on.
  *
- * @see "ISO 20816-1:2016, criterion I (magnitude); JCGM 100:2008, 7.2 (reporting uncertainty)"
+ * @see "ISO 20816-1:2016, criterion I (magnitude); JCGM 100:2008, 7.2 (reporting uncertainty); JCGM 106:2012"
  */
 public final class Judgement implements Serializable {
     private static final long serialVersionUID = 1;
@@ -103,13 +107,63 @@ public final class Judgement implements Serializable {
     }
 
     /**
+     * Returns the probability that the true value lies in a zone: that of a normal distribution about the value with
+     * its standard uncertainty. What falls below zero is counted to the best zone.
+     *
+     * @param zone a zone
+     * @return probability from 0 to 1, 0 for a zone that the criterion doesn't have; empty if no uncertainty was stated
+     * @see "JCGM 106:2012, 7.2 (conformance probability of a normal distribution)"
+     */
+    public OptionalDouble probabilityOf(Zone zone) {
+        if (measurement.uncertainty().isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(criterion.zones().contains(zone)
+                ? probabilityBetween(criterion.lowerSi(zone), criterion.upperSi(zone)) : 0);
+    }
+
+    /** Taken from the tail on the far side of the value, so that small probabilities keep their digits. */
+    private double probabilityBetween(double lowerSi, double upperSi) {
+        double value = level().si();
+        double lower = lowerSi == 0 ? Double.NEGATIVE_INFINITY : lowerSi;
+        double standard = measurement.uncertainty().orElseThrow().relativeStandard() * value;
+        if (standard == 0) {
+            return value > lower && value <= upperSi ? 1 : 0;
+        }
+        double from = (lower - value) / standard;
+        double to = (upperSi - value) / standard;
+        return from > 0 ? tail(from) - tail(to) : tail(-to) - tail(-from);
+    }
+
+    /** Probability that a normal variable exceeds z. */
+    private static double tail(double z) {
+        return 0.5 * Erf.erfc(z / Math.sqrt(2));
+    }
+
+    /**
+     * Finds the zone by a decision rule that counts the uncertainty.
+     *
+     * @param rule rule agreed between those who rely on the verdict
+     * @return the zone; empty if the rule asks for an uncertainty and none was stated
+     * @see "JCGM 106:2012, clause 8"
+     */
+    public Optional<Zone> zoneBy(DecisionRule rule) {
+        double si = level().si();
+        if (measurement.uncertainty().isEmpty()) {
+            return rule.guardFactor() == 0 ? Optional.of(zone()) : Optional.empty();
+        }
+        return Optional.of(criterion.zoneOfSi(rule.moved(si, measurement.uncertainty().get().expandedOf(si))));
+    }
+
+    /**
      * Exports the judgement as plain numbers, strings and lists for a file or a historian.
      *
      * <p>Keys, in order: standard, clause, group, support, quantity, detector, bandLowestHertz, bandHighestHertz,
-     * value, unit, limits, zone, confidence; then, where stated, expandedUncertainty, coverageFactor,
-     * zonesWithinUncertainty and method. Value, limits and uncertainty are in the unit given; units are in ASCII.
+     * value, unit, limits, zone, confidence; then, where there is one, rating, note, expandedUncertainty,
+     * coverageFactor, zonesWithinUncertainty, zoneProbabilities, method and chain. Value, limits and uncertainty are in
+     * the unit given; units are in ASCII.
      *
-     * @return unmodifiable map with values of type String, Double or List
+     * @return unmodifiable map with values of type String, Double, List or Map
      */
     public Map<String, Object> values() {
         Map<String, Object> values = new LinkedHashMap<>();
@@ -126,14 +180,30 @@ public final class Judgement implements Serializable {
         values.put("limits", criterion.limits());
         values.put("zone", zone().name());
         values.put("confidence", criterion.confidence().toString());
+        if (criterion.hasOwnRatings()) {
+            values.put("rating", criterion.rating(zone()));
+        }
+        if (!criterion.note().isEmpty()) {
+            values.put("note", criterion.note());
+        }
         expandedUncertainty().ifPresent(uncertainty -> {
             values.put("expandedUncertainty", uncertainty);
             values.put("coverageFactor", UncertaintyBudget.COVERAGE_FACTOR);
             values.put("zonesWithinUncertainty",
                     zonesWithinUncertainty().stream().map(Zone::name).collect(Collectors.toUnmodifiableList()));
+            values.put("zoneProbabilities", probabilities());
         });
         measurement.method().ifPresent(method -> values.put("method", method));
+        measurement.chain().ifPresent(chain -> values.put("chain", chain.toString()));
         return Collections.unmodifiableMap(values);
+    }
+
+    private Map<String, Double> probabilities() {
+        Map<String, Double> probabilities = new LinkedHashMap<>();
+        for (Zone zone : criterion.zones()) {
+            probabilities.put(zone.name(), probabilityOf(zone).orElseThrow());
+        }
+        return Collections.unmodifiableMap(probabilities);
     }
 
     /**
@@ -143,20 +213,41 @@ public final class Judgement implements Serializable {
      */
     public String describe() {
         List<String> lines = new ArrayList<>();
-        lines.add("zone " + zone() + ": " + zone().meaning());
+        lines.add(criterion.rating(zone()) + ": " + criterion.meaning(zone()));
         lines.add("  value        " + valueText() + ", " + criterion.quantity());
         lines.add("  uncertainty  " + uncertaintyText());
-        lines.add("  limits       " + criterion.boundaries().stream().map(Boundary::toString)
+        if (measurement.uncertainty().isPresent()) {
+            lines.add("  probability  " + probabilityText());
+        }
+        lines.add("  limits       " + criterion.boundaries().stream().map(criterion::named)
                 .collect(Collectors.joining(", ")) + " " + criterion.unit() + "; a value on a limit counts to the"
                 + " better zone (common use, the standard fixes no rule)");
         lines.add("  criterion    " + criterion.source());
         lines.add("  confidence   " + criterion.confidence()
                 + (criterion.note().isEmpty() ? "" : " (" + criterion.note() + ")"));
         lines.add("  measured by  " + measurement.method().orElse("not stated"));
+        measurement.chain().ifPresent(chain -> {
+            lines.add("  recording    " + chain);
+            chain.cautions(criterion.band()).forEach(caution -> lines.add("  doubt        " + caution));
+        });
         if (!zone().caution().isEmpty()) {
             lines.add("  caution      " + zone().caution());
         }
         return String.join("\n", lines);
+    }
+
+    private String probabilityText() {
+        return criterion.zones().stream()
+                .map(zone -> criterion.rating(zone) + " " + percent(probabilityOf(zone).orElseThrow()))
+                .collect(Collectors.joining(", "));
+    }
+
+    /** Never "100 %" or "0 %" for what is only near. */
+    private static String percent(double probability) {
+        if (probability > 0 && probability < 0.001) {
+            return "< 0.1 %";
+        }
+        return probability > 0.999 && probability < 1 ? "> 99.9 %" : Digits.compact(100 * probability, 3) + " %";
     }
 
     private String uncertaintyText() {
@@ -169,8 +260,9 @@ public final class Judgement implements Serializable {
 
     private String zonesText() {
         List<Zone> zones = zonesWithinUncertainty();
-        String text = zones.stream().map(Zone::name).collect(Collectors.joining(" or "));
-        return "zone " + text + " within uncertainty";
+        String text = zones.stream().map(criterion.hasOwnRatings() ? criterion::rating : Zone::name)
+                .collect(Collectors.joining(" or "));
+        return (criterion.hasOwnRatings() ? "" : "zone ") + text + " within uncertainty";
     }
 
     private String valueText() {
@@ -201,7 +293,8 @@ public final class Judgement implements Serializable {
     public String toString() {
         String straddling = zonesWithinUncertainty().size() > 1 ? "; " + zonesText() : "";
         String flag = criterion.confidence() == Confidence.FIRM ? "" : " (" + criterion.confidence() + ")";
-        return "zone " + zone() + ": " + valueText() + straddling + "; limits " + criterion.limitsText() + flag + "; "
+        return criterion.rating(zone()) + ": " + valueText() + straddling + "; limits " + criterion.limitsText() + flag
+                + "; "
                 + criterion.source();
     }
 }

@@ -8,9 +8,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** One row of limits as it stands in the tables; {@code support} is null where the row holds for any. */
+/**
+ * One row of limits as it stands in the tables; {@code support} is null where the row holds for any.
+ *
+ * @param perRootSpeed whether the limits stand for the numbers over the square root of the speed in r/min
+ */
 record LimitRow(String standard, String clause, String group, Support support, Quantity quantity, Detector detector,
-        Unit unit, List<Boundary> boundaries, Confidence confidence, String note) implements Serializable {
+        Unit unit, List<Boundary> boundaries, boolean perRootSpeed, Confidence confidence, String note)
+        implements Serializable {
+    private static final String PER_ROOT_SPEED = "/sqrt(n)";
 
     private static final Map<String, Zone[]> BOUNDARY_COLUMNS = Map.of(
             "A/B", new Zone[] {Zone.A, Zone.B}, "B/C", new Zone[] {Zone.B, Zone.C}, "C/D", new Zone[] {Zone.C, Zone.D});
@@ -23,7 +29,18 @@ record LimitRow(String standard, String clause, String group, Support support, Q
         }
         return new LimitRow(row.text("standard"), row.text("clause"), row.text("class"),
                 row.read("support", LimitRow::support), quantity, row.read("detector", LimitRow::detector), unit,
-                boundaries(row), row.read("confidence", Confidence::ofName), row.text("note"));
+                boundaries(row), perRootSpeed(row), row.read("confidence", Confidence::ofName), row.text("note"));
+    }
+
+    /** The row with its limits as numbers; the speed is known if they follow it. */
+    LimitRow at(Machine machine) {
+        if (!perRootSpeed) {
+            return this;
+        }
+        double divisor = Math.sqrt(machine.speed().orElseThrow().revolutionsPerMinute());
+        List<Boundary> fixed = boundaries.stream()
+                .map(each -> new Boundary(each.better(), each.worse(), each.limit() / divisor)).toList();
+        return new LimitRow(standard, clause, group, support, quantity, detector, unit, fixed, false, confidence, note);
     }
 
     boolean holdsFor(ClassRule rule, Support wanted) {
@@ -68,10 +85,22 @@ record LimitRow(String standard, String clause, String group, Support support, Q
 
     private static double number(String text) {
         try {
-            return Double.parseDouble(text);
+            return Double.parseDouble(text.replace(PER_ROOT_SPEED, ""));
         } catch (NumberFormatException e) {
             throw new IllegalArgumentException("limit must be a number or '-': " + text, e);
         }
+    }
+
+    /** All limits of a row follow the speed, or none. */
+    private static boolean perRootSpeed(TableText.Row row) {
+        List<String> given = BOUNDARY_COLUMNS.keySet().stream().map(row::text).filter(text -> !text.equals("-"))
+                .toList();
+        boolean any = given.stream().anyMatch(text -> text.endsWith(PER_ROOT_SPEED));
+        if (any && !given.stream().allMatch(text -> text.endsWith(PER_ROOT_SPEED))) {
+            throw TableText.failure(row.line(), "either all limits of a row must follow the speed or none: "
+                    + String.join(", ", given.stream().sorted().toList()));
+        }
+        return any;
     }
 
     private static void checkOrder(TableText.Row row, List<Boundary> boundaries) {

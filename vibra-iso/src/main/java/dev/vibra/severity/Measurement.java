@@ -14,11 +14,13 @@ public final class Measurement implements Serializable {
     private final Level level;
     private final UncertaintyBudget uncertainty;
     private final String method;
+    private final MeasuringChain chain;
 
-    private Measurement(Level level, UncertaintyBudget uncertainty, String method) {
+    private Measurement(Level level, UncertaintyBudget uncertainty, String method, MeasuringChain chain) {
         this.level = Objects.requireNonNull(level, "level");
         this.uncertainty = uncertainty;
         this.method = method;
+        this.chain = chain;
     }
 
     /**
@@ -28,7 +30,7 @@ public final class Measurement implements Serializable {
      * @return the measurement
      */
     public static Measurement of(Level level) {
-        return new Measurement(level, null, null);
+        return new Measurement(level, null, null, null);
     }
 
     /**
@@ -42,7 +44,7 @@ public final class Measurement implements Serializable {
         if (budget.contributions().isEmpty()) {
             throw new IllegalArgumentException("budget must have a contribution: " + budget);
         }
-        return new Measurement(level, budget, method);
+        return new Measurement(level, budget, method, chain);
     }
 
     /**
@@ -56,7 +58,26 @@ public final class Measurement implements Serializable {
         if (newMethod.isBlank()) {
             throw new IllegalArgumentException("method must not be blank");
         }
-        return new Measurement(level, uncertainty, newMethod.strip());
+        return new Measurement(level, uncertainty, newMethod.strip(), chain);
+    }
+
+    /**
+     * States what the recording can show; a criterion whose band it doesn't cover then refuses to judge.
+     *
+     * @param newChain recording, sensor, mounting
+     * @return the measurement with that chain
+     */
+    public Measurement withChain(MeasuringChain newChain) {
+        return new Measurement(level, uncertainty, method, Objects.requireNonNull(newChain, "chain"));
+    }
+
+    /**
+     * Returns what the recording can show.
+     *
+     * @return the chain; empty if not stated
+     */
+    public Optional<MeasuringChain> chain() {
+        return Optional.ofNullable(chain);
     }
 
     /**
@@ -86,19 +107,20 @@ public final class Measurement implements Serializable {
         return Optional.ofNullable(method);
     }
 
-    /** Two measurements are equal if level, uncertainty and method are. */
+    /** Two measurements are equal if level, uncertainty, method and chain are. */
     @Override
     public boolean equals(Object other) {
         return other instanceof Measurement measurement
                 && level.equals(measurement.level)
                 && Objects.equals(uncertainty, measurement.uncertainty)
-                && Objects.equals(method, measurement.method);
+                && Objects.equals(method, measurement.method)
+                && Objects.equals(chain, measurement.chain);
     }
 
     /** Hashes what {@link #equals(Object)} compares. */
     @Override
     public int hashCode() {
-        return Objects.hash(level, uncertainty, method);
+        return Objects.hash(level, uncertainty, method, chain);
     }
 
     /** Returns level and uncertainty, as in {@code 4.31 mm/s rms (10–1000 Hz), uncertainty 5 % (k = 2)}. */

@@ -69,6 +69,7 @@ final class Range {
     private final boolean highestIncluded;
     private final Fit ifUnknown;
     private final boolean onlyUnknown;
+    private final String bounds;
 
     private Range(Fact fact, double lowest, boolean lowestIncluded, double highest, boolean highestIncluded,
             Fit ifUnknown, boolean onlyUnknown) {
@@ -79,6 +80,7 @@ final class Range {
         this.highestIncluded = highestIncluded;
         this.ifUnknown = ifUnknown;
         this.onlyUnknown = onlyUnknown;
+        this.bounds = inWords();
     }
 
     static Range parse(Fact fact, String text) {
@@ -117,6 +119,9 @@ final class Range {
     }
 
     Fit fit(Machine machine) {
+        if (isAny() && !onlyUnknown) {
+            return Fit.MET;
+        }
         OptionalDouble value = fact.of(machine);
         if (value.isEmpty()) {
             return ifUnknown;
@@ -144,6 +149,10 @@ final class Range {
 
     /** The bounds in words, as in {@code above 15 kW up to 300 kW}. */
     String bounds() {
+        return bounds;
+    }
+
+    private String inWords() {
         List<String> parts = new ArrayList<>();
         if (lowest > Double.NEGATIVE_INFINITY) {
             parts.add((lowestIncluded ? "from " : "above ") + fact.printed(lowest));

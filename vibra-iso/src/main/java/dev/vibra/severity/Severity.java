@@ -17,10 +17,11 @@ import java.util.stream.Collectors;
  * <p>The criterion is chosen once, from kind, power, shaft height, support and speed; {@link #choice()} says which and
  * why, {@link #criteria()} what has to be measured: quantity, detector and band of each. Immutable.
  *
- * <p>Band: 10 Hz to 1000 Hz; for part 3 at or below 600 r/min 2 Hz to 1000 Hz. At 600 r/min the rotation frequency sits
- * on the 10 Hz corner of the band-limiting chain, which would take 29 % off it, so 600 r/min counts as slow.
+ * <p>The band follows the criterion: 10 Hz to 1000 Hz; for part 3 at or below 600 r/min 2 Hz to 1000 Hz. At 600 r/min
+ * the rotation frequency sits on the 10 Hz corner of the band-limiting chain, which would take 29 % off it, so 600
+ * r/min counts as slow.
  *
- * @see "ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995"
+ * @see "ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995; on request the others of the tables"
  */
 public final class Severity implements Serializable {
     private static final long serialVersionUID = 1;
@@ -99,6 +100,7 @@ public final class Severity implements Serializable {
      * @return the verdict
      * @throws IllegalStateException if no criterion holds; the message says why
      * @throws IllegalArgumentException if there is no level, two of one quantity, or one that no criterion judges
+     *     or whose recording doesn't cover the band of a criterion
      */
     public Verdict judge(Measurement... measurements) {
         if (!choice.hasCriterion()) {

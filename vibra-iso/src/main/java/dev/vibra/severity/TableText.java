@@ -7,7 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 
-/** The text form of the tables: sections of rows of cells between bars. Knows nothing of vibration. */
+/**
+ * The text form of the tables: sections of rows of cells between bars. Knows nothing of vibration.
+ *
+ * <p>A column declared as {@code name=default} may be left out of a header; its cells then read as the default.
+ */
 final class TableText {
     /** One row, with its line for messages. */
     record Row(int line, Map<String, String> cells) {
@@ -28,6 +32,7 @@ final class TableText {
 
     private final Map<String, List<Row>> sections = new LinkedHashMap<>();
     private final Map<String, List<String>> columnsOf;
+    private List<String> header = List.of();
 
     private TableText(Map<String, List<String>> columnsOf) {
         this.columnsOf = columnsOf;
@@ -77,21 +82,38 @@ final class TableText {
         return name;
     }
 
-    private void checkHeader(int line, String section, List<String> header) {
-        if (!header.equals(columnsOf.get(section))) {
-            throw failure(line, "columns of [" + section + "] must be "
-                    + String.join(" | ", columnsOf.get(section)) + ": " + String.join(" | ", header));
+    private void checkHeader(int line, String section, List<String> columns) {
+        List<String> required = new ArrayList<>();
+        List<String> optional = new ArrayList<>();
+        List<String> expected = new ArrayList<>();
+        for (String column : columnsOf.get(section)) {
+            boolean mayMiss = column.contains("=");
+            (mayMiss ? optional : required).add(name(column));
+            if (!mayMiss || columns.contains(name(column))) {
+                expected.add(name(column));
+            }
         }
+        if (!columns.equals(expected)) {
+            throw failure(line, "columns of [" + section + "] must be " + String.join(" | ", required)
+                    + (optional.isEmpty() ? "" : ", with or without " + String.join(", ", optional)) + ": "
+                    + String.join(" | ", columns));
+        }
+        header = columns;
+    }
+
+    private static String name(String column) {
+        int sign = column.indexOf('=');
+        return sign < 0 ? column : column.substring(0, sign);
     }
 
     private void add(int line, String section, List<String> cells) {
-        List<String> columns = columnsOf.get(section);
-        if (cells.size() != columns.size()) {
-            throw failure(line, "a row of [" + section + "] must have " + columns.size() + " cells: " + cells.size());
+        if (cells.size() != header.size()) {
+            throw failure(line, "a row of [" + section + "] must have " + header.size() + " cells: " + cells.size());
         }
         Map<String, String> row = new LinkedHashMap<>();
-        for (int i = 0; i < columns.size(); i++) {
-            row.put(columns.get(i), cells.get(i));
+        for (String column : columnsOf.get(section)) {
+            int at = header.indexOf(name(column));
+            row.put(name(column), at < 0 ? column.substring(column.indexOf('=') + 1) : cells.get(at));
         }
         sections.get(section).add(new Row(line, row));
     }

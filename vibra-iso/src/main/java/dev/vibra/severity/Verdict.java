@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.uncertainty.DecisionRule;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -8,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -82,8 +84,21 @@ public final class Verdict implements Serializable {
     }
 
     /**
-     * Exports the verdict as plain numbers, strings, lists and maps: {@code zone}, {@code reason}, {@code remarks} and
-     * {@code judgements}, each of these as {@link Judgement#values()}.
+     * Finds the worst zone of all judgements by a decision rule that counts the uncertainty.
+     *
+     * @param rule rule agreed between those who rely on the verdict
+     * @return the zone; empty if the rule asks for an uncertainty that a judgement lacks
+     * @see "JCGM 106:2012, clause 8"
+     */
+    public Optional<Zone> zoneBy(DecisionRule rule) {
+        List<Optional<Zone>> zones = judgements.stream().map(judgement -> judgement.zoneBy(rule)).toList();
+        return zones.contains(Optional.<Zone>empty()) ? Optional.empty()
+                : zones.stream().map(Optional::orElseThrow).max(Comparator.naturalOrder());
+    }
+
+    /**
+     * Exports the verdict as plain numbers, strings, lists and maps: {@code zone}, {@code reason}, {@code remarks},
+     * {@code alternatives} and {@code judgements}, each of these as {@link Judgement#values()}.
      *
      * @return unmodifiable map
      */
@@ -92,9 +107,57 @@ public final class Verdict implements Serializable {
         values.put("zone", zone().name());
         values.put("reason", choice.reason());
         values.put("remarks", choice.remarks());
+        values.put("alternatives", alternatives());
         values.put("judgements",
                 judgements.stream().map(Judgement::values).collect(Collectors.toUnmodifiableList()));
         return Collections.unmodifiableMap(values);
+    }
+
+    /**
+     * Exports the verdict as one flat map of numbers and strings, for a historian: {@code zone}, {@code reason}, {@code
+     * remarks}, {@code alternatives}, and for each judgement its {@link Judgement#values()} behind the quantity, as in
+     * {@code velocity.value}, {@code velocity.limit-B/C} and {@code velocity.probability-C}. Where one quantity is
+     * judged twice the support, or else the group, stands between: {@code velocity.rigid.value}.
+     *
+     * @return unmodifiable map with values of type String or Double
+     */
+    public Map<String, Object> plainValues() {
+        Map<String, Object> plain = new LinkedHashMap<>();
+        plain.put("zone", zone().name());
+        plain.put("reason", choice.reason());
+        plain.put("remarks", String.join("; ", choice.remarks()));
+        plain.put("alternatives", String.join("; ", alternatives()));
+        judgements.forEach(judgement -> flatten(judgement, plain));
+        return Collections.unmodifiableMap(plain);
+    }
+
+    private void flatten(Judgement judgement, Map<String, Object> plain) {
+        String prefix = prefix(judgement);
+        judgement.values().forEach((name, value) -> {
+            if (value instanceof String || value instanceof Double) {
+                plain.put(prefix + name, value);
+            }
+        });
+        judgement.criterion().boundaries()
+                .forEach(boundary -> plain.put(prefix + "limit-" + boundary.name(), boundary.limit()));
+        if (judgement.expandedUncertainty().isPresent()) {
+            plain.put(prefix + "zonesWithinUncertainty", judgement.zonesWithinUncertainty().stream().map(Zone::name)
+                    .collect(Collectors.joining(" or ")));
+            judgement.criterion().zones().forEach(zone -> plain.put(prefix + "probability-" + zone,
+                    judgement.probabilityOf(zone).orElseThrow()));
+        }
+    }
+
+    private String prefix(Judgement judgement) {
+        Criterion criterion = judgement.criterion();
+        boolean alone = judgements.stream()
+                .filter(other -> other.criterion().quantity() == criterion.quantity()).count() == 1;
+        String between = alone ? "" : criterion.support().map(Support::toString).orElse(criterion.group()) + ".";
+        return criterion.quantity() + "." + between;
+    }
+
+    private List<String> alternatives() {
+        return choice.alternatives().stream().map(CriterionRequest::toString).toList();
     }
 
     /**
@@ -110,6 +173,9 @@ public final class Verdict implements Serializable {
         notJudged.forEach(criterion -> lines.add("not judged, no level given: " + criterion));
         lines.add("chosen: " + choice.reason());
         choice.remarks().forEach(remark -> lines.add("remark: " + remark));
+        if (!choice.alternatives().isEmpty()) {
+            lines.add("on request: " + String.join("; ", alternatives()));
+        }
         return String.join("\n", lines);
     }
 

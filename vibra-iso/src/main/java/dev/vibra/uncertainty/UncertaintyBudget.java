@@ -5,7 +5,10 @@ import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * The uncertainty of a level, put together of independent relative contributions.
@@ -49,8 +52,18 @@ public final class UncertaintyBudget implements Serializable {
      * @throws IllegalArgumentException if the name is blank or the value out of range
      */
     public UncertaintyBudget withStandard(String name, double relative) {
+        return with(new Contribution(name, relative));
+    }
+
+    /**
+     * Adds a contribution.
+     *
+     * @param contribution what it comes from and how large it is, see {@link LevelContributions}
+     * @return the longer budget
+     */
+    public UncertaintyBudget with(Contribution contribution) {
         List<Contribution> longer = new ArrayList<>(contributions);
-        longer.add(new Contribution(name, relative));
+        longer.add(Objects.requireNonNull(contribution, "contribution"));
         return new UncertaintyBudget(longer);
     }
 
@@ -109,6 +122,42 @@ public final class UncertaintyBudget implements Serializable {
      */
     public double relativeExpanded() {
         return COVERAGE_FACTOR * relativeStandard();
+    }
+
+    /**
+     * Returns how well the combined uncertainty itself is known, by the Welch–Satterthwaite formula: {@code ν = u_c⁴ /
+     * Σ (uᵢ⁴/νᵢ)}.
+     *
+     * @return effective degrees of freedom; infinite if no contribution has finite ones or all are zero
+     * @see "JCGM 100:2008, G.4.1"
+     */
+    public double effectiveDegreesOfFreedom() {
+        double sum = 0;
+        for (Contribution contribution : contributions) {
+            sum += Math.pow(contribution.relativeStandard(), 4) / contribution.degreesOfFreedom();
+        }
+        return sum == 0 ? Double.POSITIVE_INFINITY : Math.pow(relativeStandard(), 4) / sum;
+    }
+
+    /**
+     * Returns the coverage factor for a level of confidence: the quantile of Student's distribution with the effective
+     * degrees of freedom, cut to a whole number; of the normal distribution where they are infinite.
+     *
+     * @param probability level of confidence, above 0 and below 1, as in 0.95
+     * @return coverage factor
+     * @throws IllegalArgumentException if the probability is out of range or the degrees of freedom are below 1
+     * @see "JCGM 100:2008, G.3.4 and G.4.1"
+     */
+    public double coverageFactor(double probability) {
+        if (!(probability > 0 && probability < 1)) {
+            throw Require.failure("probability", "above 0 and below 1", probability);
+        }
+        double freedom = Math.floor(effectiveDegreesOfFreedom());
+        double quantile = 0.5 + probability / 2;
+        // From a million degrees of freedom on Student's distribution is the normal one to six digits.
+        return freedom > 1e6 ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(quantile)
+                : new TDistribution(null, Require.positive("effective degrees of freedom", freedom, ""))
+                        .inverseCumulativeProbability(quantile);
     }
 
     /**

@@ -1,7 +1,8 @@
 /**
- * Measurement uncertainty of a level: named contributions and their combination. Start at {@link
- * dev.vibra.uncertainty.UncertaintyBudget}. Follows JCGM 100:2008 (Guide to the expression of uncertainty in
- * measurement).
+ * Measurement uncertainty: named contributions to the uncertainty of a level and their combination, propagation to any
+ * computed result, and how it counts in a decision. Start at {@link dev.vibra.uncertainty.UncertaintyBudget}, with
+ * {@link dev.vibra.uncertainty.LevelContributions} for what a recording brings. Follows JCGM 100:2008 (Guide to the
+ * expression of uncertainty in measurement) and JCGM 106:2012 (its role in conformity assessment).
  *
  * @serial exclude
  */

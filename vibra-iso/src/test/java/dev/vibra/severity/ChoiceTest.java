@@ -122,8 +122,9 @@ class ChoiceTest {
                 small.reason());
         assertEquals(List.of("without the request: ISO 10816-1:1995 class I: rated power 11 kW (up to 15 kW);"
                 + " ISO 20816-3:2022 covers a rated power above 15 kW, not 11 kW", PUMP_PART), small.remarks());
-        assertEquals("request ISO 20816-3:1998 refused: standards in the tables are ISO 20816-3:2022, ISO 10816-3:2009,"
-                + " ISO 10816-1:1995", choose(BRINE_PUMP, CriterionRequest.of("ISO 20816-3:1998")).reason());
+        assertEquals("request ISO 20816-3:1998 refused: standards in the tables are "
+                + String.join(", ", CriterionTables.shipped().standards()), choose(BRINE_PUMP,
+                CriterionRequest.of("ISO 20816-3:1998")).reason());
         assertEquals("request ISO 10816-1, group 2 refused: ISO 10816-1:1995 has class I, class II, class III, class"
                 + " IV",
                 choose(BRINE_PUMP, CriterionRequest.of("ISO 10816-1").withGroup("2")).reason());

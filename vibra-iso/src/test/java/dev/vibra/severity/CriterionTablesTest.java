@@ -40,7 +40,9 @@ class CriterionTablesTest {
 
     @Test
     void shippedTablesAreThere() {
-        assertEquals("20 rows of limits from ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995",
+        assertEquals("189 rows of limits from ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995, ISO 10816-7:2009,"
+                + " ISO 14694:2003, IEC 60034-14:2018, ISO 10816-6:1995, ISO 20816-8:2018, ISO 10816-5:2000,"
+                + " ISO 8528-9:2017, ISO 10816-3:1998",
                 CriterionTables.shipped().toString());
     }
 
@@ -104,15 +106,19 @@ class CriterionTablesTest {
                 + " acceleration: voltage", failure("displacement", "voltage"));
         assertEquals("criteria tables, line 19: column 'detector': detector must be one of rms, 0-peak, peak-peak: pp",
                 failure("peak-peak", "pp"));
-        assertEquals("criteria tables, line 19: column 'confidence': confidence must be one of firm, secondary source,"
-                + " verify, or supplied by the user: sure", failure("supplied by the user", "sure"));
+        assertEquals("criteria tables, line 19: column 'confidence': confidence must be one of 'firm', 'secondary"
+                + " source,"
+                + " verify', 'from memory, unverified', 'supplied by the user': sure", failure("supplied by the user",
+                "sure"));
         assertEquals("criteria tables, line 7: column 'speed r/min': range must be like '> 15 <= 300', 'any' or"
                 + " 'not given': > 60 - 600", failure("> 60 < 600", "> 60 - 600"));
         assertEquals("criteria tables, line 7: column 'speed r/min': range must be like '> 15 <= 300', 'any' or"
                 + " 'not given': > 600 < 60", failure("> 60 < 600", "> 600 < 60"));
-        assertEquals("criteria tables, line 11: column 'chosen': chosen must be one of by itself, on request: always",
+        assertEquals("criteria tables, line 11: column 'chosen': chosen must be one of by itself, on request,"
+                + " replaced: always",
                 failure("by itself", "always"));
-        assertEquals("criteria tables, line 15: column 'band Hz': band must be like '10 to 1000': 0.5-200",
+        assertEquals("criteria tables, line 15: column 'band Hz': band must be like '10 to 1000' or '1 to 3 x"
+                + " speed, at least 125': 0.5-200",
                 failure("0.5 to 200", "0.5-200"));
         assertEquals("criteria tables, line 3: standard must carry its edition, as in ISO 20816-3:2022: Plant rule",
                 failure("Plant rule:4   | invented", "Plant rule | invented"));
@@ -120,8 +126,8 @@ class CriterionTablesTest {
 
     @Test
     void brokenFormIsToldWithItsLine() {
-        assertEquals("criteria tables, line 1: section must be one of standards, scope, classes, bands, limits, see"
-                + " also: [limit]", failure("[standards]", "[limit]"));
+        assertEquals("criteria tables, line 1: section must be one of standards, scope, classes, bands, limits,"
+                + " ratings, operation, duties, see also: [limit]", failure("[standards]", "[limit]"));
         assertEquals("criteria tables, line 1: a row must stand below a [section]: standards",
                 failure("[standards]", "standards"));
         assertEquals("criteria tables, line 2: columns of [standards] must be standard | title: standard | name",
@@ -132,6 +138,79 @@ class CriterionTablesTest {
                 failure("Plant rule:4 | rotating | any      | > 60 < 600", ""));
         assertEquals("criteria tables: [limits] must have a row for Plant rule:4 category Y",
                 failure("Plant rule:4 | category X | rotating", "Plant rule:4 | category Y | rotating"));
+    }
+
+    private static final String MORE = PLANT_RULE + """
+
+            [ratings]
+            standard     | zone | rating  | meaning | limit
+            Plant rule:4 | B    | quiet   | as new  | warn
+            Plant rule:4 | C    | restless | watch  |
+
+            [operation]
+            standard     | clause | class | change     | highest alarm | highest trip | confidence
+            Plant rule:4 | 3      | any   | 0.5 x B/C  | 5             | -            | supplied by the user
+
+            [duties]
+            standard     | duty     | power kW | group
+            Plant rule:4 | long run | > 10     | category X
+            """;
+
+    @Test
+    void ownRatingsOperationAndDuties() {
+        CriterionTables own = CriterionTables.parse(MORE);
+        Choice choice = own.choose(ROLL, CriterionRequest.of("Plant rule").withDuty("Long Run"));
+        Criterion criterion = choice.criteria().get(0);
+        assertEquals(List.of("quiet", "restless", "zone D"),
+                criterion.zones().stream().map(criterion::rating).toList());
+        assertEquals("as new", criterion.meaning(Zone.B));
+        assertEquals(Zone.D.meaning(), criterion.meaning(Zone.D));
+        OperatingLimits limits = criterion.operatingLimits().orElseThrow();
+        assertEquals(2, limits.significantChange().orElseThrow());
+        assertEquals(5, limits.highestAlarm().orElseThrow());
+        assertEquals(true, limits.highestTrip().isEmpty());
+        assertEquals(Confidence.SUPPLIED, limits.confidence());
+        assertEquals("change 2, alarm up to 5 (supplied by the user)", limits.toString());
+        assertEquals("request Plant rule, duty short refused: duties of Plant rule:4 are long run",
+                own.choose(ROLL, CriterionRequest.of("Plant rule").withDuty("short")).reason());
+        CriterionTables without = CriterionTables.parse(MORE.replace("0.5 x B/C", "0.5 x A/B"));
+        assertEquals(true, without.choose(ROLL).criteria().get(0).operatingLimits().orElseThrow().significantChange()
+                .isEmpty(), "a part of a boundary that the row lacks");
+    }
+
+    @Test
+    void whatIsWrongInTheFurtherSectionsIsTold() {
+        assertEquals("criteria tables, line 23: column 'zone': zone must be one of A, B, C, D: E",
+                more("| B    | quiet", "| E    | quiet"));
+        assertEquals("criteria tables, line 28: column 'change': amount must be like '1.25 x B/C', '5.0' or '-':"
+                + " 0.5 of B/C", more("0.5 x B/C", "0.5 of B/C"));
+        assertEquals("criteria tables, line 19: either all limits of a row must follow the speed or none: 4/sqrt(n),"
+                + " 8.5", more("|4|", "|4/sqrt(n)|"));
+        assertEquals("criteria tables, line 22: columns of [ratings] must be standard | zone | rating | meaning |"
+                + " limit,"
+                + " with or without class: standard | zone | rating | meaning", more("| meaning | limit", "| meaning"));
+        assertEquals("criteria tables: [bands] must have a row for Plant rule:4",
+                failure("Plant rule:4 | any         | 0.5 to 200", ""));
+        assertEquals("criteria tables: [standards] must have a row for Plant rule:4",
+                failure("Plant rule:4   | invented", "Plant rule:5   | invented"));
+        assertEquals("criteria tables: [classes] must have a row for Plant rule:4 category X",
+                failure("Plant rule:4 | category X | rotating | any      | any             | any     | by itself |",
+                ""));
+    }
+
+    private static String more(String wrong, String replacement) {
+        assertEquals(true, MORE.contains(wrong), wrong);
+        return assertThrows(IllegalArgumentException.class,
+                () -> CriterionTables.parse(MORE.replace(wrong, replacement))).getMessage();
+    }
+
+    @Test
+    void bandThatFollowsTheSpeed() {
+        CriterionTables own = CriterionTables.parse(PLANT_RULE.replace("0.5 to 200", "0.5 to 4 x speed, at least 20"));
+        assertEquals(Band.of(0.5, 20), own.choose(ROLL).criteria().get(0).band());
+        Machine faster = ROLL.withSpeed(RotationSpeed.ofRevolutionsPerMinute(420));
+        assertEquals(Band.of(0.5, 28), own.choose(faster).criteria().get(0).band());
+        assertEquals(List.of(), own.criteria());
     }
 
     @Test

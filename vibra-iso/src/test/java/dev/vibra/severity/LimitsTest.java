@@ -23,6 +23,12 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Every limit of the tables against the published values, and the behaviour on, just below and just above each. */
 class LimitsTest {
     private static final CriterionTables TABLES = CriterionTables.shipped();
+    private static final Set<String> GENERAL = Set.of("ISO 20816-3:2022", "ISO 10816-3:2009", "ISO 10816-1:1995");
+
+    /** Criteria of the standards for machines in general, without vibration of the shaft. */
+    private static List<Criterion> general() {
+        return TABLES.criteria().stream().filter(criterion -> GENERAL.contains(criterion.standard())).toList();
+    }
 
     /** One published row: standard, table, class, support, quantity, unit, limits. */
     record Row(List<String> cells) {
@@ -53,13 +59,13 @@ class LimitsTest {
     void tablesHoldThePublishedRowsAndNoOthers() throws IOException {
         List<String> published = published().stream().map(row -> String.join("; ", row.cells().subList(0, 5)))
                 .collect(Collectors.toList());
-        Set<String> shipped = TABLES.criteria().stream()
+        Set<String> shipped = general().stream()
                 .map(criterion -> String.join("; ", criterion.standard(), criterion.clause(), criterion.groupLabel(),
                         criterion.support().map(Support::toString).orElse("any"), criterion.quantity().toString()))
                 .collect(Collectors.toSet());
         assertEquals(20, published.size());
         assertEquals(Set.copyOf(published), shipped);
-        assertEquals(16 * 2 + 4, TABLES.criteria().size(), "two bands for part 3, one for part 1");
+        assertEquals(16 * 2 + 4, general().size(), "two bands for part 3, one for part 1");
     }
 
     @ParameterizedTest
@@ -120,8 +126,7 @@ class LimitsTest {
     }
 
     private static List<Criterion> ofQuantity(Quantity quantity) {
-        return TABLES.criteria().stream().filter(criterion -> criterion.quantity() == quantity)
-                .collect(Collectors.toList());
+        return general().stream().filter(criterion -> criterion.quantity() == quantity).collect(Collectors.toList());
     }
 
     /** The severity ladder of ISO 2372:1974: 0.28 mm/s and upwards by 4 dB, printed rounded. */

@@ -118,6 +118,7 @@ class VerdictTest {
                   value        4.31 ± 0.22 mm/s rms (10\u20131000 Hz), velocity
                   uncertainty  ± 0.22 mm/s: 5 % (k = 2), of standard uncertainties sensor and mounting 2.5 %; \
                 zone C or D within uncertainty
+                  probability  zone A < 0.1 %, zone B < 0.1 %, zone C 96.1 %, zone D 3.89 %
                   limits       A/B 1.4, B/C 2.8, C/D 4.5 mm/s; a value on a limit counts to the better zone \
                 (common use, the standard fixes no rule)
                   criterion    ISO 20816-3:2022 Table A.2, group 2, rigid
@@ -128,7 +129,8 @@ class VerdictTest {
                 also zone A: 20.0 µm rms (10\u20131000 Hz); limits 22 / 45 / 71 (secondary source, verify); \
                 ISO 20816-3:2022 Table A.2, group 2, rigid
                 chosen: ISO 20816-3:2022 group 2: rated power 37 kW (above 15 kW up to 300 kW)
-                remark: ISO 10816-7:2009 is the part for rotodynamic pumps, which ISO 10816-3 left to it in 2009""",
+                remark: ISO 10816-7:2009 is the part for rotodynamic pumps, which ISO 10816-3 left to it in 2009
+                on request: ISO 20816-3:2022, shaft relative; ISO 10816-7:2009""",
                 SEVERITY.judge(measured(4.31), Measurement.of(displacement(20))).describe());
     }
 
@@ -149,7 +151,8 @@ class VerdictTest {
         Map<String, Object> values = SEVERITY.judge(measured(4.31)).deciding().values();
         assertEquals(List.of("standard", "clause", "group", "support", "quantity", "detector", "bandLowestHertz",
                 "bandHighestHertz", "value", "unit", "limits", "zone", "confidence", "expandedUncertainty",
-                "coverageFactor", "zonesWithinUncertainty", "method"), List.copyOf(values.keySet()));
+                "coverageFactor", "zonesWithinUncertainty", "zoneProbabilities", "method"),
+                List.copyOf(values.keySet()));
         assertEquals("ISO 20816-3:2022", values.get("standard"));
         assertEquals("Table A.2", values.get("clause"));
         assertEquals("2", values.get("group"));
@@ -174,7 +177,7 @@ class VerdictTest {
     void exportsOnlyWhatWasStated() {
         Verdict verdict = Severity.of(PUMP.withRatedPowerKilowatts(11)).judge(velocity(1));
         Map<String, Object> values = verdict.values();
-        assertEquals(List.of("zone", "reason", "remarks", "judgements"), List.copyOf(values.keySet()));
+        assertEquals(List.of("zone", "reason", "remarks", "alternatives", "judgements"), List.copyOf(values.keySet()));
         assertEquals("B", values.get("zone"));
         assertEquals(List.of(verdict.deciding().values()), values.get("judgements"));
         assertEquals("any", verdict.deciding().values().get("support"));

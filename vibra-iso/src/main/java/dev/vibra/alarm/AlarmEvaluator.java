@@ -1,0 +1,100 @@
+package dev.vibra.alarm;
+
+import dev.vibra.internal.Require;
+
+/**
+ * Watches one stream of readings by an {@link AlarmRule}, so that a flickering level doesn't chatter.
+ *
+ * <p>Not thread-safe: one per thread and stream. {@link #update} allocates nothing. This judges readings; whether and
+ * how a machine is stopped is for its protection system, under the local codes.
+ */
+public final class AlarmEvaluator {
+    private final AlarmRule rule;
+    private final Watch alarm;
+    private final Watch trip;
+    private AlarmState state = AlarmState.NORMAL;
+
+    AlarmEvaluator(AlarmRule rule) {
+        this.rule = rule;
+        alarm = new Watch(rule, rule.alarm());
+        trip = new Watch(rule, Double.isNaN(rule.trip()) ? Double.POSITIVE_INFINITY : rule.trip());
+    }
+
+    /** One limit with its two counts. */
+    private static final class Watch {
+        private final AlarmRule rule;
+        private final double limit;
+        private final double clear;
+        private int above;
+        private int below;
+        private boolean raised;
+
+        Watch(AlarmRule rule, double limit) {
+            this.rule = rule;
+            this.limit = limit;
+            this.clear = limit * (1 - rule.hysteresis());
+        }
+
+        void update(double reading) {
+            above = reading > limit ? Math.min(above + 1, rule.readingsToRaise()) : 0;
+            below = reading > clear ? 0 : Math.min(below + 1, rule.readingsToClear());
+            if (above == rule.readingsToRaise()) {
+                raised = true;
+            } else if (below == rule.readingsToClear()) {
+                raised = false;
+            }
+        }
+
+        void reset() {
+            above = 0;
+            below = 0;
+            raised = false;
+        }
+    }
+
+    /**
+     * Takes the next reading.
+     *
+     * @param reading reading in the unit of the rule, finite, zero or more
+     * @return the state after it
+     * @throws IllegalArgumentException if the reading is not a number or out of range; the state then stays
+     */
+    public AlarmState update(double reading) {
+        Require.notNegative("reading", reading, "");
+        alarm.update(reading);
+        trip.update(reading);
+        state = trip.raised ? AlarmState.TRIP : alarm.raised ? AlarmState.ALARM : AlarmState.NORMAL;
+        return state;
+    }
+
+    /**
+     * Returns the state after the last reading.
+     *
+     * @return the state; normal before the first
+     */
+    public AlarmState state() {
+        return state;
+    }
+
+    /**
+     * Returns the rule.
+     *
+     * @return the rule
+     */
+    public AlarmRule rule() {
+        return rule;
+    }
+
+    /** Forgets all readings. */
+    public void reset() {
+        alarm.reset();
+        trip.reset();
+        state = AlarmState.NORMAL;
+    }
+
+    /** Returns state and rule in one line. */
+    @Override
+    public String toString() {
+        return state + " by " + rule;
+    }
+}

@@ -1,0 +1,17 @@
+package dev.vibra.severity;
+
+import java.util.List;
+
+/** Which group of a standard a duty in words stands for, at a power. */
+record DutyRule(String standard, String duty, Range power, String group) {
+
+    static DutyRule read(TableText.Row row) {
+        return new DutyRule(row.text("standard"), row.text("duty"),
+                row.read("power kW", text -> Range.parse(Range.Fact.POWER, text)), row.text("group"));
+    }
+
+    /** Names of the facts without which the duty doesn't tell the group. */
+    static List<String> missing(List<DutyRule> rules, Machine machine) {
+        return List.copyOf(Range.open(rules.stream().map(DutyRule::power).toList(), machine));
+    }
+}

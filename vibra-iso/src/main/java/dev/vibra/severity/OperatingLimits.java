@@ -1,0 +1,108 @@
+package dev.vibra.severity;
+
+import dev.vibra.internal.Digits;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+
+/**
+ * What a standard says on change, alarm and trip beside its zones, in the unit of the criterion.
+ *
+ * @see "ISO 20816-1:2016, criterion II; ISO 20816-3:2022, 6.5; ISO 10816-7:2009, Table A.1"
+ */
+public final class OperatingLimits implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final double change;
+    private final double highestAlarm;
+    private final double highestTrip;
+    private final String clause;
+    private final Confidence confidence;
+
+    OperatingLimits(OptionalDouble change, OptionalDouble highestAlarm, OptionalDouble highestTrip, String clause,
+            Confidence confidence) {
+        this.change = change.orElse(Double.NaN);
+        this.highestAlarm = highestAlarm.orElse(Double.NaN);
+        this.highestTrip = highestTrip.orElse(Double.NaN);
+        this.clause = clause;
+        this.confidence = confidence;
+    }
+
+    /**
+     * Returns the change of a level that matters, up or down.
+     *
+     * @return change in the unit of the criterion; empty if the standard gives none
+     */
+    public OptionalDouble significantChange() {
+        return optional(change);
+    }
+
+    /**
+     * Returns the value that an alarm setting should not exceed.
+     *
+     * @return level in the unit of the criterion; empty if the standard gives none
+     */
+    public OptionalDouble highestAlarm() {
+        return optional(highestAlarm);
+    }
+
+    /**
+     * Returns the value that a trip setting should not exceed.
+     *
+     * @return level in the unit of the criterion; empty if the standard gives none
+     */
+    public OptionalDouble highestTrip() {
+        return optional(highestTrip);
+    }
+
+    /**
+     * Returns the place in the standard.
+     *
+     * @return clause or table
+     */
+    public String clause() {
+        return clause;
+    }
+
+    /**
+     * Returns how far these values can be relied on, which may be less than the limits of the zones.
+     *
+     * @return the confidence
+     */
+    public Confidence confidence() {
+        return confidence;
+    }
+
+    private static OptionalDouble optional(double value) {
+        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
+    }
+
+    /** Two are equal if all their values are. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof OperatingLimits limits
+                && Double.compare(change, limits.change) == 0
+                && Double.compare(highestAlarm, limits.highestAlarm) == 0
+                && Double.compare(highestTrip, limits.highestTrip) == 0
+                && clause.equals(limits.clause)
+                && confidence == limits.confidence;
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(change, highestAlarm, highestTrip, clause, confidence);
+    }
+
+    /** Returns the values, as in {@code change 0.7, alarm up to 3.5, trip up to 5.625 (from memory, unverified)}. */
+    @Override
+    public String toString() {
+        List<String> parts = new ArrayList<>();
+        significantChange().ifPresent(value -> parts.add("change " + Digits.compact(value, 4)));
+        highestAlarm().ifPresent(value -> parts.add("alarm up to " + Digits.compact(value, 4)));
+        highestTrip().ifPresent(value -> parts.add("trip up to " + Digits.compact(value, 4)));
+        return String.join(", ", parts) + (confidence == Confidence.FIRM ? "" : " (" + confidence + ")");
+    }
+}

@@ -1,0 +1,39 @@
+package dev.vibra.severity;
+
+import java.io.Serializable;
+import java.util.Arrays;
+import java.util.Locale;
+
+/**
+ * What one zone is called by a standard with a scheme of its own, such as acceptance or start-up, alarm and shutdown.
+ *
+ * @param part part of the name of the classes it holds for, or {@code any}
+ * @param limit name of the limit above this rating; empty for the worst
+ */
+record Rating(String standard, String part, Zone zone, String label, String meaning, String limit)
+        implements Serializable {
+
+    static Rating read(TableText.Row row) {
+        return new Rating(row.text("standard"), row.text("class"), row.read("zone", Rating::zone), row.text("rating"),
+                row.text("meaning"), row.text("limit"));
+    }
+
+    /** The rating of a standard that has the zones A to D. */
+    static Rating ofZone(String standard, Zone zone) {
+        return new Rating(standard, "any", zone, "zone " + zone, zone.meaning(), "");
+    }
+
+    boolean holdsFor(LimitRow row) {
+        return standard.equals(row.standard())
+                && (part.equals("any") || Arrays.asList(row.group().split(", ")).contains(part));
+    }
+
+    private static Zone zone(String text) {
+        for (Zone zone : Zone.values()) {
+            if (zone.name().equals(text.toUpperCase(Locale.ROOT))) {
+                return zone;
+            }
+        }
+        throw new IllegalArgumentException("zone must be one of A, B, C, D: " + text);
+    }
+}

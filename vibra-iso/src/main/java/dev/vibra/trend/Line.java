@@ -1,0 +1,52 @@
+package dev.vibra.trend;
+
+import java.io.Serializable;
+import org.apache.commons.math3.distribution.TDistribution;
+
+/**
+ * A fitted line {@code a + b·(t − c)} about the centre c of the times, where the errors of a and b are independent.
+ *
+ * @param centre c
+ * @param height a, the line at the centre
+ * @param slope b
+ * @param heightError standard error of a
+ * @param slopeError standard error of b
+ * @param freedom degrees of freedom of the errors
+ */
+record Line(double centre, double height, double slope, double heightError, double slopeError, int freedom)
+        implements Serializable {
+
+    double at(double time) {
+        return height + slope * (time - centre);
+    }
+
+    double errorAt(double time) {
+        return Math.hypot(heightError, slopeError * (time - centre));
+    }
+
+    Line widened(double factor) {
+        return new Line(centre, height, slope, heightError * factor, slopeError * factor, freedom);
+    }
+
+    double quantile(double confidence) {
+        return new TDistribution(null, freedom).inverseCumulativeProbability(0.5 + confidence / 2);
+    }
+
+    /** Whether the slope is above zero with the confidence. */
+    boolean rises(double confidence) {
+        return slope > quantile(confidence) * slopeError;
+    }
+
+    /**
+     * Fieller's interval for the time at which a rising line reaches a level: all times at which the level lies within
+     * the confidence band of the line. Bounded, since the line rises with that confidence.
+     */
+    Interval crossing(double level, double confidence) {
+        double q = quantile(confidence);
+        double distance = level - height;
+        double a = slope * slope - q * q * slopeError * slopeError;
+        double middle = slope * distance / a;
+        double half = q * Math.sqrt(slopeError * slopeError * distance * distance + a * heightError * heightError) / a;
+        return new Interval(centre + middle - half, centre + distance / slope, centre + middle + half);
+    }
+}

@@ -1,0 +1,46 @@
+package dev.vibra.alarm;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Size;
+
+/** The evaluator against a slow oracle that looks back over the whole history after each reading. */
+class AlarmProperties {
+    @Property(tries = 500)
+    void theStreamSaysWhatTheHistorySays(@ForAll @IntRange(min = 1, max = 4) int toRaise,
+            @ForAll @IntRange(min = 1, max = 4) int toClear, @ForAll @DoubleRange(min = 0, max = 0.5) double hysteresis,
+            @ForAll @Size(min = 1, max = 40) List<@DoubleRange(min = 0, max = 6) Double> readings) {
+        AlarmRule rule = AlarmRule.of(2).withTrip(4).withHysteresis(hysteresis).withPersistence(toRaise, toClear);
+        AlarmEvaluator evaluator = rule.newEvaluator();
+        for (int i = 0; i < readings.size(); i++) {
+            AlarmState state = evaluator.update(readings.get(i));
+            List<Double> history = readings.subList(0, i + 1);
+            boolean trip = raised(rule, 4, history);
+            boolean alarm = raised(rule, 2, history);
+            assertEquals(trip ? AlarmState.TRIP : alarm ? AlarmState.ALARM : AlarmState.NORMAL, state);
+        }
+    }
+
+    /** The latest run of readings, long enough above or clear below, that ended last decides. */
+    private static boolean raised(AlarmRule rule, double limit, List<Double> history) {
+        for (int end = history.size(); end > 0; end--) {
+            if (run(history, end, rule.readingsToRaise(), limit, true)) {
+                return true;
+            }
+            if (run(history, end, rule.readingsToClear(), limit * (1 - rule.hysteresis()), false)) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    private static boolean run(List<Double> history, int end, int length, double limit, boolean above) {
+        return end >= length && history.subList(end - length, end).stream()
+                .allMatch(reading -> above ? reading > limit : reading <= limit);
+    }
+}
