@@ -32,7 +32,7 @@ final class PointAnalysis {
         results.recording(new RecordingSummary(wave.sampleRateHertz(), wave.length(), quality));
         if (!quality.sound()) {
             results.omit("levels, severity and bearings", "the recording is not sound (" + quality.remarks().stream()
-                    .filter(Remark::disqualifying).map(Remark::code).collect(Collectors.joining(", ")) + ")");
+                    .filter(Remark::disqualifying).map(Remark::code).distinct().collect(Collectors.joining(", ")) + ")");
             return results.finish(Traces.of(wave));
         }
         judge(new Levels(wave, results).describe(severity));

@@ -138,13 +138,21 @@ class SurveyTest {
     }
 
     @Test
-    void aRecordingTooShortForTheChainSaysSo() {
+    void aRecordingTooShortToConcludeFromSaysSo() {
         PointSurvey point = survey(line(quiet(9), 1, 3).waveform().part(0, 640), pump());
         assertTrue(point.zone().isEmpty());
+        assertEquals("[levels, severity and bearings: not determined, the recording is not sound (too-short)]",
+                point.omissions().toString());
+    }
+
+    @Test
+    void aRecordingTooSlowForTheBandIsNotJudged() {
+        Waveform slow = Synthesis.silence(Quantity.ACCELERATION, 1000, 8000).noise(0.02, 9).tone(1, 25, 0).waveform();
+        PointSurvey point = survey(slow, pump());
+        assertTrue(point.zone().isEmpty());
         String omissions = point.omissions().toString();
-        assertTrue(omissions.contains("velocity-rms-10-1000Hz: not determined, recording must be at least"), omissions);
-        assertTrue(omissions.contains("velocity-rms-1x: not determined, the recording is too short to part"),
-                omissions);
+        assertTrue(omissions.contains("velocity-rms-10-1000Hz: not determined, band must be at or below"), omissions);
+        assertTrue(omissions.contains("severity: not determined, none of the levels"), omissions);
     }
 
     @Test
