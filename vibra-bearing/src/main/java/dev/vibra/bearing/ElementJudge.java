@@ -112,8 +112,8 @@ final class ElementJudge {
         String limit = Digits.significant(settings.absentDepth(), 3);
         if (detectable == Double.POSITIVE_INFINITY) {
             return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
-                    "multiples of half the speed of rotation take more than a third of where this rate may lie, or a band"
-                            + " has no room for two of its harmonics");
+                    "multiples of half the speed of rotation take more than a third of where this rate may lie, or a"
+                            + " band has no room for two of its harmonics");
         }
         if (detectable > settings.absentDepth()) {
             return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
