@@ -153,10 +153,10 @@ public final class ElementFinding implements Serializable {
         return log10 < -12 ? "below 1e-12" : Digits.significant(Math.pow(10, log10), 2);
     }
 
-    /** Returns element, verdict and, if something was found, where, as in {@code outer race present (107.6 Hz)}. */
+    /** Returns element, verdict and, unless absent, where it was found, as in {@code outer race present (107.6 Hz)}. */
     @Override
     public String toString() {
-        return element + " " + verdict
-                + (symptom == null ? "" : " (" + Digits.significant(symptom.hertz(), 4) + " Hz)");
+        boolean placed = symptom != null && verdict != ElementVerdict.ABSENT;
+        return element + " " + verdict + (placed ? " (" + Digits.significant(symptom.hertz(), 4) + " Hz)" : "");
     }
 }

@@ -9,7 +9,7 @@ import java.util.Optional;
 
 /** Turns the judged candidates of all elements into verdicts. */
 final class ElementJudge {
-    private static final double LEAST_FREE_SHARE = 0.75;
+    private static final double LEAST_FREE_SHARE = 2.0 / 3;
 
     private final KinematicFrequencies kinematics;
     private final DiagnosisSettings settings;
@@ -112,8 +112,8 @@ final class ElementJudge {
         String limit = Digits.significant(settings.absentDepth(), 3);
         if (detectable == Double.POSITIVE_INFINITY) {
             return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
-                    "this rate falls on a multiple of half a speed of rotation, or a band has no room for two of its"
-                            + " harmonics");
+                    "multiples of half the speed of rotation take more than a third of where this rate may lie, or a"
+                            + " band has no room for two of its harmonics");
         }
         if (detectable > settings.absentDepth()) {
             return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
@@ -124,8 +124,13 @@ final class ElementJudge {
             return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable, doubt.get());
         }
         return with(element, ElementVerdict.ABSENT, symptom, detectable,
-                "no sign; a pulsation of depth "
+                faint(symptom) + "; a pulsation of depth "
                         + Digits.significant(detectable, 3) + " would have been found (limit " + limit + ")");
+    }
+
+    private String faint(Optional<Candidate> symptom) {
+        return symptom.map(s -> "only a pulsation of depth " + Digits.significant(s.depth(), 3) + ", no sign below "
+                + Digits.significant(settings.signDepth(), 3)).orElse("no sign");
     }
 
     private ElementFinding with(BearingElement element, ElementVerdict verdict, Optional<Candidate> shown,

@@ -19,9 +19,15 @@ final class EnvelopeBands {
         List<Band> bands = new ArrayList<>();
         double top = sampleRateHertz * USABLE_SHARE_OF_RATE;
         while (top / 2 >= HARMONICS_IN_WIDTH * highestRateHertz && bands.size() < MOST_BANDS) {
-            bands.add(Band.of(top / 2, top));
+            bands.add(Band.of(rounded(top / 2), rounded(top)));
             top /= Math.sqrt(2);
         }
         return bands;
+    }
+
+    /** Three digits: an edge of a band means no more. */
+    private static double rounded(double hertz) {
+        double unit = Math.pow(10, Math.floor(Math.log10(hertz)) - 2);
+        return Math.floor(hertz / unit + 1e-9) * unit;
     }
 }

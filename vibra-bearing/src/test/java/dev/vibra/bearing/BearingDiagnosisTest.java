@@ -227,6 +227,13 @@ class BearingDiagnosisTest {
     }
 
     @Test
+    void candidateBandsAreOctavesThatHoldFourHarmonics() {
+        assertEquals(java.util.List.of(Band.of(2340, 4680), Band.of(1650, 3310), Band.of(1170, 2340),
+                Band.of(828, 1650)), EnvelopeBands.candidates(12_000, 162));
+        assertEquals(java.util.List.of(), EnvelopeBands.candidates(12_000, 1000 * 0.6));
+    }
+
+    @Test
     void tooShortTooSlowOrSilentIsNotDetermined() {
         Waveform wave = recording(machine());
         BearingDiagnosis brief = BearingDiagnosis.of(wave.part(0, 25_600), RATES);
