@@ -6,7 +6,7 @@ import dev.vibra.window.Window;
 
 /**
  * Differentiation over time of a stream: the ideal differentiator's impulse response {@code (-1)^n·fs/n}, 65 taps under a
- * Kaiser window. Within 0.1 % up to 0.4 times the sample rate; delays by 32 samples.
+ * Kaiser window. Within 0.01 % up to 0.4 times the sample rate; delays by 32 samples.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  *
@@ -21,7 +21,7 @@ public final class TimeDifferentiator {
 
     private TimeDifferentiator(double sampleRateHertz) {
         this.sampleRateHertz = Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
-        double[] taps = Window.kaiser(7).closedSamples(2 * DELAY + 1);
+        double[] taps = Window.kaiser(10).closedSamples(2 * DELAY + 1);
         for (int i = 0; i < taps.length; i++) {
             int n = i - DELAY;
             taps[i] *= n == 0 ? 0 : (n % 2 == 0 ? 1 : -1) * sampleRateHertz / n;
