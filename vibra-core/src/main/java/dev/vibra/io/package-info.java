@@ -2,6 +2,6 @@
  * Recordings read from and written to files; the only package of the library that touches any. Start at {@link
  * dev.vibra.io.Recordings}. WAV follows the RIFF form of the Multimedia Programming Interface 1.0 (1991) with the
  * extensible header and the 64-bit sizes of EBU Tech 3306; CSV follows RFC 4180 with the allowances named at {@link
- * dev.vibra.io.CsvFormat}.
+ * dev.vibra.io.Recordings}.
  */
 package dev.vibra.io;
