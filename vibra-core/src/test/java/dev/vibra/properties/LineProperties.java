@@ -33,7 +33,7 @@ class LineProperties {
         return Synthesis.silence(Quantity.ACCELERATION, 2000, 20_000);
     }
 
-    /** At a false alarm of 1e-6 a line 20 dB over the floor can't be missed, and noise is not taken for one. */
+    /** At a false alarm of 1e-7 a line 30 dB over the floor can't be missed, and noise is not taken for one. */
     @Property(tries = 30)
     void harmonicFamilyIsFoundWhole(@ForAll @DoubleRange(min = 30, max = 150) double hertz, @ForAll long seed,
             @ForAll @IntRange(min = 1, max = 5) int count) {
@@ -74,7 +74,7 @@ class LineProperties {
             assertTrue(floor.probability(hertz, ratio * rms, 10) >= probability - 1e-12);
             before = probability;
         }
-        // White noise of unit variance: density 1/1000 a Hz, noise bandwidth 1.5 Hz; the median of 101 lines scatters by 6 %.
+        // White noise of unit variance: density 1/1000 a Hz, noise bandwidth 1.5 Hz; the rms of the median of 51 lines scatters by 4 %.
         assertEquals(Math.sqrt(1.5e-3), rms, 0.25 * Math.sqrt(1.5e-3));
     }
 
