@@ -61,7 +61,8 @@ public final class Demodulation implements Serializable {
      *
      * @param wave recording, at least 4 samples
      * @param carrierHertz carrier in Hz, above zero, below half the sample rate
-     * @param halfBandHertz distance from the carrier up to which sidebands belong to it in Hz, above zero, below the carrier
+     * @param halfBandHertz distance from the carrier up to which sidebands belong to it in Hz, above zero, below the carrier,
+     *     the sum of both at most half the sample rate
      * @return amplitude and phase over time
      * @throws IllegalArgumentException if an argument is out of range
      */
@@ -73,6 +74,10 @@ public final class Demodulation implements Serializable {
         }
         if (!(halfBandHertz > 0 && halfBandHertz < carrierHertz)) {
             throw Require.failure("halfBandHertz", "above 0 and below the carrier, " + carrierHertz + " Hz", halfBandHertz);
+        }
+        if (!(carrierHertz + halfBandHertz <= wave.sampleRateHertz() / 2)) {
+            throw Require.failure("carrierHertz + halfBandHertz", "at most half the sample rate, "
+                    + wave.sampleRateHertz() / 2 + " Hz", carrierHertz + halfBandHertz);
         }
         return new Demodulation(wave, carrierHertz, halfBandHertz);
     }

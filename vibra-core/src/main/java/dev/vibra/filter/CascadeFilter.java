@@ -68,9 +68,10 @@ public final class CascadeFilter {
      * Puts the filter into the state in which it is when it has seen a value for ever.
      *
      * @param value value in the unit of the samples, finite
+     * @throws IllegalArgumentException if the value is not finite
      */
     public void settleAt(double value) {
-        double input = value;
+        double input = Require.finite("value", value);
         for (int s = 0; s < state.length / 2; s++) {
             double b0 = coefficients[5 * s];
             double b1 = coefficients[5 * s + 1];

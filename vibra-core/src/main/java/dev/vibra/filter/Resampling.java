@@ -18,6 +18,7 @@ import dev.vibra.window.Window;
  */
 public final class Resampling {
     private static final int PERIODS = 10;
+    private static final int LARGEST = 1 << 20;
 
     private final int up;
     private final int down;
@@ -29,6 +30,10 @@ public final class Resampling {
         this.up = up / divisor;
         this.down = down / divisor;
         int longest = Math.max(this.up, this.down);
+        if (longest > LARGEST) {
+            throw new IllegalArgumentException("up and down must be at most " + LARGEST + " in lowest terms: " + this.up + "/"
+                    + this.down);
+        }
         half = PERIODS * longest;
         taps = longest == 1 ? new double[2 * half + 1] : FirDesign.lowPass(2 * half + 1, 1, 2.0 * longest, window).taps();
         if (longest == 1) {
@@ -45,7 +50,7 @@ public final class Resampling {
      * @param up factor of the new rate, at least 1
      * @param down divisor of the new rate, at least 1
      * @return the resampling
-     * @throws IllegalArgumentException if a factor is below 1
+     * @throws IllegalArgumentException if a factor is below 1 or, in lowest terms, above 2²⁰
      */
     public static Resampling by(int up, int down) {
         return new Resampling(up, down, Window.kaiser(5));
@@ -58,7 +63,7 @@ public final class Resampling {
      * @param down divisor of the new rate, at least 1
      * @param window window of the low-pass filter
      * @return the resampling
-     * @throws IllegalArgumentException if a factor is below 1
+     * @throws IllegalArgumentException if a factor is below 1 or, in lowest terms, above 2²⁰
      */
     public static Resampling by(int up, int down, Window window) {
         return new Resampling(up, down, window);
@@ -79,9 +84,10 @@ public final class Resampling {
      *
      * @param sampleRateHertz old sample rate in Hz
      * @return new sample rate in Hz
+     * @throws IllegalArgumentException if the sample rate is out of range
      */
     public double outputSampleRateHertz(double sampleRateHertz) {
-        return sampleRateHertz * up / down;
+        return Require.positive("sampleRateHertz", sampleRateHertz, "Hz") * up / down;
     }
 
     /**

@@ -12,6 +12,8 @@ import java.util.Arrays;
  * @see "ISO 2041:2018, running mean square; IEC 61672-1:2013, 3.8 (exponential time weighting)"
  */
 public final class RunningRms {
+    private static final double HIDDEN = 1e-7;
+
     private final double[] squares;
     private final double newestWeight;
     private int place;
@@ -77,14 +79,15 @@ public final class RunningRms {
             sum += newestWeight * (square - sum);
             return;
         }
-        sum += square - squares[place];
+        double left = squares[place];
+        sum += square - left;
         squares[place] = square;
-        place++;
-        if (place == squares.length) {
-            place = 0;
+        place = place + 1 == squares.length ? 0 : place + 1;
+        // Anew once a window, so that rounding can't pile up, and when what left was so large that it hid the rest.
+        if (place == 0 || sum < HIDDEN * left) {
             sum = 0;
             for (double each : squares) {
-                sum += each; // Once a window anew, so that rounding can't pile up.
+                sum += each;
             }
         }
     }

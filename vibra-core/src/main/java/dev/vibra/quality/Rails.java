@@ -4,13 +4,14 @@ package dev.vibra.quality;
  * Clipping: the samples that lie within 0.5 % of the swing from an extreme (or one step of the converter, if that is more)
  * against those in the next slice of the same width.
  *
- * <p>A sine, the extreme case of a sound signal, has 2.4 times as many at its top; noise has fewer. Signals of so few
- * different values that any slice between holds half as many as the top (a tone of a few samples a period) prove nothing.
+ * <p>A sine, the extreme case of a sound signal, has 2.4 times as many at its top; noise has fewer. A signal that leaves most
+ * slices empty (a tone of a few samples a period) has clipped only if its top holds twice as many as any slice between.
  */
 final class Rails {
     static final double LIMIT = 4;
     private static final double SLICE = 0.005;
     private static final int FEWEST = 10;
+    private static final double FEW_VALUES = 0.25;
 
     private int samples;
     private double ratio;
@@ -46,12 +47,15 @@ final class Rails {
         if (count.length < 8 || count[0] < FEWEST) {
             return;
         }
-        int middle = 0;
+        int densest = 0;
+        int occupied = 0;
         for (int s = 2; s < count.length - 2; s++) {
-            middle = Math.max(middle, count[s]);
+            densest = Math.max(densest, count[s]);
+            occupied += count[s] > 0 ? 1 : 0;
         }
+        boolean fewValues = occupied < FEW_VALUES * count.length;
         double over = (double) count[0] / Math.max(1, count[1]);
-        if (over > LIMIT && count[0] > 2 * middle) {
+        if (over > LIMIT && (!fewValues || count[0] > 2 * densest)) {
             samples += count[0];
             ratio = Math.max(ratio, over);
         }

@@ -22,8 +22,10 @@ public final class TrendTests {
      *
      * @param values values, finite
      * @return number of reverse arrangements, 0 to n(n-1)/2
+     * @throws IllegalArgumentException if a value is not finite
      */
     public static int reverseArrangements(double... values) {
+        Require.allFinite("values", values);
         int count = 0;
         for (int i = 0; i < values.length; i++) {
             for (int j = i + 1; j < values.length; j++) {

@@ -202,9 +202,10 @@ public final class Spectrum implements Serializable {
      *
      * @param line number of the line from 0
      * @return frequency in Hz
+     * @throws IllegalArgumentException if the number is negative
      */
     public double frequencyHertz(int line) {
-        return line * sampleRateHertz / blockLength;
+        return Require.atLeast("line", line, 0) * sampleRateHertz / blockLength;
     }
 
     /**

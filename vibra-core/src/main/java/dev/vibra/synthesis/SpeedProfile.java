@@ -5,6 +5,7 @@ import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * A shaft whose speed changes evenly from one speed to another, and what it makes a tachometer and a sensor see.
@@ -22,6 +23,8 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds)
      * @param seconds see the record
      */
     public SpeedProfile {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(to, "to");
         Require.positive("seconds", seconds, "s");
     }
 

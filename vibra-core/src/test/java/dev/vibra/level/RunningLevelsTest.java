@@ -80,6 +80,17 @@ class RunningLevelsTest {
         }
     }
 
+    /** A sample of 1e8 among 1e-3 swamps their squares; once it has left the window they must be there again. */
+    @Test
+    void aLargeSampleThatLeavesHidesNothing() {
+        RunningRms running = RunningRms.linear(0.01, 1000);
+        double[] x = new double[100];
+        java.util.Arrays.fill(x, 1e-3);
+        x[42] = 1e8;
+        running.push(x, 0, 60);
+        assertEquals(1e-3, running.rms(), 1e-12);
+    }
+
     @Test
     void peakHoldDecaysAndHolds() {
         PeakHold hold = PeakHold.of(0.5, 100);

@@ -76,6 +76,20 @@ class RecordingCheckTest {
         assertEquals(List.of("clipping"), codes(signal.clip(3 * share).bias(0.3).waveform()));
     }
 
+    /** A peaked signal touches its rail rarely: 0.8 of its peak, random phases and noise. */
+    @Test
+    void rareClippingIsFound() {
+        int found = 0;
+        for (long seed = 1; seed <= 20; seed++) {
+            Synthesis signal = Synthesis.silence(Quantity.ACCELERATION, RATE, 25_600).harmonics(24.7, new double[] {3, 2, 1},
+                    new double[] {0, 0.3 * seed, 0.7 * seed}).noise(0.1, seed);
+            double peak = signal.waveform().peak().si();
+            found += codes(signal.clip(0.8 * peak).waveform()).contains("clipping") ? 1 : 0;
+            assertEquals(List.of(), codes(signal.waveform()), "seed " + seed);
+        }
+        assertEquals(20, found);
+    }
+
     @Test
     void clippingBeforeTheConverterIsFound() {
         Waveform railWithNoise = machine().clip(3).noise(1e-3, 8).quantise(1e-3).waveform();
