@@ -112,7 +112,10 @@ class LevelsByHandTest {
         assertEquals(1, rms.rms(), 1e-15);
     }
 
-    /** Step response of the exponential mean: 1 - 1/e of the mean square after a time constant (IEC 61672-1 weighting). */
+    /**
+     * Step response of the exponential mean: 1 - 1/e of the mean square after a time constant (IEC 61672-1
+     * weighting).
+     */
     @Test
     void exponentialRmsRisesByItsTimeConstant() {
         RunningRms rms = RunningRms.exponential(0.5, 100);
@@ -128,7 +131,8 @@ class LevelsByHandTest {
 
     @Test
     void runningRmsRefusesBadArguments() {
-        assertRefused("samples of the window must be within 1.0 to 2.68435456E8: 0.0", () -> RunningRms.linear(0.004, 100));
+        assertRefused("samples of the window must be within 1.0 to 2.68435456E8: 0.0",
+                () -> RunningRms.linear(0.004, 100));
         assertRefused("sampleRateHertz must be finite and > 0 Hz: 0.0", () -> RunningRms.exponential(1, 0));
         RunningRms rms = RunningRms.linear(0.03, 100);
         assertRefused("sample must be finite: NaN", () -> rms.push(new double[] {0.0 / 0}, 0, 1));

@@ -61,7 +61,8 @@ class ArgumentProperties {
         return Arbitraries.oneOf(notFinite(), Arbitraries.doubles().between(-1e9, 0));
     }
 
-    private static final Waveform WAVE = Synthesis.silence(Quantity.ACCELERATION, 1000, 1000).tone(1, 100, 0).waveform();
+    private static final Waveform WAVE = Synthesis.silence(Quantity.ACCELERATION, 1000, 1000).tone(1, 100,
+            0).waveform();
 
     @Provide
     Arbitrary<Call> positive() {
@@ -123,7 +124,8 @@ class ArgumentProperties {
     }
 
     private static void assertRefused(Call call, double value) {
-        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> call.call().accept(value));
+        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class,
+                () -> call.call().accept(value));
         assertTrue(refused.getMessage().startsWith(call.name()), refused.getMessage());
         assertTrue(refused.getMessage().contains(Double.toString(value)), refused.getMessage());
     }

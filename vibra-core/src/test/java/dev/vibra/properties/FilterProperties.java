@@ -47,7 +47,8 @@ class FilterProperties {
     /** |L|² + |H|² = 1/(1 + w^2n) + w^2n/(1 + w^2n) at the bent frequency w. */
     @Property(tries = 100)
     void butterworthLowAndHighPassShareThePower(@ForAll @IntRange(min = 1, max = 10) int order,
-            @ForAll @DoubleRange(min = 30, max = 450) double corner, @ForAll @DoubleRange(min = 0, max = 500) double hertz) {
+            @ForAll @DoubleRange(min = 30, max = 450) double corner,
+            @ForAll @DoubleRange(min = 0, max = 500) double hertz) {
         double low = FilterDesign.butterworth(order).lowPass(corner, RATE).gain(hertz, RATE);
         double high = FilterDesign.butterworth(order).highPass(corner, RATE).gain(hertz, RATE);
         assertEquals(1, low * low + high * high, 1e-8);
@@ -55,7 +56,8 @@ class FilterProperties {
 
     @Property(tries = 60)
     void bandPassAndBandStopShareThePower(@ForAll @IntRange(min = 1, max = 6) int order,
-            @ForAll @DoubleRange(min = 60, max = 200) double lowest, @ForAll @DoubleRange(min = 250, max = 450) double highest,
+            @ForAll @DoubleRange(min = 60, max = 200) double lowest,
+            @ForAll @DoubleRange(min = 250, max = 450) double highest,
             @ForAll @DoubleRange(min = 0, max = 500) double hertz) {
         Band band = Band.of(lowest, highest);
         double pass = FilterDesign.butterworth(order).bandPass(band, RATE).gain(hertz, RATE);
@@ -67,7 +69,8 @@ class FilterProperties {
 
     @Property(tries = 100)
     void chebyshevRipplesNoDeeperThanAsked(@ForAll @IntRange(min = 1, max = 10) int order,
-            @ForAll @DoubleRange(min = 0.05, max = 6) double ripple, @ForAll @DoubleRange(min = 50, max = 400) double corner) {
+            @ForAll @DoubleRange(min = 0.05, max = 6) double ripple,
+            @ForAll @DoubleRange(min = 50, max = 400) double corner) {
         SectionCascade filter = FilterDesign.chebyshev1(order, ripple).lowPass(corner, RATE);
         double least = Math.pow(10, -ripple / 20);
         for (int i = 0; i <= 100; i++) {
@@ -130,7 +133,8 @@ class FilterProperties {
     }
 
     @Property(tries = 60)
-    void oneFilterAfterTheOtherMultipliesGains(@ForAll @DoubleRange(min = 0, max = 500) double hertz, @ForAll long seed) {
+    void oneFilterAfterTheOtherMultipliesGains(@ForAll @DoubleRange(min = 0, max = 500) double hertz,
+            @ForAll long seed) {
         SectionCascade a = FilterDesign.butterworth(4).lowPass(200, RATE);
         SectionCascade b = FilterDesign.chebyshev1(3, 0.5).highPass(50, RATE);
         assertEquals(a.gain(hertz, RATE) * b.gain(hertz, RATE), a.then(b).gain(hertz, RATE), 1e-12);
@@ -142,7 +146,8 @@ class FilterProperties {
     /** Symmetric taps delay every tone by half their number. */
     @Property(tries = 80)
     void firFilterHasLinearPhase(@ForAll @IntRange(min = 3, max = 101) int taps,
-            @ForAll @DoubleRange(min = 5, max = 480) double hertz, @ForAll @DoubleRange(min = 40, max = 450) double corner) {
+            @ForAll @DoubleRange(min = 5, max = 480) double hertz,
+            @ForAll @DoubleRange(min = 40, max = 450) double corner) {
         FirFilter filter = FirDesign.lowPass(taps, corner, RATE, Window.hamming());
         assertArrayEquals(filter.taps(), Signals.reversed(filter.taps()), 1e-12);
         double re = 0;
@@ -167,7 +172,8 @@ class FilterProperties {
     /** The pass band of the default filter reaches to 0.82 of the lower half sample rate; Kaiser 5 ripples by 0.002. */
     @Property(tries = 60)
     void resamplingKeepsTones(@ForAll @IntRange(min = 1, max = 6) int up, @ForAll @IntRange(min = 1, max = 6) int down,
-            @ForAll @DoubleRange(min = 0.02, max = 0.75) double place, @ForAll @DoubleRange(min = -3, max = 3) double phase) {
+            @ForAll @DoubleRange(min = 0.02, max = 0.75) double place,
+            @ForAll @DoubleRange(min = -3, max = 3) double phase) {
         Resampling resampling = Resampling.by(up, down);
         double newRate = resampling.outputSampleRateHertz(RATE);
         assertEquals(RATE * up / down, newRate, 1e-9);

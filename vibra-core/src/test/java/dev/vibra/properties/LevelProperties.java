@@ -32,7 +32,8 @@ class LevelProperties {
     }
 
     @Property(tries = 200)
-    void decibelsComeBack(@ForAll("motions") Quantity quantity, @ForAll @DoubleRange(min = -100, max = 300) double decibels) {
+    void decibelsComeBack(@ForAll("motions") Quantity quantity,
+            @ForAll @DoubleRange(min = -100, max = 300) double decibels) {
         assertEquals(decibels, Decibels.of(Decibels.toLevel(decibels, quantity)), 1e-11 * (1 + Math.abs(decibels)));
     }
 
@@ -153,7 +154,8 @@ class LevelProperties {
             @ForAll @DoubleRange(min = 0.1, max = 50) double order) {
         RotationSpeed speed = RotationSpeed.ofRevolutionsPerMinute(perMinute);
         assertEquals(perMinute, speed.revolutionsPerMinute(), 1e-13 * perMinute);
-        assertEquals(speed.radiansPerSecond() * order, 2 * Math.PI * speed.hertzOfOrder(order), 1e-12 * perMinute * order);
+        assertEquals(speed.radiansPerSecond() * order, 2 * Math.PI * speed.hertzOfOrder(order),
+                1e-12 * perMinute * order);
         assertEquals(speed, RotationSpeed.ofHertz(speed.hertz()));
     }
 

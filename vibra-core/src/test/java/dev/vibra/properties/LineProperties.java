@@ -50,7 +50,8 @@ class LineProperties {
     void sidebandsAreFoundAtTheirDistance(@ForAll @DoubleRange(min = 400, max = 600) double carrier, @ForAll long seed,
             @ForAll @DoubleRange(min = 12, max = 40) double spacing) {
         Spectrum spectrum = spectrum(silence().noise(0.3, seed).modulatedTone(3, carrier, spacing, 0.8, 0));
-        SidebandFamily family = SidebandFamily.of(spectrum, NoiseFloor.of(spectrum, 60), carrier, spacing, 1, 1.5, 1e-7);
+        SidebandFamily family = SidebandFamily.of(spectrum, NoiseFloor.of(spectrum, 60), carrier, spacing, 1, 1.5,
+                1e-7);
         assertEquals(2, family.members().size());
         for (FamilyMember member : family.members()) {
             assertEquals(carrier + member.number() * spacing, member.peak().frequencyHertz(), 0.1);
@@ -59,7 +60,8 @@ class LineProperties {
     }
 
     @Property(tries = 30)
-    void noiseFloorScalesAndProbabilitiesFall(@ForAll long seed, @ForAll @DoubleRange(min = 0.01, max = 100) double factor,
+    void noiseFloorScalesAndProbabilitiesFall(@ForAll long seed,
+            @ForAll @DoubleRange(min = 0.01, max = 100) double factor,
             @ForAll @DoubleRange(min = 50, max = 900) double hertz) {
         double[] x = Signals.normal(20_000, seed);
         double[] y = java.util.Arrays.stream(x).map(v -> factor * v).toArray();
@@ -74,7 +76,8 @@ class LineProperties {
             assertTrue(floor.probability(hertz, ratio * rms, 10) >= probability - 1e-12);
             before = probability;
         }
-        // White noise of unit variance: density 1/1000 a Hz, noise bandwidth 1.5 Hz; the rms of the median of 51 lines scatters by 4 %.
+        // White noise of unit variance: density 1/1000 a Hz, noise bandwidth 1.5 Hz; the rms of the median of 51
+        // lines scatters by 4 %.
         assertEquals(Math.sqrt(1.5e-3), rms, 0.25 * Math.sqrt(1.5e-3));
     }
 
@@ -122,7 +125,8 @@ class LineProperties {
             answer[i] = Math.exp(-damping * omega * t) * Math.sin(damped * t);
         }
         FrequencyResponse response = ImpactTest.withDefaults().withHit(
-                Waveform.ofSi(Quantity.VOLTAGE, 4096, force), Waveform.ofSi(Quantity.DISPLACEMENT, 4096, answer)).response();
+                Waveform.ofSi(Quantity.VOLTAGE, 4096, force), Waveform.ofSi(Quantity.DISPLACEMENT, 4096,
+                        answer)).response();
         Band band = Band.of(0.6 * natural, 1.5 * natural);
         Mode circle = ModeFit.circle(response, -1, band);
         Mode halfPower = ModeFit.halfPower(response, -1, band);

@@ -92,7 +92,8 @@ class RecordingProperties {
     }
 
     @Property(tries = 60)
-    void aCutWavIsRefused(@ForAll long seed, @ForAll SampleFormat format, @ForAll @IntRange(min = 1, max = 50) int missing)
+    void aCutWavIsRefused(@ForAll long seed, @ForAll SampleFormat format,
+            @ForAll @IntRange(min = 1, max = 50) int missing)
             throws IOException {
         Waveform wave = wave(Unit.G, 1000, 60, seed);
         withFile(".wav", file -> {
@@ -129,7 +130,10 @@ class RecordingProperties {
         return quality.remarks().stream().filter(Remark::disqualifying).map(Remark::code).toList();
     }
 
-    /** Segments of a tenth of a second hold four periods and more: they differ by less than a tenth, which is let pass. */
+    /**
+     * Segments of a tenth of a second hold four periods and more: they differ by less than a tenth, which is let
+     * pass.
+     */
     @Property(tries = 25)
     void cleanRecordingsAreSound(@ForAll @DoubleRange(min = 40, max = 100) double hertz,
             @ForAll @DoubleRange(min = 0.5, max = 20) double level, @ForAll long seed) {
@@ -147,7 +151,8 @@ class RecordingProperties {
 
     @Property(tries = 25)
     void dropOutIsFound(@ForAll @DoubleRange(min = 24, max = 100) double hertz, @ForAll long seed,
-            @ForAll @DoubleRange(min = 0.1, max = 1.5) double from, @ForAll @DoubleRange(min = 0.01, max = 0.05) double seconds) {
+            @ForAll @DoubleRange(min = 0.1, max = 1.5) double from,
+            @ForAll @DoubleRange(min = 0.01, max = 0.05) double seconds) {
         assertTrue(doubts(machine(hertz, 3, seed).dropOut(from, seconds)).contains("drop-out"));
     }
 

@@ -62,7 +62,8 @@ class RotationProperties {
     @Property(tries = 25)
     void orderTrackReturnsTheOrderPutIn(@ForAll @DoubleRange(min = 15, max = 30) double from,
             @ForAll @DoubleRange(min = 15, max = 30) double to, @ForAll @IntRange(min = 1, max = 5) int order,
-            @ForAll @DoubleRange(min = 0.1, max = 10) double amplitude, @ForAll @DoubleRange(min = 0, max = 6.2) double lag) {
+            @ForAll @DoubleRange(min = 0.1, max = 10) double amplitude,
+            @ForAll @DoubleRange(min = 0, max = 6.2) double lag) {
         SpeedProfile profile = profile(from, to);
         AngularWaveform angular = AngularWaveform.of(order(profile, order, amplitude, lag), angle(profile), 64);
         List<SpeedPoint> points = OrderTrack.of(angular, order, 4).points();
@@ -106,7 +107,8 @@ class RotationProperties {
     @Property(tries = 25)
     void averageAndResidualAddUp(@ForAll long seed) {
         SpeedProfile profile = profile(20, 25);
-        AngularWaveform angular = AngularWaveform.of(Signals.wave(RATE, Signals.noise(12_288, seed)), angle(profile), 32);
+        AngularWaveform angular = AngularWaveform.of(Signals.wave(RATE, Signals.noise(12_288, seed)), angle(profile),
+                32);
         SynchronousAverage average = SynchronousAverage.of(angular);
         double[] revolution = average.revolution();
         for (int i = 0; i < angular.length(); i++) {
@@ -120,7 +122,8 @@ class RotationProperties {
 
     /** The ellipse of the two circles runs through what the probes show. */
     @Property(tries = 150)
-    void orbitRecombines(@ForAll @DoubleRange(min = 0.01, max = 10) double ax, @ForAll @DoubleRange(min = 0, max = 6.28) double lx,
+    void orbitRecombines(@ForAll @DoubleRange(min = 0.01, max = 10) double ax,
+            @ForAll @DoubleRange(min = 0, max = 6.28) double lx,
             @ForAll @DoubleRange(min = 0.01, max = 10) double ay, @ForAll @DoubleRange(min = 0, max = 6.28) double ly) {
         Orbit orbit = Orbit.of(new OrderVector(ax, lx), new OrderVector(ay, ly));
         double largest = 0;
@@ -178,7 +181,8 @@ class RotationProperties {
     @Property(tries = 60)
     void repairUndoesALostAndADoubledPulse(@ForAll @DoubleRange(min = 8, max = 40) double from,
             @ForAll @DoubleRange(min = 8, max = 40) double to, @ForAll @IntRange(min = 8, max = 30) int lost,
-            @ForAll @IntRange(min = 45, max = 60) int doubled, @ForAll @DoubleRange(min = 0.05, max = 0.4) double place) {
+            @ForAll @IntRange(min = 45, max = 60) int doubled,
+            @ForAll @DoubleRange(min = 0.05, max = 0.4) double place) {
         List<Double> whole = new ArrayList<>();
         double time = 0;
         for (int i = 0; i < 80; i++) {
@@ -201,7 +205,8 @@ class RotationProperties {
 
     @Property(tries = 60)
     void unevenMarksAreCalibratedOut(@ForAll @DoubleRange(min = 0.15, max = 0.5) double first,
-            @ForAll @DoubleRange(min = 0.15, max = 0.3) double second, @ForAll @DoubleRange(min = 5, max = 50) double hertz) {
+            @ForAll @DoubleRange(min = 0.15, max = 0.3) double second,
+            @ForAll @DoubleRange(min = 5, max = 50) double hertz) {
         double[] share = {first, second, 1 - first - second};
         double[] times = new double[60];
         for (int i = 1; i < times.length; i++) {
@@ -222,7 +227,8 @@ class RotationProperties {
     @Property(tries = 60)
     void demodulationReturnsAmplitudeAndPhase(@ForAll @IntRange(min = 200, max = 800) int carrier,
             @ForAll @IntRange(min = 1, max = 10) int slow, @ForAll @DoubleRange(min = 0, max = 0.9) double depth,
-            @ForAll @DoubleRange(min = 0, max = 0.5) double index, @ForAll @DoubleRange(min = 0.1, max = 20) double amplitude) {
+            @ForAll @DoubleRange(min = 0, max = 0.5) double index,
+            @ForAll @DoubleRange(min = 0.1, max = 20) double amplitude) {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 2048, 2048)
                 .modulatedTone(amplitude, carrier, slow, depth, index).waveform();
         Demodulation demodulation = Demodulation.of(wave, carrier, 150);
@@ -237,7 +243,8 @@ class RotationProperties {
 
     @Property(tries = 60)
     void envelopeOfAToneIsItsAmplitude(@ForAll @IntRange(min = 210, max = 290) int hertz,
-            @ForAll @DoubleRange(min = 0.01, max = 50) double amplitude, @ForAll @DoubleRange(min = -3, max = 3) double phase) {
+            @ForAll @DoubleRange(min = 0.01, max = 50) double amplitude,
+            @ForAll @DoubleRange(min = -3, max = 3) double phase) {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 1000, 1000).tone(amplitude, hertz, phase).waveform();
         for (double value : Envelope.of(wave, Band.of(200, 300)).samples()) {
             assertEquals(amplitude, value, 1e-9 * amplitude);
@@ -246,7 +253,8 @@ class RotationProperties {
 
     /** The mean of the squared envelope is twice the mean square in the band (Parseval); nothing of it is negative. */
     @Property(tries = 60)
-    void squaredEnvelopeHoldsThePowerOfTheBand(@ForAll long seed, @ForAll @DoubleRange(min = 10, max = 200) double lowest,
+    void squaredEnvelopeHoldsThePowerOfTheBand(@ForAll long seed,
+            @ForAll @DoubleRange(min = 10, max = 200) double lowest,
             @ForAll @DoubleRange(min = 20, max = 200) double width) {
         double[] x = Signals.noise(1500, seed);
         Band band = Band.of(lowest, lowest + width);

@@ -51,7 +51,8 @@ final class Signals {
         if (inPlace) {
             System.arraycopy(samples, 0, out, 0, out.length);
         }
-        pushInBlocks((x, offset, length) -> stream.process(inPlace ? out : x, offset, out, offset, length), samples, seed);
+        pushInBlocks((x, offset, length) -> stream.process(inPlace ? out : x, offset, out, offset, length), samples,
+                seed);
         return out;
     }
 

@@ -31,7 +31,8 @@ import net.jqwik.api.constraints.IntRange;
 class SpectrumProperties {
     @Provide
     Arbitrary<Window> windows() {
-        return Arbitraries.of(Window.rectangular(), Window.hann(), Window.hamming(), Window.triangular(), Window.blackman(),
+        return Arbitraries.of(Window.rectangular(), Window.hann(), Window.hamming(), Window.triangular(),
+                Window.blackman(),
                 Window.nuttall(), Window.kaiser(8), Window.tukey(0.3), Window.blackmanHarris(), Window.flatTop());
     }
 
@@ -93,7 +94,8 @@ class SpectrumProperties {
     }
 
     @Property(tries = 40)
-    void densityIntervalsHoldTheEstimateAndNest(@ForAll long seed, @ForAll @DoubleRange(min = 0.5, max = 0.9) double narrow,
+    void densityIntervalsHoldTheEstimateAndNest(@ForAll long seed,
+            @ForAll @DoubleRange(min = 0.5, max = 0.9) double narrow,
             @ForAll @IntRange(min = 1500, max = 4000) int length, @ForAll @IntRange(min = 1, max = 127) int line) {
         Spectrum spectrum = Spectrum.of(Signals.wave(1024, Signals.normal(length, seed)), settings(Window.hann(), 0.5));
         Interval inner = spectrum.densityInterval(line, narrow);
@@ -143,15 +145,18 @@ class SpectrumProperties {
             best = zoom.amplitude(k, Detector.RMS) > zoom.amplitude(best, Detector.RMS) ? k : best;
         }
         assertEquals(hertz, zoom.frequencyHertz(best), 0.5 * zoom.resolutionHertz() + 1e-9 + 0.05);
-        // A flat top between two lines reads within 0.01 dB; the band edge of the whole recording leaks far less than 1 %.
+        // A flat top between two lines reads within 0.01 dB; the band edge of the whole recording leaks far less
+        // than 1 %.
         assertEquals(amplitude, zoom.amplitude(best, Detector.ZERO_TO_PEAK), 0.01 * amplitude);
     }
 
     @Property(tries = 60)
-    void windowsAreBoundedAndSymmetric(@ForAll("windows") Window window, @ForAll @IntRange(min = 2, max = 800) int length) {
+    void windowsAreBoundedAndSymmetric(@ForAll("windows") Window window,
+            @ForAll @IntRange(min = 2, max = 800) int length) {
         double[] closed = window.closedSamples(length);
         assertArrayEquals(closed, Signals.reversed(closed), 1e-12);
-        // The coefficients of a flat top are printed for a mean of 1; at ±0.5 they reach 1 + 1.93 + 1.29 + 0.388 + 0.028.
+        // The coefficients of a flat top are printed for a mean of 1; at ±0.5 they reach 1 + 1.93 + 1.29 + 0.388 +
+        // 0.028.
         boolean flatTop = window.equals(Window.flatTop());
         for (double w : closed) {
             assertTrue(w <= (flatTop ? 4.65 : 1 + 1e-6) && w >= (flatTop ? -0.4 : -1e-12), "weight " + w);
@@ -164,7 +169,8 @@ class SpectrumProperties {
 
     /** Cauchy-Schwarz. */
     @Property(tries = 60)
-    void overlapCorrelationIsAtMostOne(@ForAll("windows") Window window, @ForAll @DoubleRange(min = 0, max = 1) double overlap) {
+    void overlapCorrelationIsAtMostOne(@ForAll("windows") Window window,
+            @ForAll @DoubleRange(min = 0, max = 1) double overlap) {
         assertTrue(Math.abs(window.overlapCorrelation(overlap)) <= 1 + 1e-6);
     }
 
@@ -201,14 +207,16 @@ class SpectrumProperties {
         OctaveBand band = new OctaveBand(fraction, index);
         OctaveBand next = new OctaveBand(fraction, index + 1);
         assertEquals(1, band.edges().highestHertz() / next.edges().lowestHertz(), 1e-12);
-        assertEquals(1, band.midbandHertz() / Math.sqrt(band.edges().lowestHertz() * band.edges().highestHertz()), 1e-12);
+        assertEquals(1, band.midbandHertz() / Math.sqrt(band.edges().lowestHertz() * band.edges().highestHertz()),
+                1e-12);
         assertEquals(Math.pow(10, 0.3), new OctaveBand(fraction, index + fraction).midbandHertz() / band.midbandHertz(),
                 1e-10);
     }
 
     @Property(tries = 60)
     void octaveBandsOfARangeAreThoseWithTheirMiddleInIt(@ForAll @IntRange(min = 1, max = 24) int fraction,
-            @ForAll @DoubleRange(min = 1, max = 100) double lowest, @ForAll @DoubleRange(min = 200, max = 20000) double highest) {
+            @ForAll @DoubleRange(min = 1, max = 100) double lowest,
+            @ForAll @DoubleRange(min = 200, max = 20000) double highest) {
         List<OctaveBand> bands = OctaveBand.within(fraction, Band.of(lowest, highest));
         for (int i = 0; i < bands.size(); i++) {
             double middle = bands.get(i).midbandHertz();

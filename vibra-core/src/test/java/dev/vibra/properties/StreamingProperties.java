@@ -47,7 +47,8 @@ class StreamingProperties {
     }
 
     @Property(tries = 15)
-    void levelMeterReadsWhatTheRecordingReads(@ForAll long seed, @ForAll @DoubleRange(min = 5, max = 20) double lowest) {
+    void levelMeterReadsWhatTheRecordingReads(@ForAll long seed,
+            @ForAll @DoubleRange(min = 5, max = 20) double lowest) {
         Band band = Band.of(lowest, 500);
         Waveform wave = Signals.wave(3200, Signals.noise(9000, seed));
         LevelMeter meter = LevelMeter.withDefaults().withBand(band).at(3200);
@@ -64,7 +65,8 @@ class StreamingProperties {
 
     @Property(tries = 40)
     void spectrumMeterReadsWhatTheRecordingReads(@ForAll long seed, @ForAll("averagings") Averaging averaging,
-            @ForAll @DoubleRange(min = 0, max = 0.9) double overlap, @ForAll @IntRange(min = 256, max = 4000) int length) {
+            @ForAll @DoubleRange(min = 0, max = 0.9) double overlap,
+            @ForAll @IntRange(min = 256, max = 4000) int length) {
         SpectrumSettings settings = SpectrumSettings.withDefaults().withResolution(1024 / 256.0).withOverlap(overlap)
                 .withAveraging(averaging);
         double[] samples = Signals.noise(length, seed);

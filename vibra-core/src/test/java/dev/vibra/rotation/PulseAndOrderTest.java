@@ -111,7 +111,8 @@ class PulseAndOrderTest {
         double[] volts = {-1, 0, 1.5, 3, 1, -1, 0, 1, 3, 0.5, 3, -1, 3};
         Waveform signal = Waveform.ofSi(Quantity.VOLTAGE, 10, volts).startingAt(2);
         Tachometer rising = new Tachometer(1, 1, true);
-        assertArrayEquals(new double[] {2 + (1 + 1 / 1.5) / 10, 2.7, 2 + 11.5 / 10}, rising.pulses(signal).seconds(), 1e-12);
+        assertArrayEquals(new double[] {2 + (1 + 1 / 1.5) / 10, 2.7, 2 + 11.5 / 10}, rising.pulses(signal).seconds(),
+                1e-12);
         Tachometer falling = new Tachometer(1, 1, false);
         assertArrayEquals(new double[] {2.4, 2 + (8 + 2 / 2.5) / 10, 2 + 10.5 / 10},
                 falling.pulses(signal).seconds(), 1e-12);
@@ -250,7 +251,9 @@ class PulseAndOrderTest {
         assertFalse(spectrum.toString().isEmpty());
     }
 
-    /** x = 3·cos θ, y = sin θ: forward 2, backward 1, long axis along x. Equal and opposite circles turn neither way. */
+    /**
+     * x = 3·cos θ, y = sin θ: forward 2, backward 1, long axis along x. Equal and opposite circles turn neither way.
+     */
     @Test
     void orbitByHand() {
         Orbit flat = Orbit.of(new OrderVector(3, 0), new OrderVector(1, Math.PI / 2));

@@ -15,7 +15,8 @@ import org.junit.jupiter.api.function.Executable;
 
 /** Meters, maps and zoom against closed forms of whole-period tones. */
 class SpectrumMeterTest {
-    private static final SpectrumSettings SETTINGS = SpectrumSettings.withDefaults().withResolution(10).withOverlap(0.25);
+    private static final SpectrumSettings SETTINGS =
+            SpectrumSettings.withDefaults().withResolution(10).withOverlap(0.25);
 
     private static void assertRefused(String message, Executable call) {
         assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
@@ -75,7 +76,10 @@ class SpectrumMeterTest {
                 () -> meter.push(new double[2], 1, 2));
     }
 
-    /** White noise of unit rms has the one-sided density 2/fs everywhere; 399 averages scatter by 5 %, and lines' mean less. */
+    /**
+     * White noise of unit rms has the one-sided density 2/fs everywhere; 399 averages scatter by 5 %, and lines' mean
+     * less.
+     */
     @Test
     void zoomReadsDensityOfNoise() {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 1000, 100_000).noise(1, 3).waveform();
@@ -120,7 +124,10 @@ class SpectrumMeterTest {
         assertEquals("Hann, 10.0 Hz, overlap 0.25, rms", SETTINGS.toString());
     }
 
-    /** A rectangular pulse of height 2 over 10 of 100 samples less its mean: at line k the energy is |X|²·Δt²·2 (one-sided). */
+    /**
+     * A rectangular pulse of height 2 over 10 of 100 samples less its mean: at line k the energy is |X|²·Δt²·2
+     * (one-sided).
+     */
     @Test
     void energyDensityOfAPulse() {
         double[] x = new double[100];
