@@ -8,6 +8,7 @@ import dev.vibra.severity.Verdict;
 import dev.vibra.signal.Waveform;
 import dev.vibra.survey.machine.MachineDescription;
 import dev.vibra.survey.machine.MeasuringPoint;
+import dev.vibra.survey.machine.Tachometer;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -17,12 +18,16 @@ final class PointAnalysis {
     private final MachineDescription machine;
     private final SeverityCheck severity;
     private final Waveform wave;
+    private final Waveform tachometer;
     private final PointSurvey.Collector results;
+    private TachometerSignal pulses;
 
-    PointAnalysis(MachineDescription machine, SeverityCheck severity, MeasuringPoint point, Waveform wave) {
+    PointAnalysis(MachineDescription machine, SeverityCheck severity, MeasuringPoint point, Waveform wave,
+            Waveform tachometer) {
         this.machine = machine;
         this.severity = severity;
         this.wave = wave;
+        this.tachometer = tachometer;
         this.results = new PointSurvey.Collector(point);
     }
 
@@ -37,6 +42,7 @@ final class PointAnalysis {
         }
         judge(new Levels(wave, results).describe(severity));
         Traces traces = new VelocityLines(wave, results).examine(Traces.of(wave));
+        describeVector();
         return results.finish(new BearingExamination(machine, wave, results).examine(traces));
     }
 
@@ -47,13 +53,42 @@ final class PointAnalysis {
     }
 
     private void findSpeed() {
-        machine.speed().map(SpeedFound::given).ifPresentOrElse(results::speed,
-                () -> results.omit("speed", machine.faultyFields().contains("speedRevolutionsPerMinute")
-                        ? "speedRevolutionsPerMinute is given with an error"
-                        : "speedRevolutionsPerMinute is not given; finding it in the recording is not part of this"
-                        + " version"));
-        results.point().tachometer().ifPresent(tachometer -> results.omit("tachometer",
-                "evaluating a tachometer is not part of this version; " + tachometer.recording() + " was not read"));
+        results.point().tachometer().ifPresent(this::readTachometer);
+        if (pulses != null) {
+            results.speed(pulses.speed());
+            return;
+        }
+        Optional<Double> mains = machine.lineFrequencyHertz();
+        results.speed(machine.speed().map(given -> SpeedSearch.around(given, wave, mains))
+                .orElseGet(() -> SpeedSearch.withoutNominal(wave, mains)));
+        if (results.speed().speed().isEmpty()) {
+            results.omit("speed", machine.faultyFields().contains("speedRevolutionsPerMinute")
+                    ? "speedRevolutionsPerMinute is given with an error" : "speedRevolutionsPerMinute is not given, and"
+                    + " the recording doesn't tell: " + results.speed().remark());
+        }
+    }
+
+    private void readTachometer(Tachometer described) {
+        if (tachometer == null) {
+            results.omit("tachometer", described.recording() + " was not read");
+            return;
+        }
+        try {
+            pulses = TachometerSignal.of(tachometer, described.pulsesPerRevolution());
+        } catch (IllegalArgumentException e) {
+            results.omit("tachometer", e.getMessage());
+        }
+    }
+
+    private void describeVector() {
+        if (pulses == null) {
+            return;
+        }
+        try {
+            pulses.describe(wave, results);
+        } catch (IllegalArgumentException e) {
+            results.omit(DescriptorNames.VELOCITY_VECTOR_AMPLITUDE, e.getMessage());
+        }
     }
 
     private void judge(List<Level> levels) {

@@ -34,12 +34,25 @@ public final class Survey {
      * @return the result, with the signals behind the numbers
      */
     public static MachineSurvey of(MachineDescription machine, Map<String, Waveform> recordings) {
+        return of(machine, recordings, Map.of());
+    }
+
+    /**
+     * Surveys a machine whose recordings and tachometer recordings are all there.
+     *
+     * @param machine what is known of the machine
+     * @param recordings recording by point id; a point without one is reported as not determined
+     * @param tachometers recording of the tachometer by point id, on the time scale of the point's recording
+     * @return the result, with the signals behind the numbers
+     */
+    public static MachineSurvey of(MachineDescription machine, Map<String, Waveform> recordings,
+            Map<String, Waveform> tachometers) {
         Survey survey = begin(machine);
         List<PointSurvey> points = new ArrayList<>();
         for (MeasuringPoint point : machine.points()) {
             Waveform recording = recordings.get(point.id());
             points.add(recording == null ? survey.withoutRecording(point, "there is no recording of this point")
-                    : survey.point(point, recording));
+                    : survey.point(point, recording, tachometers.get(point.id())));
         }
         return survey.conclude(points);
     }
@@ -72,11 +85,24 @@ public final class Survey {
      * @throws IllegalArgumentException if the recording measures another quantity than the point
      */
     public PointSurvey point(MeasuringPoint point, Waveform recording) {
+        return point(point, recording, null);
+    }
+
+    /**
+     * Works out one point with the tachometer recorded along with it.
+     *
+     * @param point the point
+     * @param recording its recording, scaled to the quantity of the point's unit
+     * @param tachometer signal of its tachometer on the same time scale, in any unit; null if there is none
+     * @return results with the signals behind them
+     * @throws IllegalArgumentException if the recording measures another quantity than the point
+     */
+    public PointSurvey point(MeasuringPoint point, Waveform recording, Waveform tachometer) {
         if (recording.quantity() != point.unit().quantity()) {
             throw new IllegalArgumentException("recording of " + point.id() + " must measure "
                     + point.unit().quantity() + ": " + recording.quantity());
         }
-        return new PointAnalysis(machine, severity, point, recording).run();
+        return new PointAnalysis(machine, severity, point, recording, tachometer).run();
     }
 
     /**

@@ -35,6 +35,10 @@ final class PointSection {
         html.open("div", "head");
         html.element("p", point.point().recording() + point.recording().map(known -> ": " + known).orElse(""));
         HtmlReport.ruler(html, point.zone(), "ruler small").close("div");
+        if (point.speed().speed().isPresent()) {
+            html.element("p", "Speed: " + point.speed() + (point.speed().remark().isEmpty() ? ""
+                    : "; " + point.speed().remark()) + ".");
+        }
     }
 
     private void bearings() {

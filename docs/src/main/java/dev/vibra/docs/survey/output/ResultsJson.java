@@ -61,6 +61,10 @@ public final class ResultsJson {
         Map<String, Object> speed = new LinkedHashMap<>();
         point.speed().speed().ifPresent(known -> speed.put("value", known.revolutionsPerMinute()));
         speed.put("source", point.speed().source());
+        point.speed().confidence().ifPresent(confidence -> speed.put("confidence", confidence));
+        if (!point.speed().remark().isEmpty()) {
+            speed.put("remark", point.speed().remark());
+        }
         json.put("speedRevolutionsPerMinute", speed);
         json.put("descriptors", descriptors(point.descriptors()));
         json.put("spectrumPeaks", point.spectrumPeaks().stream().map(peak -> peak(point, peak)).toList());
