@@ -20,10 +20,12 @@ import java.util.Objects;
 public final class Survey {
     private final MachineDescription machine;
     private final SeverityCheck severity;
+    private final boolean insisting;
 
-    private Survey(MachineDescription machine) {
+    private Survey(MachineDescription machine, boolean insisting) {
         this.machine = Objects.requireNonNull(machine, "machine");
         this.severity = SeverityCheck.of(machine);
+        this.insisting = insisting;
     }
 
     /**
@@ -64,7 +66,19 @@ public final class Survey {
      * @return the survey
      */
     public static Survey begin(MachineDescription machine) {
-        return new Survey(machine);
+        return new Survey(machine, false);
+    }
+
+    /**
+     * Returns this survey for a caller who wants numbers of unsound recordings too; each result says so. A recording
+     * without
+     * any signal still gives none.
+     *
+     * @return a survey that insists
+     * @see PointSurvey#insisted()
+     */
+    public Survey insisting() {
+        return new Survey(machine, true);
     }
 
     /**
@@ -102,7 +116,7 @@ public final class Survey {
             throw new IllegalArgumentException("recording of " + point.id() + " must measure "
                     + point.unit().quantity() + ": " + recording.quantity());
         }
-        return new PointAnalysis(machine, severity, point, recording, tachometer).run();
+        return new PointAnalysis(machine, severity, point, recording, tachometer, insisting).run();
     }
 
     /**

@@ -25,12 +25,14 @@ import java.util.List;
 final class FolderSurvey {
     private final Path folder;
     private final Path target;
+    private final boolean insist;
     private final Terminal terminal;
     private final List<Problem> problems = new ArrayList<>();
 
-    FolderSurvey(Path folder, Path target, Terminal terminal) {
+    FolderSurvey(Path folder, Path target, boolean insist, Terminal terminal) {
         this.folder = folder;
         this.target = target;
+        this.insist = insist;
         this.terminal = terminal;
     }
 
@@ -43,7 +45,7 @@ final class FolderSurvey {
         }
         MachineDescription machine = reading.machine().get();
         HtmlReport report = new HtmlReport();
-        Survey survey = Survey.begin(machine);
+        Survey survey = insist ? Survey.begin(machine).insisting() : Survey.begin(machine);
         List<PointSurvey> points = survey(survey, machine.points(), report);
         if (points.stream().allMatch(point -> point.recording().isEmpty())) {
             return nothing();

@@ -158,7 +158,7 @@ public final class HtmlReport {
             }
             point.severity().ifPresent(verdict -> verdict.judgements().forEach(one -> html.row("td", point.point().id(),
                     direction, Phrases.value(one), Phrases.zone(one), Phrases.limits(one), one.criterion().standard()
-                            + " " + one.criterion().clause())));
+                            + " " + one.criterion().clause() + (point.insisted() ? "; " + Phrases.INSISTED : ""))));
         }
         html.close("table");
     }
