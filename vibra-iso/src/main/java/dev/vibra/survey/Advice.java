@@ -55,7 +55,8 @@ final class Advice {
     }
 
     private static Optional<String> repeat(List<PointSurvey> points) {
-        List<String> doubtful = points.stream().filter(point -> !point.sound() && !point.insisted()).map(point -> point.point().id())
+        List<String> doubtful = points.stream().filter(point -> !point.sound() && !point.insisted())
+                .map(point -> point.point().id())
                 .toList();
         return doubtful.isEmpty() ? Optional.empty() : Optional.of("Record " + String.join(", ", doubtful)
                 + " again: nothing was concluded from " + (doubtful.size() == 1 ? "this point." : "these points."));

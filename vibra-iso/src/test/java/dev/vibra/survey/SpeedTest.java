@@ -35,7 +35,7 @@ class SpeedTest {
                 .points().get(0);
     }
 
-    /** One pulse a revolution of 1 ms, the first mark at 0.01 s; pulse number {@code left} is missing, if not negative. */
+    /** One pulse of 1 ms a revolution, the first at 0.01 s; pulse number {@code left} is left out. */
     private static Waveform pulses(double hertz, int left) {
         double[] x = new double[4 * RATE];
         for (int n = 0; 0.01 + n / hertz < 3.99; n++) {
@@ -83,8 +83,8 @@ class SpeedTest {
         PointSurvey point = survey(noise(0.02).tone(1, 18, 0).tone(1, 36, 0).tone(1, 54, 0).tone(0.3, 27, 0)
                 .waveform(), null, null);
         assertEquals("not determined", point.speed().source());
-        assertTrue(point.omissions().toString().contains("speed: not determined, speedRevolutionsPerMinute is not given,"
-                + " and the recording doesn't tell: "), point.omissions().toString());
+        assertTrue(point.omissions().toString().contains("speed: not determined, speedRevolutionsPerMinute is not"
+                + " given, and the recording doesn't tell: "), point.omissions().toString());
     }
 
     @Test

@@ -202,7 +202,8 @@ class SurveyTest {
         assertTrue(parts.containsAll(List.of("gears", "blade passing", "balancing")),
                 parts.toString());
         assertTrue(survey.points().get(0).omissions().contains(new Omission("change of kurtosis",
-                "no criterion in force says which change of it matters")), survey.points().get(0).omissions().toString());
+                "no criterion in force says which change of it matters")),
+                survey.points().get(0).omissions().toString());
         assertTrue(survey.points().get(0).omissions().contains(new Omission("tachometer", "t.wav was not read")));
     }
 
