@@ -22,6 +22,8 @@ final class Advice {
     static List<String> of(List<PointSurvey> points, List<Finding> findings) {
         List<String> advice = new ArrayList<>();
         zone(points).map(Advice::forZone).ifPresent(advice::add);
+        insisted(points).ifPresent(advice::add);
+        changed(points).ifPresent(advice::add);
         if (isRaised(findings, BearingHypothesis.FAULT)) {
             advice.add(NOT_FOR_BEARINGS);
         }
@@ -38,8 +40,23 @@ final class Advice {
         return findings.stream().anyMatch(finding -> finding.fault().startsWith(fault));
     }
 
+    private static Optional<String> insisted(List<PointSurvey> points) {
+        List<String> ids = points.stream().filter(PointSurvey::insisted).map(point -> point.point().id()).toList();
+        return ids.isEmpty() ? Optional.empty() : Optional.of("Record " + String.join(", ", ids)
+                + " again: numbers and verdict were insisted on, although the recording is not sound.");
+    }
+
+    private static Optional<String> changed(List<PointSurvey> points) {
+        List<String> ids = points.stream().filter(point -> point.changes().stream()
+                .anyMatch(one -> one.change().isSignificant())).map(point -> point.point().id()).toList();
+        return ids.isEmpty() ? Optional.empty() : Optional.of("The change against the baseline matters at "
+                + String.join(", ", ids) + ", whatever the zone: make sure that load and speed are those of the"
+                + " baseline, then find the cause.");
+    }
+
     private static Optional<String> repeat(List<PointSurvey> points) {
-        List<String> doubtful = points.stream().filter(point -> !point.sound()).map(point -> point.point().id())
+        List<String> doubtful = points.stream().filter(point -> !point.sound() && !point.insisted())
+                .map(point -> point.point().id())
                 .toList();
         return doubtful.isEmpty() ? Optional.empty() : Optional.of("Record " + String.join(", ", doubtful)
                 + " again: nothing was concluded from " + (doubtful.size() == 1 ? "this point." : "these points."));

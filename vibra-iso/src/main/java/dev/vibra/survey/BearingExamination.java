@@ -1,6 +1,7 @@
 package dev.vibra.survey;
 
 import dev.vibra.bearing.BearingDiagnosis;
+import dev.vibra.bearing.DiagnosisSettings;
 import dev.vibra.bearing.ElementFinding;
 import dev.vibra.bearing.ElementVerdict;
 import dev.vibra.bearing.KinematicFrequencies;
@@ -55,7 +56,8 @@ final class BearingExamination {
 
     private Traces diagnose(BearingData bearing, RotationSpeed speed, Traces traces) {
         KinematicFrequencies rates = bearing.geometry().frequencies(bearing.rotatingRing(), speed);
-        BearingDiagnosis diagnosis = BearingDiagnosis.of(wave, rates);
+        BearingDiagnosis diagnosis = BearingDiagnosis.of(wave, rates,
+                DiagnosisSettings.withDefaults().withOtherRates(OtherRates.of(machine, speed).hertz()));
         results.bearing(new BearingSurvey(bearing.id(), diagnosis));
         List<EvidenceLine> lines = new ArrayList<>();
         diagnosis.findings().forEach(finding -> lines.addAll(lines(finding)));

@@ -19,6 +19,11 @@ public final class DescriptorNames {
     /** Skewness of the acceleration. */
     public static final String SKEWNESS = "skewness";
 
+    /** Zero-to-peak amplitude of the velocity once per revolution, by the tachometer, mm/s. */
+    public static final String VELOCITY_VECTOR_AMPLITUDE = "velocity-1x-amplitude";
+    /** Phase lag of the same behind the mark of the tachometer, degrees. */
+    public static final String VELOCITY_VECTOR_LAG = "velocity-1x-lag";
+
     private static final Pattern BANDED =
             Pattern.compile("((velocity|displacement)-rms|displacement-peak-to-peak)-[0-9.]+-[0-9.]+Hz");
 
@@ -74,9 +79,10 @@ public final class DescriptorNames {
      * Tells whether a survey may give a descriptor of this name.
      *
      * @param name name
-     * @return true for the usual names and for those of other bands
+     * @return true for the usual names, for those of other bands and for those that need a tachometer
      */
     public static boolean isKnown(String name) {
-        return usual().contains(name) || BANDED.matcher(name).matches();
+        return usual().contains(name) || name.equals(VELOCITY_VECTOR_AMPLITUDE) || name.equals(VELOCITY_VECTOR_LAG)
+                || BANDED.matcher(name).matches();
     }
 }

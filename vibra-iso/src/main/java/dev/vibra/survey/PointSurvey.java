@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
 
 /** Everything that was worked out for one measuring point, and what was not, with the reason. */
 public final class PointSurvey implements Serializable {
-    private static final long serialVersionUID = 1;
+    private static final long serialVersionUID = 2;
 
     private final MeasuringPoint point;
     private final RecordingSummary recording;
@@ -22,6 +22,8 @@ public final class PointSurvey implements Serializable {
     private final List<SpectralPeak> spectrumPeaks;
     private final Verdict severity;
     private final List<BearingSurvey> bearings;
+    private final List<ChangeSurvey> changes;
+    private final boolean insisted;
     private final List<Omission> omissions;
     private final Traces traces;
 
@@ -33,6 +35,8 @@ public final class PointSurvey implements Serializable {
         this.spectrumPeaks = List.copyOf(from.spectrumPeaks);
         this.severity = from.severity;
         this.bearings = List.copyOf(from.bearings);
+        this.changes = List.copyOf(from.changes);
+        this.insisted = from.insisted;
         this.omissions = List.copyOf(from.omissions);
         this.traces = traces;
     }
@@ -45,6 +49,8 @@ public final class PointSurvey implements Serializable {
         this.spectrumPeaks = other.spectrumPeaks;
         this.severity = other.severity;
         this.bearings = other.bearings;
+        this.changes = other.changes;
+        this.insisted = other.insisted;
         this.omissions = other.omissions;
         this.traces = null;
     }
@@ -150,6 +156,25 @@ public final class PointSurvey implements Serializable {
     }
 
     /**
+     * Returns what has changed against the baseline.
+     *
+     * @return one entry per descriptor and criterion that limits it; empty without baseline
+     */
+    public List<ChangeSurvey> changes() {
+        return changes;
+    }
+
+    /**
+     * Tells whether numbers and verdict rest on a recording that is not sound, because the caller insisted.
+     *
+     * @return true if the caller insisted against a doubt
+     * @see Survey#insisting()
+     */
+    public boolean insisted() {
+        return insisted;
+    }
+
+    /**
      * Returns what was not determined.
      *
      * @return parts and reasons
@@ -170,7 +195,8 @@ public final class PointSurvey implements Serializable {
     /** Returns point and zone, as in {@code DE-H: zone C}. */
     @Override
     public String toString() {
-        return point.id() + ": " + zone().map(zone -> "zone " + zone).orElse("zone not determined");
+        return point.id() + ": " + zone().map(zone -> "zone " + zone).orElse("zone not determined")
+                + (insisted ? ", insisted on an unsound recording" : "");
     }
 
     /** Takes up the results of one point while they are worked out. */
@@ -182,6 +208,8 @@ public final class PointSurvey implements Serializable {
         private final List<SpectralPeak> spectrumPeaks = new ArrayList<>();
         private Verdict severity;
         private final List<BearingSurvey> bearings = new ArrayList<>();
+        private final List<ChangeSurvey> changes = new ArrayList<>();
+        private boolean insisted;
         private final List<Omission> omissions = new ArrayList<>();
 
         Collector(MeasuringPoint point) {
@@ -223,6 +251,18 @@ public final class PointSurvey implements Serializable {
 
         void bearing(BearingSurvey found) {
             bearings.add(found);
+        }
+
+        void change(ChangeSurvey found) {
+            changes.add(found);
+        }
+
+        void insisted(boolean against) {
+            insisted = against;
+        }
+
+        boolean insisted() {
+            return insisted;
         }
 
         void omit(String part, String reason) {

@@ -20,10 +20,12 @@ import java.util.Objects;
 public final class Survey {
     private final MachineDescription machine;
     private final SeverityCheck severity;
+    private final boolean insisting;
 
-    private Survey(MachineDescription machine) {
+    private Survey(MachineDescription machine, boolean insisting) {
         this.machine = Objects.requireNonNull(machine, "machine");
         this.severity = SeverityCheck.of(machine);
+        this.insisting = insisting;
     }
 
     /**
@@ -34,12 +36,25 @@ public final class Survey {
      * @return the result, with the signals behind the numbers
      */
     public static MachineSurvey of(MachineDescription machine, Map<String, Waveform> recordings) {
+        return of(machine, recordings, Map.of());
+    }
+
+    /**
+     * Surveys a machine whose recordings and tachometer recordings are all there.
+     *
+     * @param machine what is known of the machine
+     * @param recordings recording by point id; a point without one is reported as not determined
+     * @param tachometers recording of the tachometer by point id, on the time scale of the point's recording
+     * @return the result, with the signals behind the numbers
+     */
+    public static MachineSurvey of(MachineDescription machine, Map<String, Waveform> recordings,
+            Map<String, Waveform> tachometers) {
         Survey survey = begin(machine);
         List<PointSurvey> points = new ArrayList<>();
         for (MeasuringPoint point : machine.points()) {
             Waveform recording = recordings.get(point.id());
             points.add(recording == null ? survey.withoutRecording(point, "there is no recording of this point")
-                    : survey.point(point, recording));
+                    : survey.point(point, recording, tachometers.get(point.id())));
         }
         return survey.conclude(points);
     }
@@ -51,7 +66,19 @@ public final class Survey {
      * @return the survey
      */
     public static Survey begin(MachineDescription machine) {
-        return new Survey(machine);
+        return new Survey(machine, false);
+    }
+
+    /**
+     * Returns this survey for a caller who wants numbers of unsound recordings too; each result says so. A recording
+     * without
+     * any signal still gives none.
+     *
+     * @return a survey that insists
+     * @see PointSurvey#insisted()
+     */
+    public Survey insisting() {
+        return new Survey(machine, true);
     }
 
     /**
@@ -72,11 +99,24 @@ public final class Survey {
      * @throws IllegalArgumentException if the recording measures another quantity than the point
      */
     public PointSurvey point(MeasuringPoint point, Waveform recording) {
+        return point(point, recording, null);
+    }
+
+    /**
+     * Works out one point with the tachometer recorded along with it.
+     *
+     * @param point the point
+     * @param recording its recording, scaled to the quantity of the point's unit
+     * @param tachometer signal of its tachometer on the same time scale, in any unit; null if there is none
+     * @return results with the signals behind them
+     * @throws IllegalArgumentException if the recording measures another quantity than the point
+     */
+    public PointSurvey point(MeasuringPoint point, Waveform recording, Waveform tachometer) {
         if (recording.quantity() != point.unit().quantity()) {
             throw new IllegalArgumentException("recording of " + point.id() + " must measure "
                     + point.unit().quantity() + ": " + recording.quantity());
         }
-        return new PointAnalysis(machine, severity, point, recording).run();
+        return new PointAnalysis(machine, severity, point, recording, tachometer, insisting).run();
     }
 
     /**

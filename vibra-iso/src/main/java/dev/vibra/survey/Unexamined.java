@@ -12,14 +12,12 @@ final class Unexamined {
         List<Omission> omissions = new ArrayList<>();
         severity.obstacle().ifPresent(reason -> omissions.add(new Omission("severity", reason)));
         if (!machine.gears().isEmpty()) {
-            omissions.add(new Omission("gears", "gear-mesh analysis is not part of this version"));
+            omissions.add(new Omission("gears", "no verdict on gears is part of this version; lines at the mesh"
+                    + " are marked in the spectrum and count for no bearing"));
         }
         machine.blades().ifPresent(count ->
-                omissions.add(new Omission("blade passing", "blade-passing analysis is not part of this version")));
-        if (!machine.baseline().isEmpty()) {
-            omissions.add(new Omission("change against the baseline",
-                    "comparison with a baseline is not part of this version"));
-        }
+                omissions.add(new Omission("blade passing", "no verdict on blades is part of this version; lines at the"
+                        + " blade-passing rate are marked in the spectrum and count for no bearing")));
         if (balancing == null) {
             omissions.add(new Omission("balancing", machine.faultyFields().contains("balancing")
                     ? "the balancing job has an error" : "no balancing job is given"));

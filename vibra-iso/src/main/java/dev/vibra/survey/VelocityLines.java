@@ -8,6 +8,7 @@ import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.spectrum.Spectrum;
 import dev.vibra.spectrum.SpectrumSettings;
+import dev.vibra.survey.machine.MachineDescription;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -36,7 +37,7 @@ final class VelocityLines {
         this.results = results;
     }
 
-    Traces examine(Traces traces) {
+    Traces examine(Traces traces, MachineDescription machine) {
         Optional<RotationSpeed> speed = results.speed().speed();
         double resolution = speed.map(known -> Math.min(USUAL_RESOLUTION, known.hertz() / LINES_PER_ORDER))
                 .orElse(USUAL_RESOLUTION);
@@ -47,8 +48,9 @@ final class VelocityLines {
         Spectrum spectrum =
                 Spectrum.of(wave, SpectrumSettings.withDefaults().withResolution(resolution)).velocity();
         tellLargest(spectrum);
-        List<EvidenceLine> orders = speed.map(known -> orders(spectrum, known)).orElse(List.of());
-        return traces.withVelocity(spectrum, orders);
+        List<EvidenceLine> lines = new ArrayList<>(speed.map(known -> orders(spectrum, known)).orElse(List.of()));
+        speed.map(known -> OtherRates.of(machine, known).search(spectrum)).ifPresent(lines::addAll);
+        return traces.withVelocity(spectrum, lines);
     }
 
     /**

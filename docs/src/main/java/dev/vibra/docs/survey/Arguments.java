@@ -9,16 +9,18 @@ import java.util.Optional;
  *
  * @param folder survey folder; empty for the demonstration machine
  * @param out folder to write to; empty for the folder beside the survey folder
+ * @param insist true if unsound recordings shall be judged too
  * @param help true if only the usage is wanted
  */
-record Arguments(Optional<Path> folder, Optional<Path> out, boolean help) {
+record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, boolean help) {
     static final String USAGE = """
-            Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT]
+            Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT] [--insist]
 
               FOLDER     survey folder with machine.json and its recordings;
                          without it the demonstration machine is surveyed
               --out OUT  folder for report.html, results.json and results.csv;
                          without it they go to the folder FOLDER-survey beside FOLDER
+              --insist   judge recordings that are not sound too, and say so
               --help     print this text
 
             Exit code: 0 surveyed, whatever the verdict; 1 surveyed with parts left out;
@@ -37,11 +39,13 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean help) {
     static Arguments parse(String... args) throws WrongUse {
         Path folder = null;
         Path out = null;
+        boolean insist = false;
         for (int i = 0; i < args.length; i++) {
             switch (args[i]) {
                 case "--help", "-h" -> {
-                    return new Arguments(Optional.empty(), Optional.empty(), true);
+                    return new Arguments(Optional.empty(), Optional.empty(), false, true);
                 }
+                case "--insist" -> insist = true;
                 case "--out" -> {
                     requireFirst("--out", out);
                     if (i + 1 == args.length) {
@@ -58,7 +62,7 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean help) {
                 }
             }
         }
-        return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), false);
+        return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), insist, false);
     }
 
     private static void requireFirst(String what, Path before) throws WrongUse {

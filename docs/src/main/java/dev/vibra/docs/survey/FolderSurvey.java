@@ -25,12 +25,14 @@ import java.util.List;
 final class FolderSurvey {
     private final Path folder;
     private final Path target;
+    private final boolean insist;
     private final Terminal terminal;
     private final List<Problem> problems = new ArrayList<>();
 
-    FolderSurvey(Path folder, Path target, Terminal terminal) {
+    FolderSurvey(Path folder, Path target, boolean insist, Terminal terminal) {
         this.folder = folder;
         this.target = target;
+        this.insist = insist;
         this.terminal = terminal;
     }
 
@@ -43,7 +45,7 @@ final class FolderSurvey {
         }
         MachineDescription machine = reading.machine().get();
         HtmlReport report = new HtmlReport();
-        Survey survey = Survey.begin(machine);
+        Survey survey = insist ? Survey.begin(machine).insisting() : Survey.begin(machine);
         List<PointSurvey> points = survey(survey, machine.points(), report);
         if (points.stream().allMatch(point -> point.recording().isEmpty())) {
             return nothing();
@@ -76,7 +78,7 @@ final class FolderSurvey {
 
     private PointSurvey survey(Survey survey, MeasuringPoint point) {
         try {
-            return survey.point(point, recording(point));
+            return survey.point(point, recording(point), tachometer(point));
         } catch (RecordingFileException | IllegalArgumentException e) {
             // The message of a recording begins with the name of its file.
             String file = Path.of(point.recording()).getFileName() + ": ";
@@ -93,12 +95,32 @@ final class FolderSurvey {
     }
 
     private Waveform recording(MeasuringPoint point) {
-        Path file = folder.resolve(point.recording());
+        return read(point, point.recording(), point.scale());
+    }
+
+    /** A tachometer that can't be read leaves out the tachometer, not the point. */
+    private Waveform tachometer(MeasuringPoint point) {
+        if (point.tachometer().isEmpty()) {
+            return null;
+        }
+        String name = point.tachometer().get().recording();
+        try {
+            return read(point, name, 1);
+        } catch (RecordingFileException | IllegalArgumentException e) {
+            problems.add(new Problem(name, 0, "", "tachometer of point " + point.id() + " is left out: "
+                    + e.getMessage()));
+            return null;
+        }
+    }
+
+    /** The unit of a tachometer's pulses doesn't matter; that of the point stands in for it. */
+    private Waveform read(MeasuringPoint point, String name, double scale) {
+        Path file = folder.resolve(name);
         if (!Files.isRegularFile(file)) {
             throw new IllegalArgumentException("is not in the survey folder or no file");
         }
         return point.sampleRateHertz().isPresent()
-                ? Recordings.readColumn(file, point.unit(), point.scale(), point.sampleRateHertz().get())
-                : Recordings.read(file, point.unit(), point.scale());
+                ? Recordings.readColumn(file, point.unit(), scale, point.sampleRateHertz().get())
+                : Recordings.read(file, point.unit(), scale);
     }
 }

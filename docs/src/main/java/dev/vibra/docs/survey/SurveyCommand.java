@@ -68,7 +68,7 @@ public final class SurveyCommand {
             terminal.complain("The survey folder is not there or no folder: " + folder);
             return NOTHING_SURVEYED;
         }
-        return new FolderSurvey(folder, target, terminal).run();
+        return new FolderSurvey(folder, target, arguments.insist(), terminal).run();
     }
 
     private static int demonstrate(Terminal terminal, Arguments arguments) throws Arguments.WrongUse, IOException {
@@ -76,7 +76,7 @@ public final class SurveyCommand {
         Path unpacked = Files.createTempDirectory("vibra-demo");
         try {
             DemoMachine.unpack(unpacked);
-            return new FolderSurvey(unpacked, target, terminal).run();
+            return new FolderSurvey(unpacked, target, arguments.insist(), terminal).run();
         } finally {
             remove(unpacked);
         }

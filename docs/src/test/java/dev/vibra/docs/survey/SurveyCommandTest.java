@@ -154,8 +154,36 @@ class SurveyCommandTest {
         Run run = Folders.run((Object[]) line.trim().split(" "));
         assertEquals(64, run.code());
         assertTrue(run.err().startsWith(message + "\n"), run.err());
-        assertTrue(run.err().contains("Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT]"), run.err());
+        assertTrue(run.err().contains("Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT] [--insist]\n"),
+                run.err());
         assertEquals("", run.out());
+    }
+
+    @Test
+    void insistingJudgesAnUnsoundRecordingAndSaysSo() throws IOException {
+        Run run = Folders.run("--insist", "--out", temp.resolve("out"));
+        assertEquals(0, run.code(), run.err());
+        String row = run.out().lines().filter(one -> one.startsWith("  DE-V ")).findFirst().orElseThrow();
+        assertTrue(row.contains("zone "), row);
+        assertTrue(unwrapped(run.out()).contains("the recording is not sound; this verdict was insisted on"),
+                run.out());
+        String json = Files.readString(temp.resolve("out/results.json"));
+        assertEquals(1, json.split("\"insisted\" : true", -1).length - 1);
+        assertTrue(Files.readString(temp.resolve("out/report.html")).contains("this verdict was insisted on"));
+    }
+
+    @Test
+    void changeAgainstTheBaselineIsTold() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        Folders.replace(folder, "\"balancing\": {",
+                "\"baseline\": { \"FE-H\": { \"velocity-rms-10-1000Hz\": 3.9 } },"
+                + " \"balancing\": {");
+        Run run = Folders.run(folder);
+        assertEquals(0, run.code(), run.err());
+        assertTrue(unwrapped(run.out()).contains("The change against the baseline matters at FE-H"), run.out());
+        String json = Files.readString(temp.resolve("fan-survey/results.json"));
+        assertTrue(json.contains("\"reference\" : 3.9") && json.contains("\"matters\" : true"), json);
+        assertTrue(Files.readString(temp.resolve("fan-survey/report.html")).contains("Suggested for monitoring"));
     }
 
     @Test

@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.jar.JarFile;
 import org.junit.jupiter.api.Test;
@@ -42,6 +44,25 @@ class SurveyJarCheck {
     void wrongUseHasItsCode(@TempDir Path temp) throws IOException, InterruptedException {
         assertTrue(run(temp, 64, "--nonsense").startsWith("unknown option: --nonsense"));
         run(temp, 2, temp.resolve("nowhere").toString());
+    }
+
+    @Test
+    void jarNamesEveryLibraryThatItCarries() throws IOException {
+        try (JarFile jar = new JarFile(JAR.toFile());
+                InputStream in = jar.getInputStream(jar.getEntry("META-INF/THIRD-PARTY.txt"))) {
+            String notice = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            Map<String, String> libraries = Map.of("org/jtransforms/", "JTransforms ", "pl/edu/icm/jlargearrays/",
+                    "JLargeArrays ", "de/siegmar/fastcsv/", "FastCSV ", "org/apache/commons/math3/",
+                    "Apache Commons Math ", "com/fasterxml/jackson/core/", "Jackson core ", "org/knowm/xchart/",
+                    "XChart ");
+            List<String> unknown = jar.stream().map(entry -> entry.getName()).filter(name -> name.endsWith(".class"))
+                    .filter(name -> !name.startsWith("dev/vibra/") && !name.startsWith("com/fasterxml/jackson/")
+                            && libraries.keySet().stream().noneMatch(name::startsWith)).toList();
+            assertEquals(List.of(), unknown);
+            libraries.forEach((start, name) -> assertTrue(notice.contains("  " + name), name));
+            assertTrue(notice.contains("Redistributions in binary form must reproduce"), "BSD 2-Clause");
+            assertTrue(notice.contains("Permission is hereby granted, free of charge"), "MIT");
+        }
     }
 
     @Test

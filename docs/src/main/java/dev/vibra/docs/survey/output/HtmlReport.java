@@ -27,6 +27,7 @@ import java.util.Optional;
 public final class HtmlReport {
     private final Map<String, List<Figure>> figures = new LinkedHashMap<>();
     private final Map<Criterion, Figure> severityFigures = new LinkedHashMap<>();
+    private final List<Figure> balancingFigures = new ArrayList<>();
     private final List<Problem> problems = new ArrayList<>();
 
     /** Makes a report without points. */
@@ -48,6 +49,16 @@ public final class HtmlReport {
      */
     public void drawSeverity(MachineSurvey survey) {
         attempt("severity", () -> severityFigures.putAll(SeverityFigures.of(survey)));
+    }
+
+    /**
+     * Draws the vectors of the balancing job.
+     *
+     * @param survey result of the survey
+     */
+    public void drawBalancing(MachineSurvey survey) {
+        attempt("balancing", () -> survey.balancing().flatMap(BalancingFigure::of)
+                .ifPresent(balancingFigures::add));
     }
 
     /**
@@ -158,7 +169,7 @@ public final class HtmlReport {
             }
             point.severity().ifPresent(verdict -> verdict.judgements().forEach(one -> html.row("td", point.point().id(),
                     direction, Phrases.value(one), Phrases.zone(one), Phrases.limits(one), one.criterion().standard()
-                            + " " + one.criterion().clause())));
+                            + " " + one.criterion().clause() + (point.insisted() ? "; " + Phrases.INSISTED : ""))));
         }
         html.close("table");
     }
@@ -180,8 +191,9 @@ public final class HtmlReport {
         }
     }
 
-    private static void balancing(Html html, BalancingSurvey balancing) {
+    private void balancing(Html html, BalancingSurvey balancing) {
         html.element("h2", "Balancing");
+        balancingFigures.forEach(figure -> html.figure(figure, figure.description()));
         balancing.corrections().ifPresent(corrections -> {
             html.element("p", "Add " + corrections.addedTo() + ":");
             html.list(corrections.list().stream().map(Object::toString).toList());
@@ -195,7 +207,11 @@ public final class HtmlReport {
             html.list(corrections.remarks().stream().map(one -> "Doubt: " + one).toList());
             html.list(corrections.cautions().stream().map(one -> "Caution: " + one.text()).toList());
         });
-        balancing.verification().ifPresent(one -> html.element("p", "Final run: " + one + "."));
+        balancing.verification().ifPresent(one -> {
+            html.element("p", "Final run: " + one + ".");
+            html.list(one.residualUnbalance().stream().map(left -> "Residual unbalance: " + left).toList());
+            html.list(one.remarks().stream().map(remark -> "Doubt: " + remark).toList());
+        });
         balancing.tolerance().ifPresent(one -> html.element("p", "Permissible: " + one + "."));
     }
 }

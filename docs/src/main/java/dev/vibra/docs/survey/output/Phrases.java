@@ -9,6 +9,8 @@ import java.util.stream.Collectors;
 
 /** Wording shared by the printed summary and the report. */
 final class Phrases {
+    static final String INSISTED = "the recording is not sound; this verdict was insisted on";
+
     private Phrases() {}
 
     /** Returns value, uncertainty, unit and detector, as in {@code 4.31 ± 0.22 mm/s rms}. */

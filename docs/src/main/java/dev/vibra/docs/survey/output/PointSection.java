@@ -5,6 +5,7 @@ import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.quantity.Unit;
 import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.survey.BearingSurvey;
+import dev.vibra.survey.ChangeSurvey;
 import dev.vibra.survey.Descriptor;
 import dev.vibra.survey.PointSurvey;
 import java.util.List;
@@ -23,6 +24,7 @@ final class PointSection {
         PointSection section = new PointSection(html, point);
         section.head();
         figures.forEach(figure -> html.figure(figure, figure.description()));
+        section.changes();
         section.bearings();
         section.peaks();
         section.descriptors();
@@ -35,6 +37,24 @@ final class PointSection {
         html.open("div", "head");
         html.element("p", point.point().recording() + point.recording().map(known -> ": " + known).orElse(""));
         HtmlReport.ruler(html, point.zone(), "ruler small").close("div");
+        if (point.insisted()) {
+            html.open("div", "error").element("p", "Doubt: " + Phrases.INSISTED + ".").close("div");
+        }
+        point.recording().ifPresent(known -> html.list(known.quality().remarks().stream().map(Object::toString)
+                .toList()));
+        if (point.speed().speed().isPresent()) {
+            html.element("p", "Speed: " + point.speed() + (point.speed().remark().isEmpty() ? ""
+                    : "; " + point.speed().remark()) + ".");
+        }
+    }
+
+    private void changes() {
+        for (ChangeSurvey one : point.changes()) {
+            html.element("p", "Change against the baseline: " + one + ".");
+            html.element("p", "Suggested for monitoring, to be agreed with the maker and the owner: " + one.setting()
+                    + ".");
+            html.list(one.setting().remarks());
+        }
     }
 
     private void bearings() {

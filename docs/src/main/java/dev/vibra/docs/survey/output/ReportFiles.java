@@ -29,6 +29,7 @@ public final class ReportFiles {
      */
     public static Map<String, byte[]> of(MachineSurvey survey, HtmlReport report, List<Problem> problems) {
         report.drawSeverity(survey);
+        report.drawBalancing(survey);
         List<Problem> all = Stream.concat(problems.stream(), report.problems().stream()).toList();
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put(REPORT, report.page(survey, all).getBytes(StandardCharsets.UTF_8));

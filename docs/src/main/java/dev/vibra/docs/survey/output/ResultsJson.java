@@ -5,6 +5,7 @@ import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.severity.Judgement;
 import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.survey.BearingSurvey;
+import dev.vibra.survey.ChangeSurvey;
 import dev.vibra.survey.Descriptor;
 import dev.vibra.survey.Finding;
 import dev.vibra.survey.MachineSurvey;
@@ -57,15 +58,23 @@ public final class ResultsJson {
         Map<String, Object> json = object("id", point.point().id());
         point.point().direction().ifPresent(direction -> json.put("direction", direction.toString()));
         json.put("zone", point.zone().map(Enum::name).orElse(NOT_DETERMINED));
+        if (point.insisted()) {
+            json.put("insisted", true);
+        }
         json.put("recording", point.recording().map(ResultsJson::recording).orElse(object("sound", false)));
         Map<String, Object> speed = new LinkedHashMap<>();
         point.speed().speed().ifPresent(known -> speed.put("value", known.revolutionsPerMinute()));
         speed.put("source", point.speed().source());
+        point.speed().confidence().ifPresent(confidence -> speed.put("confidence", confidence));
+        if (!point.speed().remark().isEmpty()) {
+            speed.put("remark", point.speed().remark());
+        }
         json.put("speedRevolutionsPerMinute", speed);
         json.put("descriptors", descriptors(point.descriptors()));
         json.put("spectrumPeaks", point.spectrumPeaks().stream().map(peak -> peak(point, peak)).toList());
         json.put("severity", point.severity().stream().flatMap(verdict -> verdict.judgements().stream())
                 .map(Judgement::values).toList());
+        json.put("change", point.changes().stream().map(ResultsJson::change).toList());
         json.put("bearings", point.bearings().stream().map(ResultsJson::bearing).toList());
         json.put("notDetermined", omissions(point.omissions()));
         return json;
@@ -92,6 +101,18 @@ public final class ResultsJson {
         Map<String, Object> json = object("frequencyHertz", peak.frequencyHertz(),
                 "velocityRmsMillimetresPerSecond", peak.level().in(Unit.MM_PER_S));
         point.speed().speed().ifPresent(speed -> json.put("order", peak.order(speed)));
+        return json;
+    }
+
+    private static Map<String, Object> change(ChangeSurvey one) {
+        Map<String, Object> json = object("descriptor", one.descriptor(), "value", one.value(),
+                "reference", one.reference(), "unit", one.change().criterion().unit().plainSymbol(),
+                "difference", one.change().difference(), "limit", one.change().significantChange(),
+                "matters", one.change().isSignificant(), "standard", one.change().criterion().standard(),
+                "clause", one.change().criterion().operatingLimits().orElseThrow().clause(),
+                "alarm", one.setting().alarm());
+        one.setting().trip().ifPresent(trip -> json.put("trip", trip));
+        json.put("remarks", one.setting().remarks());
         return json;
     }
 

@@ -71,6 +71,10 @@ public final class Summary {
                 continue;
             }
             page.row(label, row(point.severity().get().deciding()));
+            if (point.insisted()) {
+                page.item("    doubt  ", Phrases.INSISTED);
+            }
+            point.changes().forEach(one -> page.item("    change ", one.toString()));
         }
     }
 

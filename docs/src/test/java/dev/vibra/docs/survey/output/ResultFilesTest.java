@@ -155,8 +155,16 @@ class ResultFilesTest {
 
     @Test
     void reportShowsTheFiguresOfEachPoint() {
-        // FE-H, FE-V, FE-A and DE-H: waveform, velocity and envelope; DE-V: waveform only; two severity figures.
-        assertEquals(4 * 3 + 1 + 2, text("report.html").split("<figure>", -1).length - 1);
+        // FE-H, FE-V, FE-A and DE-H: waveform, velocity and envelope; DE-V: waveform only;
+        // two severity figures; the polar one.
+        assertEquals(4 * 3 + 1 + 2 + 1, text("report.html").split("<figure>", -1).length - 1);
+    }
+
+    @Test
+    void reportProvesTheFinalRunAndNamesTheConventionAtTheFigure() {
+        String html = text("report.html");
+        assertTrue(html.contains("Residual unbalance: fan wheel"), html.substring(html.indexOf("<h2>Balancing")));
+        assertTrue(html.contains("Vectors of the balancing job. Rotation is counter-clockwise; phase is lag"));
     }
 
     @Test
