@@ -28,7 +28,8 @@ import java.util.Optional;
  * from below the band: noise that integration blew up, or real motion that the band leaves out.
  * <li>{@code too-short}: fewer than ten revolutions, or too short for the band.
  * <li>{@code bandwidth}: sensor or mounting don't reach the upper end of the band.
- * <li>{@code unsteady}: see {@link Steadiness}; no stretch of half the recording is steady.
+ * <li>{@code unsteady}: see {@link Steadiness}; no stretch of half the recording is steady. Recordings of less than twenty
+ * periods of the lower end aren't tested.
  * </ul>
  *
  * <p>Codes worth knowing: {@code mains-hum}: more than half of the power lies at harmonics of the mains; {@code no-roll-off}:
@@ -187,7 +188,10 @@ public final class RecordingCheck implements Serializable {
         }
     }
 
-    private static void checkSteadiness(Waveform wave, List<Remark> remarks) {
+    private void checkSteadiness(Waveform wave, List<Remark> remarks) {
+        if (wave.durationSeconds() * band.lowestHertz() < Steadiness.SEGMENTS) {
+            return; // Segments shorter than a period of the lower end differ by where they cut it.
+        }
         Optional<Steadiness> steadiness = Steadiness.ofLevel(wave);
         if (steadiness.isEmpty() || steadiness.get().steady()) {
             return;

@@ -13,7 +13,7 @@ import java.util.Optional;
  * Is the level (or the speed) of a recording steady? The recording is cut into segments; their values are tested for a trend
  * by reverse arrangements and for swings by runs about the median, at a significance of 5 % each. Values that differ by less
  * than a tenth of their mean count as steady whatever the tests say: what can't matter isn't refused. A segment above one
- * and a half times the median makes a stretch unsteady in any case.
+ * and a half times the median, or below it by as much, makes a stretch unsteady in any case.
  *
  * @see TrendTests
  * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 10.4.3"
@@ -23,7 +23,7 @@ public final class Steadiness implements Serializable {
     private static final double SIGNIFICANCE = 0.05;
     private static final double NEGLIGIBLE = 0.1;
     private static final double UNEVEN = 1.5;
-    private static final int SEGMENTS = 20;
+    static final int SEGMENTS = 20;
     private static final int FEWEST = 10;
 
     private final Waveform wave;
@@ -83,8 +83,9 @@ public final class Steadiness implements Serializable {
         if (moments.peakToPeak() <= NEGLIGIBLE * Math.abs(moments.mean())) {
             return true;
         }
-        if (moments.highest() > UNEVEN * Percentiles.of(part).at(50)) {
-            return false; // A few loud segments are too few for the rank tests to mind, and too loud to pass.
+        double median = Percentiles.of(part).at(50);
+        if (moments.highest() > UNEVEN * median || moments.lowest() < median / UNEVEN) {
+            return false; // A few odd segments are too few for the rank tests to mind, and too far off to pass.
         }
         return TrendTests.reverseArrangementsProbability(part) > SIGNIFICANCE
                 && TrendTests.runsProbability(part) > SIGNIFICANCE;

@@ -17,8 +17,9 @@ import java.util.Optional;
  * Speed of rotation read from the vibration itself, where no tachometer was at hand.
  *
  * <p>Each speed of a range is scored by how far the lines at its first ten multiples stand above the noise floor (in
- * nepers, none counting more than {@value #MOST_PER_LINE}); the first must stand out itself. The confidence is the lead of the
- * best speed over the best one that differs by more than 2 %, over the best: 1 without any rival, 0 for two equals. Below
+ * nepers, none counting more than {@value #MOST_PER_LINE}); the first must stand out itself. The confidence is the lead of
+ * the best speed over the best one that differs by more than 2 % and two and a half lines, over the best: 1 without any
+ * rival, 0 for two equals. Below
  * {@value #LEAST_CONFIDENCE}, or without a significant first multiple, no speed is given: a wrong one would be worth less than
  * none.
  *
@@ -31,6 +32,7 @@ public final class SpeedEstimate implements Serializable {
     private static final double MOST_PER_LINE = 4;
     private static final double LEAST_CONFIDENCE = 0.2;
     private static final double RIVAL = 0.02;
+    private static final double LOBE = 2.5;
     private static final double FALSE_ALARM = 1e-4;
     private static final double LINES_PER_SPEED = 40;
 
@@ -145,9 +147,11 @@ public final class SpeedEstimate implements Serializable {
             if (scores[best] == 0 || family.members().isEmpty() || family.members().get(0).number() != 1) {
                 return new SpeedEstimate(null, 0, "no line in the range stands out of the noise");
             }
+            // Within its main lobe a line is no rival of itself.
+            double apart = Math.max(RIVAL * speeds[best], LOBE * spectrum.resolutionHertz());
             double rival = 0;
             for (int i = 0; i < scores.length; i++) {
-                if (Math.abs(speeds[i] / speeds[best] - 1) > RIVAL) {
+                if (Math.abs(speeds[i] - speeds[best]) > apart) {
                     rival = Math.max(rival, scores[i]);
                 }
             }
