@@ -19,6 +19,7 @@ public final class RunningRms {
     private int place;
     private long count;
     private double sum;
+    private double largest;
 
     private RunningRms(double[] squares, double newestWeight) {
         this.squares = squares;
@@ -79,16 +80,17 @@ public final class RunningRms {
             sum += newestWeight * (square - sum);
             return;
         }
-        double left = squares[place];
-        sum += square - left;
+        sum += square - squares[place];
         squares[place] = square;
+        largest = Math.max(largest, sum);
         place = place + 1 == squares.length ? 0 : place + 1;
-        // Anew once a window, so that rounding can't pile up, and when what left was so large that it hid the rest.
-        if (place == 0 || sum < HIDDEN * left) {
+        // Anew once a window, so that rounding can't pile up, and when the sum was so large before that it hid the rest.
+        if (place == 0 || sum < HIDDEN * largest) {
             sum = 0;
             for (double each : squares) {
                 sum += each;
             }
+            largest = sum;
         }
     }
 
@@ -111,6 +113,7 @@ public final class RunningRms {
         place = 0;
         count = 0;
         sum = 0;
+        largest = 0;
     }
 
     /** Returns the kind of mean. */

@@ -91,6 +91,21 @@ class RunningLevelsTest {
         assertEquals(1e-3, running.rms(), 1e-12);
     }
 
+    /** A staircase of ever smaller transients hides the rest step by step. */
+    @Test
+    void aStaircaseOfTransientsHidesNothing() {
+        RunningRms running = RunningRms.linear(0.1, 1000);
+        double[] x = new double[173];
+        java.util.Arrays.fill(x, 1e-3);
+        x[39] = 1e8;
+        x[50] = 1_150_826.795958971;
+        x[57] = 31_873.221347478662;
+        x[67] = 503.0100726579833;
+        x[72] = 6.415891218598943;
+        running.push(x, 0, 173);
+        assertEquals(1e-3, running.rms(), 1e-9);
+    }
+
     @Test
     void peakHoldDecaysAndHolds() {
         PeakHold hold = PeakHold.of(0.5, 100);
