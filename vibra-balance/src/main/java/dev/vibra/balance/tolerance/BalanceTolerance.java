@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.Objects;
 
 /**
@@ -128,19 +129,7 @@ public final class BalanceTolerance implements Serializable {
      * @throws IllegalArgumentException if a residual is out of range or their count differs from that of the shares
      */
     public GradeReached reachedBy(double... residualGramMillimetres) {
-        int planes = allocation.shares().size();
-        if (residualGramMillimetres.length != planes) {
-            throw new IllegalArgumentException("residual unbalances must be one per plane of the allocation, " + planes
-                    + ": " + residualGramMillimetres.length);
-        }
-        double worst = 0;
-        for (int i = 0; i < planes; i++) {
-            double whole = Require.notNegative("residual unbalance", residualGramMillimetres[i], "g·mm")
-                    / allocation.shares().get(i);
-            worst = Math.max(worst, whole);
-        }
-        double millimetresPerSecond = worst * 1e-6 / massKilograms * speed.radiansPerSecond() * 1000;
-        return new GradeReached(millimetresPerSecond, worst, this);
+        return new GradeReached(Arrays.stream(residualGramMillimetres).boxed().toList(), this);
     }
 
     /** Returns the tolerance as one writes it, as in {@code G6.3 for 64 kg at 1480 r/min (24.67 Hz): 2602 g·mm}. */
