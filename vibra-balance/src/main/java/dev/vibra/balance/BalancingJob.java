@@ -14,6 +14,7 @@ import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.ReadingScatter;
+import dev.vibra.balance.uncertainty.VectorCovariance;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
@@ -27,6 +28,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -263,7 +265,23 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if planes, radii, sensors or speeds differ
      */
     public BalancingJob withCoefficients(InfluenceCoefficients coefficients) {
-        return withSetup(setup.with(coefficients));
+        return withSetup(setup.with(coefficients, null));
+    }
+
+    /**
+     * Uses coefficients of an earlier job and says how far they may have moved since, so that the uncertainty of
+     * corrections and residuals holds that too; it needs the {@link #scatter} of the readings as well.
+     *
+     * @param coefficients coefficients with the same planes, radii, sensors and speeds
+     * @param scatter one standard deviation of magnitude and phase of each coefficient, without a floor
+     * @return a changed copy
+     * @throws IllegalArgumentException if planes, radii, sensors or speeds differ, or the scatter has a floor
+     */
+    public BalancingJob withCoefficients(InfluenceCoefficients coefficients, ReadingScatter scatter) {
+        if (scatter.floor() != 0) {
+            throw Require.failure("floor of the scatter of coefficients", "zero", scatter.floor());
+        }
+        return withSetup(setup.with(coefficients, scatter));
     }
 
     /**
@@ -350,6 +368,37 @@ public final class BalancingJob implements Serializable {
     }
 
     /**
+     * Notes a trial run with masses in several planes at once, for example a static pair (both at one angle) or a couple
+     * (opposite to each other).
+     *
+     * @param masses one mass per plane, in the order of the planes; zero where nothing was added
+     * @param readings one reading per sensor, speed by speed
+     * @return the job with the run
+     * @throws IllegalArgumentException if the count of masses or readings is wrong, or all masses are zero
+     */
+    public BalancingJob trial(List<Mass> masses, Reading... readings) {
+        List<PlacedMass> placed = masses.stream().map(m -> m.in(setup.layout().convention().angle())).toList();
+        List<Phasor> with = withAll(placed);
+        if (with.equals(log.state())) {
+            throw new IllegalArgumentException("trial masses must not all be zero: " + masses);
+        }
+        return append(Kind.TRIAL, "trial run in planes " + String.join(", ", setup.layout().planes()), with,
+                vectors(readings), setup.trialsLeftOn() ? with : log.state());
+    }
+
+    private List<Phasor> withAll(List<PlacedMass> added) {
+        if (added.size() != log.state().size()) {
+            throw new IllegalArgumentException("masses must be one per plane, " + log.state().size() + ": "
+                    + added.size());
+        }
+        List<Phasor> with = new ArrayList<>();
+        for (int j = 0; j < added.size(); j++) {
+            with.add(log.state().get(j).plus(inPlane(j, added.get(j))));
+        }
+        return with;
+    }
+
+    /**
      * Notes the run after the corrections were fitted exactly as {@link #corrections()} says.
      *
      * @param readings one reading per sensor, speed by speed
@@ -369,15 +418,20 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count of masses, the count of readings or a quantity is wrong
      */
     public BalancingJob finalRun(List<PlacedMass> fitted, VibrationVector... readings) {
-        if (fitted.size() != log.state().size()) {
-            throw new IllegalArgumentException("masses must be one per plane, " + log.state().size() + ": "
-                    + fitted.size());
-        }
-        List<Phasor> with = new ArrayList<>();
-        for (int j = 0; j < log.state().size(); j++) {
-            with.add(log.state().get(j).plus(inPlane(j, fitted.get(j))));
-        }
+        List<Phasor> with = withAll(fitted);
         return append(Kind.FINAL, "final run", with, readings, with);
+    }
+
+    /**
+     * Notes the run after masses went on positions.
+     *
+     * @param fitted masses on positions, at the radii of the planes
+     * @param readings one reading per sensor, speed by speed
+     * @return the job with the run
+     * @throws IllegalArgumentException if the count of planes or readings is wrong
+     */
+    public BalancingJob finalRun(FittedMasses fitted, Reading... readings) {
+        return finalRun(fitted.sums(), vectors(readings));
     }
 
     /**
@@ -498,11 +552,49 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if there is no initial run, or the planes act so alike that there is no one answer
      */
     public Corrections corrections() {
+        Known known = known();
+        Phasor[] masses = setup.cancelling(known.solver(), known.present());
+        List<Remark> remarks = remarks(known.solver());
+        remarks.addAll(uncertain(masses));
+        return Corrections.of(setup, known.alpha(), known.effect(setup, masses), remarks, onRotor(), errors());
+    }
+
+    /**
+     * Tells what masses on positions, found with {@link #fitting}, should leave, in the units of this job.
+     *
+     * @param fitted masses on positions, at the radii of the planes
+     * @return corrections whose splits are these masses; they tell no uncertainty, for limits have no derivative to carry
+     *     the scatter along
+     * @throws IllegalArgumentException if the masses are not for the planes of this job, or runs are missing
+     * @throws IllegalStateException if there is no initial run, or the planes act so alike that there is no one answer
+     */
+    public Corrections corrections(FittedMasses fitted) {
+        if (!fitted.planes().equals(setup.layout().planes())) {
+            throw new IllegalArgumentException("masses must be for the planes of the job, " + setup.layout().planes()
+                    + ": " + fitted.planes());
+        }
+        Known known = known();
+        Phasor[] masses = new Phasor[fitted.sums().size()];
+        for (int j = 0; j < masses.length; j++) {
+            masses[j] = inPlane(j, fitted.sums().get(j));
+        }
+        return Corrections.of(setup, fitted, known.effect(setup, masses), remarks(known.solver()), onRotor());
+    }
+
+    /** What runs or stored coefficients tell, checked to be good for a correction. */
+    private Known known() {
+        for (RunLog.Entry trial : setup.stored().isPresent() ? List.<RunLog.Entry>of() : log.trials()) {
+            JobRemarks.requireEffect(trial.run().name(), log.vibrationIn(trial.stateBefore()),
+                    log.vibrationIn(trial.run().added()));
+        }
         InfluenceCoefficients alpha = coefficients();
-        CorrectionSolver solver = alpha.solver(setup.rowWeights());
-        Phasor[] present = log.presentVibration();
-        return Corrections.of(setup, alpha, solver, setup.cancelling(solver, present), present, remarks(solver),
-                onRotor(), errors());
+        return new Known(alpha, alpha.solver(setup.rowWeights()), log.presentVibration());
+    }
+
+    private record Known(InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present) {
+        Corrections.Effect effect(Setup setup, Phasor[] masses) {
+            return Corrections.Effect.of(setup, alpha, solver, masses, present);
+        }
     }
 
     /**
@@ -515,7 +607,8 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if there is no initial run
      */
     public Fitting fitting(PlaneFitting... planes) {
-        return Fitting.of(coefficients(), log.presentVibration(), setup.rowWeights(), List.of(planes));
+        Known known = known();
+        return Fitting.of(known.alpha(), known.present(), setup.rowWeights(), List.of(planes));
     }
 
     private List<Remark> remarks(CorrectionSolver solver) {
@@ -523,6 +616,7 @@ public final class BalancingJob implements Serializable {
         for (RunLog.Entry trial : log.trials()) {
             JobRemarks.weakTrial(trial.run().name(), log.vibrationIn(trial.stateBefore()),
                     log.vibrationIn(trial.run().added())).ifPresent(out::add);
+            strongTrial(trial).ifPresent(out::add);
         }
         JobRemarks.planesAlike(solver).ifPresent(out::add);
         if (setup.ridge() > 0) {
@@ -541,18 +635,50 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if there is no initial run
      */
     public Corrections minimaxCorrections() {
-        InfluenceCoefficients alpha = coefficients();
-        CorrectionSolver solver = alpha.solver(setup.rowWeights());
-        Phasor[] present = log.presentVibration();
+        Known known = known();
         // Four unlimited positions a quarter turn apart make any vector.
         Positions quarters = Positions.of(4, setup.layout().convention().angle());
-        FittedMasses fitted = Fitting.of(alpha, present, setup.rowWeights(),
+        FittedMasses fitted = Fitting.of(known.alpha(), known.present(), setup.rowWeights(),
                 Collections.nCopies(log.state().size(), PlaneFitting.on(quarters))).minimax();
         Phasor[] masses = new Phasor[log.state().size()];
         for (int j = 0; j < masses.length; j++) {
-            masses[j] = quarters.combined(fitted.masses().get(j)).kilograms().times(setup.layout().lever(j));
+            masses[j] = inPlane(j, fitted.sums().get(j));
         }
-        return Corrections.of(setup, alpha, solver, masses, present, remarks(solver), onRotor(), Optional.empty());
+        return Corrections.of(setup, known.alpha(), known.effect(setup, masses), remarks(known.solver()), onRotor(),
+                Optional.empty());
+    }
+
+    /** The rotor's mass is known only where a tolerance was set, and a force only where radius and speed are. */
+    private Optional<Remark> strongTrial(RunLog.Entry trial) {
+        Layout layout = setup.layout();
+        Phasor[] added = trial.fitted();
+        double unbalance = 0;
+        for (int j = 0; j < added.length; j++) {
+            unbalance = Math.max(unbalance, layout.radiusKnown(j) ? added[j].magnitude() : 0);
+        }
+        double largest = unbalance;
+        RotationSpeed fastest = layout.speeds().stream().max(Comparator.comparingDouble(RotationSpeed::hertz))
+                .orElse(null);
+        return setup.tolerance().flatMap(t -> JobRemarks.strongTrial(trial.run().name(), largest, t.massKilograms(),
+                fastest == null ? t.speed() : fastest));
+    }
+
+    /** Corrections that the scatter of the readings, told or usual, leaves open. */
+    private List<Remark> uncertain(Phasor[] masses) {
+        Layout layout = setup.layout();
+        ReadingScatter scatter = setup.scatter().orElse(JobRemarks.ASSUMED);
+        VectorCovariance covariance = errors(scatter).covariance();
+        double largest = 0; // in kg, so that planes of different radius compare
+        for (int j = 0; j < masses.length; j++) {
+            largest = Math.max(largest, masses[j].magnitude() / layout.lever(j));
+        }
+        List<Remark> out = new ArrayList<>();
+        for (int j = 0; j < masses.length && largest > 0; j++) {
+            double major = covariance.ellipse(j, masses[j], 0.95).major() / layout.lever(j);
+            JobRemarks.uncertain(layout.planes().get(j), major / largest, scatter, setup.scatter().isEmpty())
+                    .ifPresent(out::add);
+        }
+        return out;
     }
 
     private String onRotor() {
@@ -570,10 +696,9 @@ public final class BalancingJob implements Serializable {
         if (!log.endsWithFinalRun()) {
             throw new IllegalStateException("a final run must be read first: finalRun(...)");
         }
-        InfluenceCoefficients alpha = coefficients();
-        return Verification.of(setup, alpha, alpha.solver(setup.rowWeights()), log.vibrationIn(log.last()
-                .stateBefore()),
-                log.last().fitted(), log.presentVibration(), errors());
+        Known known = known();
+        return Verification.of(setup, known.alpha(), known.solver(), log.vibrationIn(log.last().stateBefore()),
+                log.last().fitted(), known.present(), errors());
     }
 
     /**
@@ -593,13 +718,25 @@ public final class BalancingJob implements Serializable {
 
     /** Errors of what cancels the present vibration, as the scatter of all readings makes them. */
     private Optional<ErrorPropagation> errors() {
-        return setup.scatter().map(scatter -> ErrorPropagation.of(scatter, runs(), log.state(), this::cancellingWith));
+        return setup.scatter().map(this::errors);
+    }
+
+    private ErrorPropagation errors(ReadingScatter scatter) {
+        ErrorPropagation ofReadings = ErrorPropagation.of(scatter, setup.layout()::peakPerUnit, runs(), log.state(),
+                this::cancellingWith);
+        return setup.storedScatter().map(s -> ofReadings.withErrorsOf(coefficients(), s, this::cancellingWith))
+                .orElse(ofReadings);
     }
 
     /** What cancels the present vibration, had the runs been read like this. */
     private Phasor[] cancellingWith(List<Run> changed) {
         BalancingJob job = new BalancingJob(setup, log.readAs(changed));
-        return setup.cancelling(job.coefficients().solver(setup.rowWeights()), job.log.presentVibration());
+        return job.cancellingWith(job.coefficients());
+    }
+
+    /** What cancels the present vibration, were these the coefficients. */
+    private Phasor[] cancellingWith(InfluenceCoefficients alpha) {
+        return setup.cancelling(alpha.solver(setup.rowWeights()), log.presentVibration());
     }
 
     /** Returns the job in one line. */

@@ -15,8 +15,8 @@ import java.util.Optional;
 /**
  * How far corrections may be off because readings scatter, and what that does to what remains.
  *
- * <p>Linear propagation of the scatter of every reading, normal errors assumed; errors of masses, angles and stored
- * coefficients are not in it.
+ * <p>Linear propagation of the scatter of every reading, and of stored coefficients where their scatter was told; normal
+ * errors assumed. Errors of masses and angles are not in it.
  *
  * @see "JCGM 102:2011, propagation of uncertainty to several output quantities"
  */

@@ -2,6 +2,7 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.remark.Caution;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.vector.Convention;
@@ -37,38 +38,56 @@ public final class Corrections implements Serializable {
     private final String onRotor;
     private final CorrectionUncertainty uncertainty; // null without a scatter
 
-    private Corrections(Setup setup, Phasor[] masses, Phasor[] present, Phasor[] predicted, double conditionNumber,
-            List<Remark> remarks, String onRotor, CorrectionUncertainty uncertainty) {
-        List<Correction> corrections = new ArrayList<>();
-        Phasor[] found = new Phasor[masses.length];
-        for (int j = 0; j < masses.length; j++) {
-            PlacedMass mass = setup.mass(j, masses[j]);
-            corrections.add(new Correction(setup.layout().planes().get(j), mass, setup.split(j, mass)));
-            found[j] = masses[j].negated();
-        }
-        this.list = List.copyOf(corrections);
-        this.places = IntStream.range(0, present.length).mapToObj(setup.layout()::rowName).toList();
-        this.present = setup.vectors(present);
-        this.predicted = setup.vectors(predicted);
-        this.unbalance = setup.residuals(found);
-        this.conditionNumber = conditionNumber;
+    /** What the masses come to; the masses themselves may stand on positions or be free. */
+    private Corrections(Setup setup, List<Correction> list, Effect effect, List<Remark> remarks, String onRotor,
+            CorrectionUncertainty uncertainty) {
+        this.list = List.copyOf(list);
+        this.places = IntStream.range(0, effect.present().length).mapToObj(setup.layout()::rowName).toList();
+        this.present = setup.vectors(effect.present());
+        this.predicted = setup.vectors(effect.predicted());
+        this.unbalance = setup.residuals(effect.unbalance());
+        this.conditionNumber = effect.conditionNumber();
         this.convention = setup.layout().convention();
         this.remarks = List.copyOf(remarks);
         this.onRotor = onRotor;
         this.uncertainty = uncertainty;
     }
 
-    static Corrections of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] masses,
-            Phasor[] present, List<Remark> remarks, String onRotor, Optional<ErrorPropagation> errors) {
-        double rounding = ROUNDING * Arrays.stream(present).mapToDouble(Phasor::magnitude).max().orElse(0);
-        Phasor[] change = alpha.response(masses);
-        Phasor[] predicted = new Phasor[present.length];
-        for (int i = 0; i < present.length; i++) {
-            Phasor left = present[i].plus(change[i]);
-            predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
+    /** Vibration before and after masses, and the unbalance that the rotor has before them; empty if not determined. */
+    record Effect(Phasor[] masses, Phasor[] present, Phasor[] predicted, Phasor[] unbalance, double conditionNumber) {
+        static Effect of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] masses,
+                Phasor[] present) {
+            double rounding = ROUNDING * Arrays.stream(present).mapToDouble(Phasor::magnitude).max().orElse(0);
+            Phasor[] change = alpha.response(masses);
+            Phasor[] predicted = new Phasor[present.length];
+            for (int i = 0; i < present.length; i++) {
+                Phasor left = present[i].plus(change[i]);
+                predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
+            }
+            return new Effect(masses, present, predicted, setup.unbalanceOf(solver, present),
+                    solver.conditionNumber());
         }
-        return new Corrections(setup, masses, present, predicted, solver.conditionNumber(), remarks, onRotor,
-                errors.map(e -> CorrectionUncertainty.of(setup, alpha, e, masses, predicted)).orElse(null));
+    }
+
+    static Corrections of(Setup setup, InfluenceCoefficients alpha, Effect effect, List<Remark> remarks,
+            String onRotor, Optional<ErrorPropagation> errors) {
+        List<Correction> list = new ArrayList<>();
+        for (int j = 0; j < effect.masses().length; j++) {
+            PlacedMass mass = setup.mass(j, effect.masses()[j]);
+            list.add(new Correction(setup.layout().planes().get(j), mass, setup.split(j, mass)));
+        }
+        return new Corrections(setup, list, effect, remarks, onRotor, errors.map(
+                e -> CorrectionUncertainty.of(setup, alpha, e, effect.masses(), effect.predicted())).orElse(null));
+    }
+
+    /** Masses on positions that were chosen already. */
+    static Corrections of(Setup setup, FittedMasses fitted, Effect effect, List<Remark> remarks, String onRotor) {
+        List<Correction> list = new ArrayList<>();
+        for (int j = 0; j < effect.masses().length; j++) {
+            list.add(new Correction(setup.layout().planes().get(j), setup.mass(j, effect.masses()[j]),
+                    fitted.masses().get(j)));
+        }
+        return new Corrections(setup, list, effect, remarks, onRotor, null);
     }
 
     /**
@@ -112,9 +131,11 @@ public final class Corrections implements Serializable {
     }
 
     /**
-     * Returns the unbalance that the rotor has now by its vibration: the opposite of each correction.
+     * Returns the unbalance that the rotor has now by its vibration: the opposite of the masses that would cancel it by
+     * least squares.
      *
-     * @return one unbalance per plane; empty if the radius of a plane was left open
+     * @return one unbalance per plane; empty if the radius of a plane was left open, or the planes act so alike that
+     *     there is no one answer
      */
     public List<ResidualUnbalance> presentUnbalance() {
         return unbalance;
@@ -151,7 +172,8 @@ public final class Corrections implements Serializable {
     /**
      * Returns how far the corrections may be off.
      *
-     * @return ellipses and the probability that the grade will be reached; empty if the job was told no scatter
+     * @return ellipses and the probability that the grade will be reached; empty if the job was told no scatter, and for
+     *     masses on positions and for the least largest residual
      */
     public Optional<CorrectionUncertainty> uncertainty() {
         return Optional.ofNullable(uncertainty);
@@ -198,6 +220,8 @@ public final class Corrections implements Serializable {
                     .append(predicted.get(i))
                     .append(", predicted\n");
         }
+        unbalance.forEach(u -> out.append("  unbalance now: ").append(u).append(
+                Double.isNaN(u.permissibleGramMillimetres()) ? "" : " permissible").append('\n'));
         out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");
         uncertainty().ifPresent(u -> out.append("Uncertainty: ").append(u).append(".\n"));
         remarks.forEach(r -> out.append("Doubt: ").append(r).append('\n'));

@@ -1,15 +1,19 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.uncertainty.VectorCovariance;
 import dev.vibra.balance.vector.Phasor;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleFunction;
 import java.util.function.Function;
+import java.util.function.IntToDoubleFunction;
 
 /**
- * Carries the scatter of every reading to the vectors that are worked out of all of them, by differences.
+ * Carries the scatter of every reading, and of stored coefficients, to the vectors that are worked out of all of them,
+ * by differences.
  *
  * <p>Readings of the rotor's present state are kept apart from the others, for only they can be repeated at will.
  */
@@ -27,8 +31,9 @@ final class ErrorPropagation {
         this.presentRuns = presentRuns;
     }
 
-    static ErrorPropagation of(ReadingScatter scatter, List<Run> runs, List<Phasor> state,
-            Function<List<Run>, Phasor[]> result) {
+    /** The unit of a row is the zero-to-peak SI amplitude of one unit that the sensor shows. */
+    static ErrorPropagation of(ReadingScatter scatter, IntToDoubleFunction unitOfRow, List<Run> runs,
+            List<Phasor> state, Function<List<Run>, Phasor[]> result) {
         List<Phasor[]> present = new ArrayList<>();
         List<Phasor[]> others = new ArrayList<>();
         int presentRuns = 0;
@@ -38,8 +43,12 @@ final class ErrorPropagation {
             presentRuns += isPresent ? 1 : 0;
             for (int i = 0; i < runs.get(r).readings().size(); i++) {
                 Phasor reading = runs.get(r).readings().get(i);
-                for (Phasor deviation : List.of(scatter.along(reading), scatter.across(reading))) {
-                    (isPresent ? present : others).add(effect(runs, r, i, deviation, result));
+                double unit = unitOfRow.applyAsDouble(i);
+                for (Phasor deviation : List.of(scatter.along(reading, unit), scatter.across(reading, unit))) {
+                    int run = r;
+                    int row = i;
+                    (isPresent ? present : others).add(effect(step -> result.apply(moved(runs, run, row,
+                            deviation.times(step)))));
                 }
             }
         }
@@ -47,10 +56,27 @@ final class ErrorPropagation {
                 VectorCovariance.ofEffects(vectors, others), presentRuns);
     }
 
-    private static Phasor[] effect(List<Run> runs, int run, int row, Phasor deviation,
-            Function<List<Run>, Phasor[]> result) {
-        Phasor[] up = result.apply(moved(runs, run, row, deviation.times(STEP)));
-        Phasor[] down = result.apply(moved(runs, run, row, deviation.times(-STEP)));
+    /** The same with the errors of stored coefficients, which no more readings can settle. */
+    ErrorPropagation withErrorsOf(InfluenceCoefficients alpha, ReadingScatter scatter,
+            Function<InfluenceCoefficients, Phasor[]> result) {
+        List<Phasor[]> effects = new ArrayList<>();
+        int planes = alpha.layout().planes().size();
+        for (int i = 0; i < alpha.layout().rows() * planes; i++) {
+            int row = i / planes;
+            int plane = i % planes;
+            Phasor element = alpha.at(row, plane);
+            for (Phasor deviation : List.of(scatter.along(element, 0), scatter.across(element, 0))) {
+                effects.add(effect(step -> result.apply(alpha.with(row, plane, element.plus(deviation.times(step))))));
+            }
+        }
+        VectorCovariance ofCoefficients = VectorCovariance.ofEffects(ofOtherReadings.vectors(), effects);
+        return new ErrorPropagation(ofPresentReadings, ofOtherReadings.plus(ofCoefficients), presentRuns);
+    }
+
+    /** What one standard deviation does, by the central difference over a small part of it. */
+    private static Phasor[] effect(DoubleFunction<Phasor[]> result) {
+        Phasor[] up = result.apply(STEP);
+        Phasor[] down = result.apply(-STEP);
         Phasor[] out = new Phasor[up.length];
         for (int j = 0; j < out.length; j++) {
             out[j] = up[j].minus(down[j]).times(0.5 / STEP);

@@ -10,7 +10,7 @@ import java.util.function.IntToDoubleFunction;
  * Probability that the residual unbalance of every plane is within its tolerance, given the scatter of the readings.
  *
  * <p>At 95 % or more the grade counts as proved, at 5 % or less as missed, in between it is not settled. Errors of
- * stored coefficients are not in it.
+ * stored coefficients are in it only where their scatter was told.
  *
  * @param probability probability from 0 to 1
  * @param moreReadings how many more readings of the present state would settle it, if they agree with the mean so far;

@@ -14,6 +14,7 @@ import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,6 +36,7 @@ final class Setup implements Serializable {
     private BalanceTolerance tolerance; // may be null
     private AxialPlaces places; // may be null
     private InfluenceCoefficients stored; // may be null
+    private ReadingScatter storedScatter; // may be null
     private ReadingScatter scatter; // may be null
 
     private Setup() {}
@@ -58,6 +60,7 @@ final class Setup implements Serializable {
         copy.tolerance = tolerance;
         copy.places = places;
         copy.stored = stored;
+        copy.storedScatter = storedScatter;
         copy.scatter = scatter;
         return copy;
     }
@@ -143,18 +146,25 @@ final class Setup implements Serializable {
         }
     }
 
-    Setup with(InfluenceCoefficients coefficients) {
-        if (!coefficients.layout().describesSameRotorAs(layout)) {
+    /** The scatter of the coefficients may be null: they are taken as exact. */
+    Setup with(InfluenceCoefficients coefficients, ReadingScatter newScatter) {
+        String difference = coefficients.layout().differenceFrom(layout);
+        if (!difference.isEmpty()) {
             throw new IllegalArgumentException("stored coefficients must have the planes, radii, sensors and speeds of"
-                    + " the job: " + coefficients.layout() + " instead of " + layout);
+                    + " the job: " + difference);
         }
         Setup changed = copy();
         changed.stored = coefficients;
+        changed.storedScatter = newScatter;
         return changed;
     }
 
     Optional<ReadingScatter> scatter() {
         return Optional.ofNullable(scatter);
+    }
+
+    Optional<ReadingScatter> storedScatter() {
+        return Optional.ofNullable(storedScatter);
     }
 
     double ridge() {
@@ -165,12 +175,25 @@ final class Setup implements Serializable {
         return runout.isEmpty() ? Phasor.ZERO : runout.get(row % runout.size());
     }
 
+    /** Unbalance that a vibration tells of; empty if the planes act too much alike to tell. */
+    Phasor[] unbalanceOf(CorrectionSolver solver, Phasor[] vibration) {
+        if (!(ridge > 0) && !tellsPlanesApart(solver)) {
+            return new Phasor[0];
+        }
+        return Arrays.stream(cancelling(solver, vibration)).map(Phasor::negated).toArray(Phasor[]::new);
+    }
+
+    private static boolean tellsPlanesApart(CorrectionSolver solver) {
+        return solver.planeConflict() <= JobRemarks.REFUSED; // false for NaN
+    }
+
     /** Finds what cancels a vibration, in the way that the job asks for. */
     Phasor[] cancelling(CorrectionSolver solver, Phasor[] vibration) {
         if (ridge > 0) {
             return solver.cancellingWithRidge(ridge, vibration);
         }
-        if (!(solver.planeConflict() <= JobRemarks.REFUSED)) {
+        if (!tellsPlanesApart(solver)) {
+            requireAnswer();
             String conflict = Digits.significant(solver.planeConflict(), 3);
             throw new IllegalStateException("planes must act differently at the sensors to be balanced together:"
                     + " condition"
@@ -179,6 +202,14 @@ final class Setup implements Serializable {
                     + "; balance fewer planes, add sensors or speeds, or say regularised(...)");
         }
         return solver.cancelling(vibration);
+    }
+
+    /** One plane can't act like another: where it has no one answer, it does not act at all. */
+    private void requireAnswer() {
+        if (layout.planes().size() == 1) {
+            throw new IllegalStateException("plane " + layout.planes().get(0) + " must act at the sensors to be"
+                    + " balanced: its coefficients are zero at every sensor that counts");
+        }
     }
 
     Layout layout() {

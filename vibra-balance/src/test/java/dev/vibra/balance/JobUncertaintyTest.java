@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.Ellipse;
@@ -21,6 +22,7 @@ import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
+import java.util.List;
 import org.apache.commons.math3.random.Well19937c;
 import org.junit.jupiter.api.Test;
 
@@ -53,6 +55,62 @@ class JobUncertaintyTest {
                 () -> job.corrections().uncertainty().orElseThrow().ofCorrection("x")).getMessage());
         assertTrue(job.corrections().page().contains("\nUncertainty: fan ± 0.98 g and ± "), job.corrections().page());
         assertTrue(job.corrections().uncertainty().orElseThrow().gradeProbability().isEmpty());
+    }
+
+    /** A floor of 0.3 mm/s and coefficients of 4 % and 0.03 rad on top: three independent sources each way. */
+    @Test
+    void floorAndAgeOfCoefficientsAddUp() {
+        InfluenceCoefficients stored = fan().initial(v(5, 70)).trial("fan", mass(10, 150), v(5, 130)).coefficients();
+        BalancingJob job = fan().withCoefficients(stored, ReadingScatter.of(0.04, Math.toDegrees(0.03)))
+                .scatter(ReadingScatter.of(0.02, Math.toDegrees(0.01)).withFloor(0.3)).initial(v(5, 70));
+        Ellipse e = job.corrections().uncertainty().orElseThrow().ofCorrection("fan");
+        double quantile = Math.sqrt(-2 * Math.log(0.05));
+        // 10 g for 5 mm/s: 0.1 and 0.3 mm/s along the reading are 0.2 and 0.6 g, 4 % of 10 g are 0.4 g.
+        double along = quantile * Math.sqrt(0.2 * 0.2 + 0.6 * 0.6 + 0.4 * 0.4);
+        double across = quantile * Math.sqrt(0.1 * 0.1 + 0.6 * 0.6 + 0.3 * 0.3);
+        assertEquals(along, e.major(), 1e-5);
+        assertEquals(across, e.minor(), 1e-5);
+        // The scatter of coefficients can't be settled by more readings of this state.
+        assertEquals("floor of the scatter of coefficients must be zero: 0.1", assertThrows(
+                IllegalArgumentException.class, () -> fan().withCoefficients(stored,
+                ReadingScatter.of(0.1, 1).withFloor(0.1))).getMessage());
+    }
+
+    @Test
+    void moreReadingsDoNotMendOldCoefficients() {
+        InfluenceCoefficients stored = fan().initial(v(5, 70)).trial("fan", mass(10, 150), v(5, 130)).coefficients();
+        BalancingJob job = fan().scatter(ReadingScatter.of(0, 0)).toTolerance(tolerance(60)).initial(v(5, 70));
+        assertTrue(job.withCoefficients(stored).corrections().uncertainty().orElseThrow().gradeProbability()
+                .orElseThrow().proved());
+        GradeProbability old = job.withCoefficients(stored, ReadingScatter.of(0.02, Math.toDegrees(0.02)))
+                .corrections().uncertainty().orElseThrow().gradeProbability().orElseThrow();
+        assertEquals(1 - Math.exp(-60.0 * 60 / (2 * 40 * 40)), old.probability(), 0.003);
+        assertEquals(-1, old.moreReadings());
+    }
+
+    @Test
+    void correctionThatMayPointAnywhereIsDoubted() {
+        // Planes that differ by a tenth: 3 % and 2° of 5 and 15 mm/s are no longer small beside the difference.
+        BalancingJob job = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(5, 0), v(5, 0))
+                .trial("a", mass(1, 0), v(15, 0), v(15, 0)).trial("b", mass(1, 0), v(15, 0), v(16, 0));
+        List<Remark> assumed = job.corrections().remarks().stream().filter(r -> r.code().equals("correction-uncertain"))
+                .toList();
+        assertEquals(2, assumed.size());
+        assertEquals(1, assumed.get(0).limit());
+        assertTrue(assumed.get(0).value() > 1, assumed.toString());
+        assertTrue(assumed.get(0).text().endsWith(" times the largest correction (95 %), so it may do more harm than"
+                + " good, if readings scatter by 3 % and 2° (one standard deviation, assumed: none was told)"),
+                assumed.get(0).text());
+        // The remark is the ellipse over the mass; with a hundredth of the scatter it goes.
+        Corrections told = job.scatter(ReadingScatter.of(0.03, 2)).corrections();
+        Ellipse e = told.uncertainty().orElseThrow().ofCorrection("a");
+        Remark remark = told.remarks().get(1);
+        // Plane b needs nothing: (5, 5) is cancelled by half a gram in a alone.
+        assertEquals(0.5, told.in("a").mass().grams(), 1e-9);
+        assertEquals(e.major() / 0.5, remark.value(), 1e-9 * remark.value());
+        assertTrue(remark.text().endsWith("3 % and 2° (one standard deviation)"), remark.text());
+        assertEquals(List.of("planes-alike"), job.scatter(ReadingScatter.of(0.0003, 0.02)).corrections().remarks()
+                .stream().map(Remark::code).toList());
     }
 
     private static VibrationVector noisy(Phasor v, Well19937c random) {

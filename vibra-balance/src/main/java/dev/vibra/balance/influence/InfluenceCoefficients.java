@@ -2,9 +2,12 @@ package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 
 /**
  * Influence coefficients {@code α} of a rotor in its bearings: {@code V = V₀ + α·U}, one row a reading, one column a
@@ -37,18 +40,47 @@ public final class InfluenceCoefficients implements Serializable {
         for (int i = 0; i < alpha.length; i++) {
             copy[i] = alpha[i].clone();
         }
-        int planes = layout.planes().size();
-        if (copy.length != layout.rows() || Arrays.stream(copy).anyMatch(row -> row.length != planes)) {
-            throw new IllegalArgumentException("coefficients must have " + layout.rows() + " rows of " + planes
-                    + " elements: " + copy.length + " rows of "
-                    + Arrays.stream(copy).map(row -> row.length).distinct().toList());
-        }
+        requireShape("coefficients", layout, copy.length, Arrays.stream(copy).mapToInt(row -> row.length));
         for (Phasor[] row : copy) {
             for (Phasor element : row) {
                 Objects.requireNonNull(element, "coefficient");
             }
         }
         return new InfluenceCoefficients(layout, copy);
+    }
+
+    /**
+     * Makes coefficients of the numbers on a sheet, as {@link #perGram} and {@link #phaseDegrees} tell them.
+     *
+     * @param layout what rows and columns stand for, with unit and detector of each sensor, radii and convention
+     * @param perGram {@code layout.rows()} rows of one magnitude per plane, in the unit and detector of the sensor per
+     *     gram at the radius of the plane, finite, zero or more; not kept
+     * @param phaseDegrees phases in degrees in the sense of the convention, same shape, finite; not kept
+     * @return the coefficients
+     * @throws IllegalArgumentException if a shape does not fit the layout or a number is out of range
+     */
+    public static InfluenceCoefficients ofSheet(Layout layout, double[][] perGram, double[][] phaseDegrees) {
+        requireShape("magnitudes", layout, perGram.length, Arrays.stream(perGram).mapToInt(row -> row.length));
+        requireShape("phases", layout, phaseDegrees.length, Arrays.stream(phaseDegrees).mapToInt(row -> row.length));
+        Phasor[][] alpha = new Phasor[layout.rows()][layout.planes().size()];
+        for (int i = 0; i < alpha.length; i++) {
+            for (int j = 0; j < alpha[i].length; j++) {
+                double magnitude = Require.notNegative("magnitude of a coefficient", perGram[i][j], "");
+                double phase = Require.finite("phase of a coefficient in degrees", phaseDegrees[i][j]);
+                alpha[i][j] = Phasor.polar(magnitude / ofOnePerGram(layout, i, j),
+                        layout.convention().phase().toLead(Math.toRadians(phase)));
+            }
+        }
+        return new InfluenceCoefficients(layout, alpha);
+    }
+
+    private static void requireShape(String what, Layout layout, int rows, IntStream columns) {
+        int planes = layout.planes().size();
+        List<Integer> counts = columns.distinct().boxed().toList();
+        if (rows != layout.rows() || !counts.equals(List.of(planes))) {
+            throw new IllegalArgumentException(what + " must have " + layout.rows() + " rows of " + planes
+                    + " elements: " + rows + " rows of " + counts);
+        }
     }
 
     /**
@@ -81,9 +113,26 @@ public final class InfluenceCoefficients implements Serializable {
      * @return magnitude per gram, zero or more
      */
     public double perGram(int row, int plane) {
-        Sensor sensor = layout.sensorOfRow(row);
-        return alpha[row][plane].magnitude() * layout.lever(plane) / 1000 * sensor.detector().ofUnitSine()
-                / sensor.unit().toSi();
+        return alpha[row][plane].magnitude() * ofOnePerGram(layout, row, plane);
+    }
+
+    /** What a coefficient of 1 is on the sheet. */
+    private static double ofOnePerGram(Layout layout, int row, int plane) {
+        return layout.lever(plane) / 1000 / layout.peakPerUnit(row);
+    }
+
+    /**
+     * Changes one coefficient.
+     *
+     * @param row index of the reading within a run
+     * @param plane index of the plane
+     * @param coefficient zero-to-peak SI amplitude per kg·m, or per kg if the radius of the plane was left open
+     * @return a changed copy
+     */
+    public InfluenceCoefficients with(int row, int plane, Phasor coefficient) {
+        Phasor[][] changed = Arrays.stream(alpha).map(Phasor[]::clone).toArray(Phasor[][]::new);
+        changed[row][plane] = Objects.requireNonNull(coefficient, "coefficient");
+        return new InfluenceCoefficients(layout, changed);
     }
 
     /**
@@ -107,8 +156,8 @@ public final class InfluenceCoefficients implements Serializable {
      */
     public InfluenceCoefficients shownAs(Layout other) {
         if (!layout.describesSameRotorAs(other)) {
-            throw new IllegalArgumentException("layout must have the same planes, radii, sensors and speeds: " + other
-                    + " instead of " + layout);
+            throw new IllegalArgumentException("layout must have the same planes, radii, sensors and speeds: "
+                    + layout.differenceFrom(other));
         }
         return new InfluenceCoefficients(other, alpha);
     }

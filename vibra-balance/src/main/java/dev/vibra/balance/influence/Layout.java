@@ -1,6 +1,7 @@
 package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Convention;
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
@@ -172,6 +173,17 @@ public final class Layout implements Serializable {
     }
 
     /**
+     * Returns what one unit that the sensor of a row shows is inside the library.
+     *
+     * @param row index of the reading within a run
+     * @return zero-to-peak SI amplitude of one unit in the detector of that sensor
+     */
+    public double peakPerUnit(int row) {
+        Sensor sensor = sensorOfRow(row);
+        return sensor.unit().toSi() / sensor.detector().ofUnitSine();
+    }
+
+    /**
      * Names a row.
      *
      * @param row index of the reading within a run
@@ -212,8 +224,31 @@ public final class Layout implements Serializable {
      * @return true if rows and columns stand for the same
      */
     public boolean describesSameRotorAs(Layout other) {
-        return planes.equals(other.planes) && Arrays.equals(radiiMetres, other.radiiMetres)
-                && speeds.equals(other.speeds) && measured().equals(other.measured());
+        return differenceFrom(other).isEmpty();
+    }
+
+    /**
+     * Says in what another layout differs, as far as that keeps its coefficients from holding here.
+     *
+     * @param other layout to compare with
+     * @return the first difference in words, as in {@code radii [200 mm] and [201 mm]}; empty if there is none
+     */
+    public String differenceFrom(Layout other) {
+        if (!planes.equals(other.planes)) {
+            return "planes " + planes + " and " + other.planes;
+        }
+        if (!Arrays.equals(radiiMetres, other.radiiMetres)) {
+            return "radii " + radiiInWords() + " and " + other.radiiInWords();
+        }
+        if (!measured().equals(other.measured())) {
+            return "sensors " + measured() + " and " + other.measured();
+        }
+        return speeds.equals(other.speeds) ? "" : "speeds " + speeds + " and " + other.speeds;
+    }
+
+    private String radiiInWords() {
+        return Arrays.stream(radiiMetres).mapToObj(r -> Double.isNaN(r) ? "open" : Digits.compact(r * 1000, 6) + " mm")
+                .toList().toString();
     }
 
     private List<String> measured() {

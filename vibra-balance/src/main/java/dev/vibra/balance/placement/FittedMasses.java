@@ -1,31 +1,36 @@
 package dev.vibra.balance.placement;
 
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.balance.vector.PlacedMass;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Masses on positions, and the vibration that they should leave.
+ * Masses on positions, and the vibration that they should leave. {@code BalancingJob.corrections(FittedMasses)} tells
+ * that in the units of the job.
  *
  * @param planes names of the planes
  * @param masses masses of each plane, in the order of the planes; empty lists where nothing goes on
+ * @param sums vector sum of the masses of each plane, radius left open
  * @param left vibration left, one element per reading, zero-to-peak SI
  * @param minimax true if the largest residual was made least, false for the sum of squares
  */
-public record FittedMasses(List<String> planes, List<List<PositionedMass>> masses, List<Phasor> left, boolean minimax)
-        implements Serializable {
+public record FittedMasses(List<String> planes, List<List<PositionedMass>> masses, List<PlacedMass> sums,
+        List<Phasor> left, boolean minimax) implements Serializable {
     /**
      * Copies the lists.
      *
      * @param planes names of the planes
      * @param masses masses of each plane, in the order of the planes; empty lists where nothing goes on
+     * @param sums vector sum of the masses of each plane, radius left open
      * @param left vibration left, one element per reading, zero-to-peak SI
      * @param minimax true if the largest residual was made least, false for the sum of squares
      */
     public FittedMasses {
         planes = List.copyOf(planes);
         masses = masses.stream().map(List::copyOf).toList();
+        sums = List.copyOf(sums);
         left = List.copyOf(left);
     }
 

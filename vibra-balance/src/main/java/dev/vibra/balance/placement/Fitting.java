@@ -2,8 +2,10 @@ package dev.vibra.balance.placement;
 
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.internal.Require;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -81,28 +83,27 @@ public final class Fitting {
             chosen = new SizeSearch(effects(), target(), planes, minimax).from(grams);
         }
         List<List<PositionedMass>> masses = new ArrayList<>();
+        List<PlacedMass> sums = new ArrayList<>();
         int column = 0;
         for (PlaneFitting plane : planes) {
             List<PositionedMass> inPlane = new ArrayList<>();
-            for (int position = 1; position <= plane.positions().count(); position++, column++) {
+            for (int position : plane.positions().free()) {
                 if (chosen[column] > 0) {
                     inPlane.add(new PositionedMass(position, chosen[column]));
                 }
+                column++;
             }
+            inPlane.sort(Comparator.comparingInt(PositionedMass::position));
             masses.add(inPlane);
+            sums.add(plane.positions().combined(inPlane));
         }
-        return new FittedMasses(coefficients.layout().planes(), masses, left(chosen), minimax);
+        return new FittedMasses(coefficients.layout().planes(), masses, sums, left(sums), minimax);
     }
 
-    private List<Phasor> left(double[] grams) {
+    private List<Phasor> left(List<PlacedMass> sums) {
         Phasor[] unbalances = new Phasor[planes.size()];
-        int column = 0;
         for (int j = 0; j < unbalances.length; j++) {
-            Phasor sum = Phasor.ZERO;
-            for (int position = 1; position <= planes.get(j).positions().count(); position++, column++) {
-                sum = sum.plus(planes.get(j).positions().direction(position).times(grams[column] / 1000));
-            }
-            unbalances[j] = sum.times(coefficients.layout().lever(j));
+            unbalances[j] = sums.get(j).kilograms().times(coefficients.layout().lever(j));
         }
         Phasor[] change = coefficients.response(unbalances);
         List<Phasor> out = new ArrayList<>();
@@ -119,7 +120,7 @@ public final class Fitting {
             List<Phasor> row = new ArrayList<>();
             for (int j = 0; j < planes.size(); j++) {
                 Phasor perGram = coefficients.at(i, j).times(coefficients.layout().lever(j) / 1000 * weights[i]);
-                for (int position = 1; position <= planes.get(j).positions().count(); position++) {
+                for (int position : planes.get(j).positions().free()) {
                     row.add(perGram.times(planes.get(j).positions().direction(position)));
                 }
             }

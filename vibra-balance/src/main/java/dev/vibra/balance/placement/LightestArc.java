@@ -1,10 +1,11 @@
 package dev.vibra.balance.placement;
 
+import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Phasor;
 import java.util.Arrays;
 
 /**
- * Lightest masses on equally spaced positions that make a given unbalance, none above a limit.
+ * Lightest masses on the positions of a circle that make a given unbalance, none above a limit.
  *
  * <p>By duality of linear programs they stand on an arc of less than half a turn: full in its inside, and as much as is
  * needed on its two ends. All arcs are tried.
@@ -13,7 +14,11 @@ final class LightestArc {
     /** Masses below this part of the largest are rounding. */
     private static final double NOTHING = 1e-9;
 
+    /** Sine of the smallest angle between two positions, or to half a turn, that is still told apart. */
+    private static final double SMALLEST_AREA = 1e-9;
+
     private final Phasor[] direction;
+    private final double counted; // 1 if the positions follow each other with rotation, else -1
     private final double limit;
     private final Phasor wanted;
     private final double scale;
@@ -24,10 +29,11 @@ final class LightestArc {
         int n = grams.length;
         this.scale = scale;
         limit = plane.eachGrams() / scale;
+        counted = plane.positions().sense() == AngleSense.WITH_ROTATION ? 1 : -1;
         direction = new Phasor[n];
         Phasor sum = Phasor.ZERO;
         for (int i = 0; i < n; i++) {
-            direction[i] = plane.positions().direction(i + 1);
+            direction[i] = plane.positions().direction(plane.positions().free().get(i));
             sum = sum.plus(direction[i].times(grams[i] / scale));
         }
         wanted = sum;
@@ -43,7 +49,7 @@ final class LightestArc {
         }
         LightestArc search = new LightestArc(plane, grams, scale);
         for (int first = 0; first < grams.length; first++) {
-            for (int steps = 1; 2 * steps < grams.length; steps++) {
+            for (int steps = 1; steps < grams.length; steps++) {
                 search.tryArc(first, steps);
             }
         }
@@ -65,9 +71,12 @@ final class LightestArc {
         int last = (first + steps) % n;
         Phasor a = direction[first];
         Phasor b = direction[last];
-        double area = a.re() * b.im() - a.im() * b.re();
-        masses[first] = within((rest.re() * b.im() - rest.im() * b.re()) / area);
-        masses[last] = within((a.re() * rest.im() - a.im() * rest.re()) / area);
+        double area = counted * (a.re() * b.im() - a.im() * b.re());
+        if (!(area > SMALLEST_AREA)) {
+            return; // half a turn or more
+        }
+        masses[first] = within(counted * (rest.re() * b.im() - rest.im() * b.re()) / area);
+        masses[last] = within(counted * (a.re() * rest.im() - a.im() * rest.re()) / area);
         double miss = rest.minus(a.times(masses[first])).minus(b.times(masses[last])).magnitude();
         // All arcs that fit are equally light but for rounding; the one that fits best is kept.
         if (miss < bestMiss) {

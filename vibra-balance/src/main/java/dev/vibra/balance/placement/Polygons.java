@@ -13,7 +13,7 @@ final class Polygons {
 
     Polygons(List<PlaneFitting> planes) {
         this.planes = planes;
-        this.columns = planes.stream().mapToInt(p -> p.positions().count()).sum();
+        this.columns = planes.stream().mapToInt(p -> p.positions().free().size()).sum();
     }
 
     int columns() {
@@ -24,7 +24,7 @@ final class Polygons {
     void project(double[] grams) {
         int from = 0;
         for (PlaneFitting plane : planes) {
-            int to = from + plane.positions().count();
+            int to = from + plane.positions().free().size();
             projectPlane(grams, from, to, plane.eachGrams(), plane.allGrams());
             from = to;
         }
@@ -63,7 +63,7 @@ final class Polygons {
         List<LinearConstraint> out = new ArrayList<>();
         int from = 0;
         for (PlaneFitting plane : planes) {
-            int to = from + plane.positions().count();
+            int to = from + plane.positions().free().size();
             for (int i = from; i < to && plane.eachGrams() < Double.POSITIVE_INFINITY; i++) {
                 double[] one = new double[variables];
                 one[i] = 1;
@@ -84,7 +84,7 @@ final class Polygons {
         double[] out = new double[columns];
         int from = 0;
         for (PlaneFitting plane : planes) {
-            int to = from + plane.positions().count();
+            int to = from + plane.positions().free().size();
             double[] lightest = LightestArc.of(plane, Arrays.copyOfRange(grams, from, to));
             System.arraycopy(lightest, 0, out, from, to - from);
             from = to;

@@ -3,36 +3,48 @@ package dev.vibra.balance.placement;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.TreeSet;
 
 /**
- * Equally spaced places for masses on one circle: holes, blades, bolts. They are numbered from 1; position 1 is at
- * angle 0 and the others follow in the sense in which angles are counted.
- *
- * @param count number of positions, at least 3
- * @param sense sense in which positions and angles are counted
+ * Places for masses on one circle: holes, blades, bolts. They are numbered from 1; those in use already can be left out.
  */
-public record Positions(int count, AngleSense sense) implements Serializable {
-    /** Shares below this part of the mass are rounding, not a second mass. */
+@SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
+public final class Positions implements Serializable {
+    private static final long serialVersionUID = 1;
+    /** A mass so near to a position, in rad, stands on it: what would go beside it is rounding. */
     private static final double NOTHING = 1e-9;
+    /** Two positions closer than this are one that was typed twice; the library's own bound. */
+    private static final double CLOSEST_DEGREES = 0.01;
 
-    /**
-     * Checks the count.
-     *
-     * @param count number of positions, at least 3
-     * @param sense sense in which positions and angles are counted
-     */
-    public Positions {
-        Require.atLeast("count of positions", count, 3);
-        Objects.requireNonNull(sense, "sense");
+    private final double[] anglesDegrees; // by number less one, in the sense
+    private final AngleSense sense;
+    private final List<Integer> free; // numbers in the order of their angles
+
+    private Positions(double[] anglesDegrees, AngleSense sense, List<Integer> free) {
+        this.anglesDegrees = anglesDegrees;
+        this.sense = Objects.requireNonNull(sense, "sense");
+        this.free = free.stream().sorted(Comparator.comparingDouble(number -> anglesDegrees[number - 1])).toList();
+    }
+
+    private static Positions allFree(double[] anglesDegrees, AngleSense sense) {
+        List<Integer> numbers = new ArrayList<>();
+        for (int number = 1; number <= anglesDegrees.length; number++) {
+            numbers.add(number);
+        }
+        return new Positions(anglesDegrees, sense, numbers);
     }
 
     /**
-     * Makes positions.
+     * Makes equally spaced positions; the first is at angle 0, the others follow in the sense in which angles are
+     * counted.
      *
      * @param count number of positions, at least 3
      * @param sense sense in which positions and angles are counted
@@ -40,7 +52,100 @@ public record Positions(int count, AngleSense sense) implements Serializable {
      * @throws IllegalArgumentException if there are fewer than 3
      */
     public static Positions of(int count, AngleSense sense) {
-        return new Positions(count, sense);
+        double[] angles = new double[Require.atLeast("count of positions", count, 3)];
+        for (int i = 0; i < count; i++) {
+            angles[i] = 360.0 * i / count;
+        }
+        return allFree(angles, sense);
+    }
+
+    /**
+     * Makes positions at angles of their own.
+     *
+     * @param sense sense in which the angles are counted
+     * @param anglesDegrees angle of each position from the mark in degrees, finite, at least one, all different; the
+     *     first is position 1
+     * @return the positions
+     * @throws IllegalArgumentException if there is no angle, one is not finite, or two are less than 0.01° apart
+     */
+    public static Positions at(AngleSense sense, double... anglesDegrees) {
+        Require.atLeast("count of positions", anglesDegrees.length, 1);
+        Require.allFinite("anglesDegrees", anglesDegrees);
+        double[] angles = Arrays.stream(anglesDegrees).map(Positions::wrapped).toArray();
+        for (int i = 0; i < angles.length; i++) {
+            for (int j = 0; j < i; j++) {
+                if (Math.abs(Math.IEEEremainder(angles[i] - angles[j], 360)) < CLOSEST_DEGREES) {
+                    throw Require.failure("anglesDegrees[" + i + "]", "away from anglesDegrees[" + j + "], "
+                            + anglesDegrees[j], anglesDegrees[i]);
+                }
+            }
+        }
+        return allFree(angles, sense);
+    }
+
+    private static double wrapped(double degrees) {
+        double angle = degrees % 360;
+        double positive = angle < 0 ? angle + 360 : angle;
+        return positive >= 360 ? 0 : positive + 0.0; // a tiny negative angle plus 360 rounds to 360; and -0.0 is 0
+    }
+
+    /**
+     * Turns all positions, for a mark that is not at the first of them.
+     *
+     * @param degrees angle of position 1 from the mark in degrees in this sense, finite
+     * @return a changed copy
+     * @throws IllegalArgumentException if the angle is not finite
+     */
+    public Positions startingAt(double degrees) {
+        Require.finite("angle of position 1 in degrees", degrees);
+        double turn = degrees - anglesDegrees[0];
+        return new Positions(Arrays.stream(anglesDegrees).map(angle -> wrapped(angle + turn)).toArray(), sense, free);
+    }
+
+    /**
+     * Leaves out positions that are taken already; the others keep their numbers.
+     *
+     * @param numbers numbers of positions that nothing can go on
+     * @return a changed copy
+     * @throws IllegalArgumentException if there is no such position, or none is left
+     */
+    public Positions without(int... numbers) {
+        TreeSet<Integer> left = new TreeSet<>(free);
+        for (int number : numbers) {
+            left.remove(requireNumber(number));
+        }
+        if (left.isEmpty()) {
+            throw new IllegalArgumentException("at least one position must be left: without "
+                    + Arrays.toString(numbers) + " of " + count());
+        }
+        return new Positions(anglesDegrees, sense, List.copyOf(left));
+    }
+
+    /**
+     * Counts all positions, free ones and others.
+     *
+     * @return the highest number
+     */
+    public int count() {
+        return anglesDegrees.length;
+    }
+
+    /**
+     * Returns the positions that masses can go on.
+     *
+     * @return numbers in the order of their angles
+     */
+    public List<Integer> free() {
+        return free;
+    }
+
+    /**
+     * Returns how angles are counted.
+     *
+     * @return the sense
+     */
+    public AngleSense sense() {
+        return sense;
     }
 
     /**
@@ -51,10 +156,14 @@ public record Positions(int count, AngleSense sense) implements Serializable {
      * @throws IllegalArgumentException if there is no such position
      */
     public double angleDegrees(int position) {
-        if (position < 1 || position > count) {
-            throw new IllegalArgumentException("position must be within 1 to " + count + ": " + position);
+        return anglesDegrees[requireNumber(position) - 1];
+    }
+
+    private int requireNumber(int position) {
+        if (position < 1 || position > count()) {
+            throw new IllegalArgumentException("position must be within 1 to " + count() + ": " + position);
         }
-        return 360.0 * (position - 1) / count;
+        return position;
     }
 
     /**
@@ -69,31 +178,41 @@ public record Positions(int count, AngleSense sense) implements Serializable {
     }
 
     /**
-     * Splits a mass onto the two positions beside its angle; on a position it stays whole.
+     * Splits a mass onto the two free positions beside its angle; on a position it stays whole.
      *
      * <p>With spacing δ and the angle ψ behind the first of the two: {@code m₁ = m·sin(δ−ψ)/sin δ}, {@code m₂ = m·sin
      * ψ/sin δ}. Their vector sum is the mass.
      *
      * @param mass mass to split
      * @return one or two masses at positions; none for a mass of zero
+     * @throws IllegalArgumentException if the free positions beside the angle are half a turn apart or more
      */
     public List<PositionedMass> split(PlacedMass mass) {
-        double spacing = 360.0 / count;
-        double steps = sense.degreesOf(mass.kilograms()) / spacing;
-        int before = (int) Math.floor(steps);
-        double psi = Math.toRadians((steps - before) * spacing);
-        double delta = Math.toRadians(spacing);
         double whole = mass.kilograms().magnitude();
-        List<PositionedMass> parts = new ArrayList<>();
-        add(parts, before, whole * Math.sin(delta - psi) / Math.sin(delta), whole);
-        add(parts, before + 1, whole * Math.sin(psi) / Math.sin(delta), whole);
-        return List.copyOf(parts);
-    }
-
-    private void add(List<PositionedMass> parts, int index, double kilograms, double whole) {
-        if (kilograms > NOTHING * whole) {
-            parts.add(new PositionedMass(index % count + 1, kilograms * 1000));
+        if (whole == 0) {
+            return List.of();
         }
+        double angle = sense.degreesOf(mass.kilograms());
+        int next = 0;
+        while (next < free.size() && angleDegrees(free.get(next)) <= angle) {
+            next++;
+        }
+        int before = free.get((next + free.size() - 1) % free.size());
+        int after = free.get(next % free.size());
+        for (int beside : new int[] {before, after}) {
+            double apart = Math.IEEEremainder(angle - angleDegrees(beside), 360);
+            if (Math.abs(Math.toRadians(apart)) <= NOTHING) {
+                return List.of(new PositionedMass(beside, whole * 1000));
+            }
+        }
+        double psi = Math.toRadians(wrapped(angle - angleDegrees(before)));
+        double delta = Math.toRadians(before == after ? 360 : wrapped(angleDegrees(after) - angleDegrees(before)));
+        if (!(delta < Math.PI - NOTHING)) {
+            throw new IllegalArgumentException("mass must lie between free positions less than half a turn apart: "
+                    + mass + " between positions " + before + " and " + after);
+        }
+        return List.of(new PositionedMass(before, 1000 * whole * Math.sin(delta - psi) / Math.sin(delta)),
+                new PositionedMass(after, 1000 * whole * Math.sin(psi) / Math.sin(delta)));
     }
 
     /**
@@ -111,9 +230,24 @@ public record Positions(int count, AngleSense sense) implements Serializable {
         return PlacedMass.ofPhasor(sum, sense);
     }
 
+    /** Two circles are equal if angles, sense and free positions are. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Positions p && Arrays.equals(anglesDegrees, p.anglesDegrees) && sense == p.sense
+                && free.equals(p.free);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(Arrays.hashCode(anglesDegrees), sense, free);
+    }
+
     /** Returns the count and where they start. */
     @Override
     public String toString() {
-        return count + " positions, 1 at the mark, counted " + sense;
+        String start = anglesDegrees[0] == 0 ? "1 at the mark" : "1 at " + Digits.compact(anglesDegrees[0], 4) + "°";
+        return count() + " position(s), " + start + ", counted " + sense
+                + (free.size() < count() ? ", " + free.size() + " free" : "");
     }
 }

@@ -26,7 +26,7 @@ final class SizeSearch {
         allGrams = planes.stream().mapToDouble(PlaneFitting::allGrams).toArray();
         int column = 0;
         for (int p = 0; p < planes.size(); p++) {
-            for (int i = 0; i < planes.get(p).positions().count(); i++, column++) {
+            for (int i = 0; i < planes.get(p).positions().free().size(); i++, column++) {
                 planeOf[column] = p;
                 choices[column] = choices(planes.get(p));
             }

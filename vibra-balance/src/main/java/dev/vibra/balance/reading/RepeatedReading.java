@@ -1,6 +1,7 @@
 package dev.vibra.balance.reading;
 
 import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
@@ -81,6 +82,28 @@ public final class RepeatedReading implements Serializable {
      */
     public double phaseScatterDegrees() {
         return Math.toDegrees(deviations(false));
+    }
+
+    /**
+     * Returns the scatter of one such reading, for a job that notes readings taken singly.
+     *
+     * @return standard deviations of amplitude and phase, without floor
+     * @throws IllegalStateException if the mean is zero
+     */
+    public ReadingScatter scatter() {
+        return ReadingScatter.of(amplitudeScatter(), phaseScatterDegrees());
+    }
+
+    /**
+     * Returns the scatter of the mean, for a job that notes means of as many readings: that of one over √n.
+     *
+     * @return standard deviations of amplitude and phase of the mean, without floor
+     * @throws IllegalStateException if the mean is zero
+     * @see "JCGM 100:2008, 4.2.3, standard uncertainty of a mean of independent observations"
+     */
+    public ReadingScatter scatterOfMean() {
+        double root = Math.sqrt(readings.size());
+        return ReadingScatter.of(amplitudeScatter() / root, phaseScatterDegrees() / root);
     }
 
     private double deviations(boolean along) {

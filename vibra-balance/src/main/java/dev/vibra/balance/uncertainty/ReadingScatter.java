@@ -6,25 +6,31 @@ import dev.vibra.internal.Require;
 import java.io.Serializable;
 
 /**
- * Scatter of one reading: standard deviation of its amplitude as a share, and of its phase.
+ * Scatter of one reading: a part that grows with the amplitude, and a floor that does not.
+ *
+ * <p>The floor is what other machines, the sensor and the resolution of the instrument leave however small the vibration
+ * is. Without one, a residual near zero would look as if it were known exactly.
  *
  * @param amplitudeShare standard deviation of the amplitude over the amplitude, finite, zero or more
  * @param phaseDegrees standard deviation of the phase in degrees, finite, zero or more
+ * @param floor standard deviation in any direction, in the unit and detector of the reading, finite, zero or more
  */
-public record ReadingScatter(double amplitudeShare, double phaseDegrees) implements Serializable {
+public record ReadingScatter(double amplitudeShare, double phaseDegrees, double floor) implements Serializable {
     /**
      * Checks the values.
      *
      * @param amplitudeShare standard deviation of the amplitude over the amplitude, finite, zero or more
      * @param phaseDegrees standard deviation of the phase in degrees, finite, zero or more
+     * @param floor standard deviation in any direction, in the unit and detector of the reading, finite, zero or more
      */
     public ReadingScatter {
         Require.notNegative("scatter of the amplitude", amplitudeShare, "");
         Require.notNegative("scatter of the phase", phaseDegrees, "°");
+        Require.notNegative("floor of the scatter", floor, "");
     }
 
     /**
-     * Makes a scatter.
+     * Makes a scatter without floor.
      *
      * @param amplitudeShare standard deviation of the amplitude over the amplitude, finite, zero or more
      * @param phaseDegrees standard deviation of the phase in degrees, finite, zero or more
@@ -32,33 +38,48 @@ public record ReadingScatter(double amplitudeShare, double phaseDegrees) impleme
      * @throws IllegalArgumentException if a value is out of range
      */
     public static ReadingScatter of(double amplitudeShare, double phaseDegrees) {
-        return new ReadingScatter(amplitudeShare, phaseDegrees);
+        return new ReadingScatter(amplitudeShare, phaseDegrees, 0);
     }
 
     /**
-     * Returns the deviation of one standard deviation along the reading.
+     * Sets the part that does not shrink with the vibration.
      *
-     * @param reading reading
-     * @return vector along the reading
+     * @param newFloor standard deviation in any direction, in the unit and detector of the reading, finite, zero or more
+     * @return a changed copy
+     * @throws IllegalArgumentException if the value is out of range
      */
-    public Phasor along(Phasor reading) {
-        return reading.times(amplitudeShare);
+    public ReadingScatter withFloor(double newFloor) {
+        return new ReadingScatter(amplitudeShare, phaseDegrees, newFloor);
     }
 
     /**
-     * Returns the deviation of one standard deviation across the reading.
+     * Returns one standard deviation along the reading.
      *
      * @param reading reading
-     * @return vector across the reading
+     * @param perUnit what one unit of the floor is in the unit of the reading's phasor
+     * @return vector along the reading; along the real axis for a reading of zero
      */
-    public Phasor across(Phasor reading) {
-        return reading.times(new Phasor(0, Math.toRadians(phaseDegrees)));
+    public Phasor along(Phasor reading, double perUnit) {
+        return Phasor.polar(Math.hypot(amplitudeShare * reading.magnitude(), floor * perUnit), reading.argument());
     }
 
-    /** Returns both standard deviations. */
+    /**
+     * Returns one standard deviation across the reading.
+     *
+     * @param reading reading
+     * @param perUnit what one unit of the floor is in the unit of the reading's phasor
+     * @return vector across the reading; along the imaginary axis for a reading of zero
+     */
+    public Phasor across(Phasor reading, double perUnit) {
+        double share = Math.toRadians(phaseDegrees);
+        return Phasor.polar(Math.hypot(share * reading.magnitude(), floor * perUnit),
+                reading.argument() + Math.PI / 2);
+    }
+
+    /** Returns the standard deviations. */
     @Override
     public String toString() {
-        return "scatter " + Digits.compact(amplitudeShare * 100, 3) + " %, " + Digits.compact(phaseDegrees, 3)
-                + "° (one standard deviation)";
+        return "scatter " + Digits.compact(amplitudeShare * 100, 3) + " %, " + Digits.compact(phaseDegrees, 3) + "°"
+                + (floor > 0 ? ", floor " + Digits.compact(floor, 3) : "") + " (one standard deviation)";
     }
 }

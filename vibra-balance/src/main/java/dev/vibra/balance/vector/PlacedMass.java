@@ -211,10 +211,14 @@ public final class PlacedMass implements Serializable {
         return Objects.hash(kilograms, radiusMetres, sense);
     }
 
-    /** Returns the mass as one writes it in a notebook: {@code 14.2 g at 231.0° against rotation, radius 160 mm}. */
+    /** Returns the mass as one writes it: {@code 14.2 g at 231.0° against rotation, radius 160 mm}; zero has no angle. */
     @Override
     public String toString() {
-        String text = Digits.significant(grams(), 3) + " g at " + Angles.text(angleDegrees()) + " " + sense;
+        String text = Digits.significant(grams(), 3) + " g";
+        if (grams() == 0) {
+            return text;
+        }
+        text += " at " + Angles.text(angleDegrees()) + " " + sense;
         return Double.isNaN(radiusMetres) ? text : text + ", radius " + Digits.compact(radiusMetres * 1000, 4) + " mm";
     }
 }

@@ -218,10 +218,10 @@ public final class VibrationVector implements Serializable {
         return Objects.hash(peak, unit, detector, sense);
     }
 
-    /** Returns the vector as one writes it in a notebook, as in {@code 5.10 mm/s rms at 63.0° lag}. */
+    /** Returns the vector as one writes it in a notebook, as in {@code 5.10 mm/s rms at 63.0° lag}; zero has no phase. */
     @Override
     public String toString() {
-        return Digits.significant(amplitude(), 3) + " " + unit + " " + detector + " at " + Angles.text(phaseDegrees())
-                + " " + sense;
+        String text = Digits.significant(amplitude(), 3) + " " + unit + " " + detector;
+        return amplitude() == 0 ? text : text + " at " + Angles.text(phaseDegrees()) + " " + sense;
     }
 }

@@ -102,6 +102,27 @@ class FittingProperties {
         }
     }
 
+    @Property(tries = 100)
+    void onUnevenCirclesToo(@ForAll long seed, @ForAll @IntRange(min = 5, max = 14) int count,
+            @ForAll @DoubleRange(min = 0, max = 360) double start, @ForAll @IntRange(min = 1, max = 5) int taken,
+            @ForAll AngleSense sense) {
+        Problem p = new Problem(new Random(seed), 1, 3);
+        double[] angles = new double[count];
+        for (int i = 0; i < count; i++) {
+            angles[i] = 360.0 * (i + 0.3 * (i % 2)) / count;
+        }
+        Positions positions = Positions.at(sense, angles).startingAt(start).without(taken);
+        FittedMasses fitted = Fitting.of(p.alpha, p.vibration, p.weights, List.of(PlaneFitting.on(positions)))
+                .leastSquares();
+        Phasor free = p.alpha.solver(p.weights).cancelling(p.vibration)[0];
+        assertEquals(0, fitted.sums().get(0).kilograms().minus(free).magnitude(), 1e-6 * free.magnitude());
+        // Without limits the lightest masses stand on the two free positions beside the angle: the split.
+        List<PositionedMass> split = positions.split(fitted.sums().get(0));
+        double lightest = split.stream().mapToDouble(PositionedMass::grams).sum();
+        assertEquals(lightest, fitted.gramsIn("a"), 1e-6 * lightest);
+        assertTrue(fitted.in("a").stream().noneMatch(m -> m.position() == taken));
+    }
+
     @Property(tries = 150)
     void sizesAtHandLeaveNoMoreThanWasThere(@ForAll long seed, @ForAll @IntRange(min = 3, max = 8) int count) {
         Problem p = new Problem(new Random(seed), 1, 3);

@@ -222,10 +222,10 @@ class FittingTest {
     @Test
     void wordsAndBadInput() {
         PlaneFitting plane = PlaneFitting.on(Positions.of(6, WITH));
-        assertEquals("6 positions, 1 at the mark, counted with rotation", plane.toString());
-        assertEquals("6 positions, 1 at the mark, counted with rotation, at most 5 g each, at most 20 g in all, sizes"
+        assertEquals("6 position(s), 1 at the mark, counted with rotation", plane.toString());
+        assertEquals("6 position(s), 1 at the mark, counted with rotation, at most 5 g each, at most 20 g in all, sizes"
                 + " of 1, 2.5 g", plane.atMostEach(5).atMostInAll(20).withSizes(1, 2.5).toString());
-        assertEquals("fitting of 6 positions, 1 at the mark, counted with rotation", single(plane, 1, 0).toString());
+        assertEquals("fitting of 6 position(s), 1 at the mark, counted with rotation", single(plane, 1, 0).toString());
         assertEquals("largest mass on a position must be above 0 g: 0.0", message(() -> plane.atMostEach(0)));
         assertEquals("largest mass in the plane must be above 0 g: NaN", message(() -> plane.atMostInAll(Double.NaN)));
         assertEquals("size must be finite and > 0 g: -1.0", message(() -> plane.withSizes(1, -1)));

@@ -117,9 +117,17 @@ class VectorCovarianceTest {
     void scatterOfAReading() {
         ReadingScatter s = ReadingScatter.of(0.03, 2);
         Phasor v = Phasor.polar(5, 1);
-        assertEquals(0, s.along(v).minus(Phasor.polar(0.15, 1)).magnitude(), 1e-15);
-        assertEquals(0, s.across(v).minus(Phasor.polar(5 * Math.PI / 90, 1 + Math.PI / 2)).magnitude(), 1e-15);
+        assertEquals(0, s.along(v, 1).minus(Phasor.polar(0.15, 1)).magnitude(), 1e-15);
+        assertEquals(0, s.across(v, 1).minus(Phasor.polar(5 * Math.PI / 90, 1 + Math.PI / 2)).magnitude(), 1e-15);
         assertEquals("scatter 3 %, 2° (one standard deviation)", s.toString());
+        // 3 % of 5 are 0.15; a floor of 0.4 of a unit that is 0.5 makes it √(0.15² + 0.2²) = 0.25.
+        ReadingScatter floored = s.withFloor(0.4);
+        assertEquals(0, floored.along(v, 0.5).minus(Phasor.polar(0.25, 1)).magnitude(), 1e-15);
+        assertEquals(Math.hypot(5 * Math.PI / 90, 0.2), floored.across(v, 0.5).magnitude(), 1e-15);
+        assertEquals(0, floored.along(Phasor.ZERO, 0.5).minus(new Phasor(0.2, 0)).magnitude(), 1e-15);
+        assertEquals(0, floored.across(Phasor.ZERO, 0.5).minus(new Phasor(0, 0.2)).magnitude(), 1e-15);
+        assertEquals("scatter 3 %, 2°, floor 0.4 (one standard deviation)", floored.toString());
+        assertEquals("floor of the scatter must be finite and >= 0: NaN", message(() -> s.withFloor(Double.NaN)));
         assertEquals("scatter of the amplitude must be finite and >= 0: NaN", message(() ->
                 ReadingScatter.of(Double.NaN, 1)));
         assertEquals("scatter of the phase must be finite and >= 0 °: -1.0", message(() -> ReadingScatter.of(0, -1)));
