@@ -30,6 +30,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -152,6 +153,20 @@ public final class BalancingJob implements Serializable {
     public BalancingJob positions(String plane, int count) {
         Require.atLeast("count of positions in plane " + plane, count, 3);
         return withSetup(setup.withPositions(setup.layout().planeIndex(plane), count));
+    }
+
+    /**
+     * Gives a plane positions onto which its corrections are split: unevenly spaced, turned against the mark, or with
+     * some taken already.
+     *
+     * @param plane name of the plane
+     * @param positions positions, counted in their own sense
+     * @return a changed copy
+     * @throws IllegalArgumentException if there is no such plane
+     */
+    public BalancingJob positions(String plane, Positions positions) {
+        return withSetup(setup.withPositions(setup.layout().planeIndex(plane), Objects.requireNonNull(positions,
+                "positions")));
     }
 
     /**
@@ -556,6 +571,7 @@ public final class BalancingJob implements Serializable {
         Phasor[] masses = setup.cancelling(known.solver(), known.present());
         List<Remark> remarks = remarks(known.solver());
         remarks.addAll(uncertain(masses));
+        remarks.addAll(unreached(masses));
         return Corrections.of(setup, known.alpha(), known.effect(setup, masses), remarks, onRotor(), errors());
     }
 
@@ -644,8 +660,21 @@ public final class BalancingJob implements Serializable {
         for (int j = 0; j < masses.length; j++) {
             masses[j] = inPlane(j, fitted.sums().get(j));
         }
-        return Corrections.of(setup, known.alpha(), known.effect(setup, masses), remarks(known.solver()), onRotor(),
-                Optional.empty());
+        List<Remark> remarks = remarks(known.solver());
+        remarks.addAll(unreached(masses));
+        return Corrections.of(setup, known.alpha(), known.effect(setup, masses), remarks, onRotor(), Optional.empty());
+    }
+
+    /** Corrections that lie in a gap between positions. */
+    private List<Remark> unreached(Phasor[] masses) {
+        List<Remark> out = new ArrayList<>();
+        for (int j = 0; j < masses.length; j++) {
+            PlacedMass mass = setup.mass(j, masses[j]);
+            String plane = setup.layout().planes().get(j);
+            setup.positions(j).filter(places -> !places.canHold(mass))
+                    .ifPresent(places -> out.add(JobRemarks.unreached(plane, mass, places)));
+        }
+        return out;
     }
 
     /** The rotor's mass is known only where a tolerance was set, and a force only where radius and speed are. */

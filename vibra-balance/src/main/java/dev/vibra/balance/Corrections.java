@@ -5,6 +5,7 @@ import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.remark.Caution;
 import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
@@ -32,6 +33,7 @@ public final class Corrections implements Serializable {
     private final List<VibrationVector> present;
     private final List<VibrationVector> predicted;
     private final List<ResidualUnbalance> unbalance;
+    private final GradeReached presentGrade; // null without tolerance or unbalance
     private final double conditionNumber;
     private final Convention convention;
     private final List<Remark> remarks;
@@ -46,6 +48,7 @@ public final class Corrections implements Serializable {
         this.present = setup.vectors(effect.present());
         this.predicted = setup.vectors(effect.predicted());
         this.unbalance = setup.residuals(effect.unbalance());
+        this.presentGrade = unbalance.isEmpty() ? null : setup.gradeOf(effect.unbalance()).orElse(null);
         this.conditionNumber = effect.conditionNumber();
         this.convention = setup.layout().convention();
         this.remarks = List.copyOf(remarks);
@@ -142,6 +145,15 @@ public final class Corrections implements Serializable {
     }
 
     /**
+     * Returns the grade of the rotor as it is now, before these corrections, for a judgement whether they are needed.
+     *
+     * @return grade by that unbalance; empty without a tolerance or where that unbalance is empty
+     */
+    public Optional<GradeReached> presentGrade() {
+        return Optional.ofNullable(presentGrade);
+    }
+
+    /**
      * Returns the unbalance that the rotor has now as static and couple part, where there are two planes.
      *
      * @return the parts in kg·m; empty unless there are two planes of known radius
@@ -222,6 +234,7 @@ public final class Corrections implements Serializable {
         }
         unbalance.forEach(u -> out.append("  unbalance now: ").append(u).append(
                 Double.isNaN(u.permissibleGramMillimetres()) ? "" : " permissible").append('\n'));
+        presentGrade().ifPresent(grade -> out.append("Before: ").append(grade).append(".\n"));
         out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");
         uncertainty().ifPresent(u -> out.append("Uncertainty: ").append(u).append(".\n"));
         remarks.forEach(r -> out.append("Doubt: ").append(r).append('\n'));

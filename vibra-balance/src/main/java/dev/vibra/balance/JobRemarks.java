@@ -1,9 +1,11 @@
 package dev.vibra.balance;
 
 import dev.vibra.balance.influence.CorrectionSolver;
+import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.Optional;
@@ -75,6 +77,13 @@ final class JobRemarks {
                 + " its coefficients rest on a small difference; about " + Digits.significant(1 / largest, 2)
                 + " times the mass would do, if the force limit allows it, or another"
                 + " angle (common practice)", largest, 1));
+    }
+
+    /** Says that a correction is not split, for no two free positions lie beside it. */
+    static Remark unreached(String plane, PlacedMass mass, Positions positions) {
+        return new Remark("positions-apart", "the correction in plane " + plane + " lies in a gap of half a turn or"
+                + " more between free positions and is not split: fit within the positions (fitting(...)), take another"
+                + " radius or remove on the opposite side", mass.angleDegrees(), positions.free().size());
     }
 
     /** Says that the corrections were held back on purpose. */

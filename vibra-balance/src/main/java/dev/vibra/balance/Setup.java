@@ -7,6 +7,7 @@ import dev.vibra.balance.influence.Sensor;
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
@@ -27,7 +28,8 @@ final class Setup implements Serializable {
     private static final long serialVersionUID = 1;
 
     private Layout layout;
-    private Map<Integer, Integer> positions = Map.of(); // by index of the plane
+    private Map<Integer, Integer> positionCounts = Map.of(); // by index of the plane, counted in the sense of the job
+    private Map<Integer, Positions> positions = Map.of(); // by index of the plane; these come first
     private Map<Integer, Double> sensorWeights = Map.of(); // by index of the sensor
     private Map<Integer, Double> speedWeights = Map.of(); // by index of the speed
     private List<Phasor> runout = List.of(); // by index of the sensor, empty for none
@@ -51,6 +53,7 @@ final class Setup implements Serializable {
     private Setup copy() {
         Setup copy = new Setup();
         copy.layout = layout;
+        copy.positionCounts = positionCounts;
         copy.positions = positions;
         copy.sensorWeights = sensorWeights;
         copy.speedWeights = speedWeights;
@@ -79,8 +82,21 @@ final class Setup implements Serializable {
 
     Setup withPositions(int plane, int count) {
         Setup changed = copy();
-        changed.positions = with(positions, plane, count);
+        changed.positionCounts = with(positionCounts, plane, count);
+        changed.positions = without(positions, plane);
         return changed;
+    }
+
+    Setup withPositions(int plane, Positions places) {
+        Setup changed = copy();
+        changed.positions = with(positions, plane, places);
+        return changed;
+    }
+
+    private static <T> Map<Integer, T> without(Map<Integer, T> map, int key) {
+        Map<Integer, T> changed = new HashMap<>(map);
+        changed.remove(key);
+        return Map.copyOf(changed);
     }
 
     Setup withSensorWeight(int sensor, double weight) {
@@ -266,9 +282,16 @@ final class Setup implements Serializable {
                 : PlacedMass.ofPhasor(unbalance, layout.convention().angle());
     }
 
+    /** Positions of a plane. */
+    Optional<Positions> positions(int plane) {
+        return Optional.ofNullable(positions.get(plane)).or(() -> Optional.ofNullable(positionCounts.get(plane))
+                .map(count -> Positions.of(count, layout.convention().angle())));
+    }
+
+    /** Empty without positions, and where they lie too far apart; {@link JobRemarks} says so. */
     List<PositionedMass> split(int plane, PlacedMass mass) {
-        Integer count = positions.get(plane);
-        return count == null ? List.of() : Positions.of(count, layout.convention().angle()).split(mass);
+        return positions(plane).filter(places -> places.canHold(mass)).map(places -> places.split(mass))
+                .orElse(List.of());
     }
 
     /** Names what remains in each plane; empty if a radius was left open. */
@@ -304,6 +327,12 @@ final class Setup implements Serializable {
                     tolerance == null ? Double.NaN : tolerance.gramMillimetresOf(b)));
         }
         return List.copyOf(out);
+    }
+
+    /** Grade of unbalances in the correction planes, whose radii have to be known. */
+    Optional<GradeReached> gradeOf(Phasor[] unbalances) {
+        return tolerance().map(t -> t.reachedBy(Arrays.stream(inTolerancePlanes(unbalances))
+                .mapToDouble(u -> u.magnitude() * 1e6).toArray()));
     }
 
     /** Tolerances of those planes in kg·m. */

@@ -9,7 +9,6 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -40,17 +39,11 @@ public final class Verification implements Serializable {
         this.remainingShare = remainingShare;
         this.residualUnbalance = setup.residuals(residual);
         this.bearingUnbalance = setup.bearingResiduals(residual);
-        this.gradeReached = residualUnbalance.isEmpty() ? null
-                : setup.tolerance().map(t -> t.reachedBy(gramMillimetres(setup.inTolerancePlanes(residual))))
-                .orElse(null);
+        this.gradeReached = residualUnbalance.isEmpty() ? null : setup.gradeOf(residual).orElse(null);
         this.convention = setup.layout().convention();
         this.remarks = remarks;
         this.gradeProbability = gradeReached == null ? null
                 : errors.map(e -> GradeProbability.of(setup, e, residual)).orElse(null);
-    }
-
-    private static double[] gramMillimetres(Phasor[] unbalances) {
-        return Arrays.stream(unbalances).mapToDouble(u -> u.magnitude() * 1e6).toArray();
     }
 
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,

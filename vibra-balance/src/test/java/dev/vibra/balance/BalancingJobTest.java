@@ -11,12 +11,14 @@ import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Sensor;
 import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.placement.PlaneFitting;
+import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.remark.Caution;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.Allocation;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Convention;
@@ -135,6 +137,42 @@ class BalancingJobTest {
         assertEquals(5, c.in("fan").split().get(1).grams(), 1e-9);
         assertTrue(c.in("fan").toString().contains(" (8.66 g at position 3 + 5.00 g at position 4)"),
                 c.in("fan").toString());
+    }
+
+    @Test
+    void positionsOfTheirOwnSplitTheCorrection() {
+        // 10 g at 210°: holes at 200 and 230°, 10° and 20° away: by the sine rule 10·sin 20°/sin 30° and 10·sin 10°/sin 30°.
+        Positions holes = Positions.at(AngleSense.AGAINST_ROTATION, 0, 90, 200, 230, 300);
+        List<PositionedMass> split = fanAfterTrial().positions("fan", holes).corrections().in("fan").split();
+        assertEquals(List.of(3, 4), split.stream().map(PositionedMass::position).toList());
+        assertEquals(10 * Math.sin(Math.toRadians(20)) / 0.5, split.get(0).grams(), 1e-9);
+        assertEquals(10 * Math.sin(Math.toRadians(10)) / 0.5, split.get(1).grams(), 1e-9);
+        // The last word counts: twelve even ones again, 210° is position 8.
+        assertEquals(8, fanAfterTrial().positions("fan", holes).positions("fan", 12).corrections().in("fan").split()
+                .get(0).position());
+        Corrections apart = fanAfterTrial().positions("fan", holes.without(3, 4)).corrections();
+        assertEquals(List.of(), apart.in("fan").split());
+        assertEquals("positions-apart", apart.remarks().get(0).code());
+        assertTrue(apart.remarks().get(0).text().startsWith("the correction in plane fan lies in a gap of half a turn"));
+        assertEquals(210, apart.remarks().get(0).value(), 1e-9);
+        assertEquals("positions-apart", fanAfterTrial().positions("fan", holes.without(3, 4)).minimaxCorrections()
+                .remarks().get(0).code());
+        assertEquals("plane must be one of fan: x", message(IllegalArgumentException.class,
+                () -> fan().positions("x", holes)));
+    }
+
+    @Test
+    void gradeBeforeTheCorrectionTellsWhetherItIsNeeded() {
+        BalanceTolerance tolerance = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
+        // 10 g at 200 mm: 2000 g·mm of 1253, and 2000e-6/30·2π·24 = 10.05 mm/s.
+        GradeReached now = fanAfterTrial().toTolerance(tolerance).corrections().presentGrade().orElseThrow();
+        assertFalse(now.held());
+        assertEquals(2000e-6 / 30 * 2 * Math.PI * 24 * 1000, now.millimetresPerSecond(), 1e-9);
+        assertTrue(fanAfterTrial().toTolerance(tolerance).corrections().page().contains(
+                "Before: G16 reached (10.1 mm/s), G6.3 not held: 2000 of 1253 g·mm; "));
+        assertTrue(fanAfterTrial().corrections().presentGrade().isEmpty());
+        assertTrue(Balancing.inPlanes("x").measuredAt("y").initial(v(5, 70)).trial("x", mass(10, 150), v(5, 130))
+                .toTolerance(tolerance).corrections().presentGrade().isEmpty());
     }
 
     @Test

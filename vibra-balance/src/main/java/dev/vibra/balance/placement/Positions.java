@@ -178,6 +178,17 @@ public final class Positions implements Serializable {
     }
 
     /**
+     * Tells whether a mass can be split: it stands on a free position, or between two less than half a turn apart.
+     *
+     * @param mass mass to split
+     * @return true if {@link #split} has an answer
+     */
+    public boolean canHold(PlacedMass mass) {
+        Gap gap = gapAround(mass);
+        return mass.kilograms().magnitude() == 0 || gap.standsOn() > 0 || gap.delta() < Math.PI - NOTHING;
+    }
+
+    /**
      * Splits a mass onto the two free positions beside its angle; on a position it stays whole.
      *
      * <p>With spacing δ and the angle ψ behind the first of the two: {@code m₁ = m·sin(δ−ψ)/sin δ}, {@code m₂ = m·sin
@@ -188,10 +199,27 @@ public final class Positions implements Serializable {
      * @throws IllegalArgumentException if the free positions beside the angle are half a turn apart or more
      */
     public List<PositionedMass> split(PlacedMass mass) {
-        double whole = mass.kilograms().magnitude();
-        if (whole == 0) {
+        double grams = mass.grams();
+        if (grams == 0) {
             return List.of();
         }
+        Gap gap = gapAround(mass);
+        if (gap.standsOn() > 0) {
+            return List.of(new PositionedMass(gap.standsOn(), grams));
+        }
+        if (!canHold(mass)) {
+            throw new IllegalArgumentException("mass must lie between free positions less than half a turn apart: "
+                    + mass + " between positions " + gap.before() + " and " + gap.after());
+        }
+        double sine = Math.sin(gap.delta());
+        return List.of(new PositionedMass(gap.before(), grams * Math.sin(gap.delta() - gap.psi()) / sine),
+                new PositionedMass(gap.after(), grams * Math.sin(gap.psi()) / sine));
+    }
+
+    /** Free positions beside an angle: their distance δ and the angle's distance ψ from the first, in rad. */
+    private record Gap(int before, int after, double delta, double psi, int standsOn) {}
+
+    private Gap gapAround(PlacedMass mass) {
         double angle = sense.degreesOf(mass.kilograms());
         int next = 0;
         while (next < free.size() && angleDegrees(free.get(next)) <= angle) {
@@ -199,20 +227,14 @@ public final class Positions implements Serializable {
         }
         int before = free.get((next + free.size() - 1) % free.size());
         int after = free.get(next % free.size());
+        int standsOn = 0;
         for (int beside : new int[] {before, after}) {
             double apart = Math.IEEEremainder(angle - angleDegrees(beside), 360);
-            if (Math.abs(Math.toRadians(apart)) <= NOTHING) {
-                return List.of(new PositionedMass(beside, whole * 1000));
-            }
+            standsOn = Math.abs(Math.toRadians(apart)) <= NOTHING ? beside : standsOn;
         }
-        double psi = Math.toRadians(wrapped(angle - angleDegrees(before)));
-        double delta = Math.toRadians(before == after ? 360 : wrapped(angleDegrees(after) - angleDegrees(before)));
-        if (!(delta < Math.PI - NOTHING)) {
-            throw new IllegalArgumentException("mass must lie between free positions less than half a turn apart: "
-                    + mass + " between positions " + before + " and " + after);
-        }
-        return List.of(new PositionedMass(before, 1000 * whole * Math.sin(delta - psi) / Math.sin(delta)),
-                new PositionedMass(after, 1000 * whole * Math.sin(psi) / Math.sin(delta)));
+        double delta = before == after ? 360 : wrapped(angleDegrees(after) - angleDegrees(before));
+        return new Gap(before, after, Math.toRadians(delta), Math.toRadians(wrapped(angle - angleDegrees(before))),
+                standsOn);
     }
 
     /**
