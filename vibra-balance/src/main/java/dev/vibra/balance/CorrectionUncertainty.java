@@ -112,6 +112,6 @@ public final class CorrectionUncertainty implements Serializable {
                     + Digits.significant(masses.get(j).minor(), 2) + " g across");
         }
         String text = String.join("; ", parts) + " (95 % ellipses)";
-        return gradeProbability == null ? text : text + "; " + gradeProbability;
+        return gradeProbability == null ? text : text + "; then " + gradeProbability;
     }
 }

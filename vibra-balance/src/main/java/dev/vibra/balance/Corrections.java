@@ -26,7 +26,7 @@ import java.util.stream.IntStream;
 public final class Corrections implements Serializable {
     private static final long serialVersionUID = 1;
     /** A prediction below this part of the vibration is the rounding of doubles, not a residual. */
-    private static final double ROUNDING = 1e-12;
+    private static final double ROUNDING = 1e-9;
 
     private final List<Correction> list;
     private final List<String> places;
@@ -56,17 +56,23 @@ public final class Corrections implements Serializable {
         this.uncertainty = uncertainty;
     }
 
+    /** Vibration with these masses added; what is only the rounding of doubles is zero. */
+    static Phasor[] vibrationWith(InfluenceCoefficients alpha, Phasor[] present, Phasor[] masses) {
+        double rounding = ROUNDING * Arrays.stream(present).mapToDouble(Phasor::magnitude).max().orElse(0);
+        Phasor[] change = alpha.response(masses);
+        Phasor[] predicted = new Phasor[present.length];
+        for (int i = 0; i < present.length; i++) {
+            Phasor left = present[i].plus(change[i]);
+            predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
+        }
+        return predicted;
+    }
+
     /** Vibration before and after masses, and the unbalance that the rotor has before them; empty if not determined. */
     record Effect(Phasor[] masses, Phasor[] present, Phasor[] predicted, Phasor[] unbalance, double conditionNumber) {
         static Effect of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] masses,
                 Phasor[] present) {
-            double rounding = ROUNDING * Arrays.stream(present).mapToDouble(Phasor::magnitude).max().orElse(0);
-            Phasor[] change = alpha.response(masses);
-            Phasor[] predicted = new Phasor[present.length];
-            for (int i = 0; i < present.length; i++) {
-                Phasor left = present[i].plus(change[i]);
-                predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
-            }
+            Phasor[] predicted = vibrationWith(alpha, present, masses);
             return new Effect(masses, present, predicted, setup.unbalanceOf(solver, present),
                     solver.conditionNumber());
         }
@@ -113,6 +119,15 @@ public final class Corrections implements Serializable {
         return list.stream().filter(c -> c.plane().equals(plane)).findFirst().orElseThrow(
                 () -> new IllegalArgumentException("plane must be one of "
                         + String.join(", ", list.stream().map(Correction::plane).toList()) + ": " + plane));
+    }
+
+    /**
+     * Names the readings of a run.
+     *
+     * @return name of the sensor for each reading, with the speed where there are several
+     */
+    public List<String> places() {
+        return places;
     }
 
     /**

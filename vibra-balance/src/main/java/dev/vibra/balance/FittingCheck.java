@@ -32,12 +32,7 @@ final class FittingCheck {
     }
 
     Phasor[] predicted(Phasor[] added) {
-        Phasor[] change = alpha.response(added);
-        Phasor[] out = new Phasor[before.length];
-        for (int i = 0; i < out.length; i++) {
-            out[i] = before[i].plus(change[i]);
-        }
-        return out;
+        return Corrections.vibrationWith(alpha, before, added);
     }
 
     List<Remark> remarks(Phasor[] added) {

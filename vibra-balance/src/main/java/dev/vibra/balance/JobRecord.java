@@ -13,21 +13,23 @@ import java.util.List;
  * @param runs runs in order
  * @param coefficients influence coefficients; empty if runs are still missing
  * @param corrections corrections for the rotor as it is now; empty if runs are still missing
+ * @param ellipses how far each correction may be off; empty if the job was told no scatter
  * @param residuals residual unbalance by the last final run; empty before it, or without radii
  * @param bearingResiduals the same as seen in the bearing planes; empty if the job was not told where they are
  * @param remainingShare vibration after over vibration before; NaN before the final run
  * @param gradeRequired grade asked for, as in {@code G6.3}; empty without a tolerance
  * @param gradeReached grade reached with its evidence; empty before the final run, or without tolerance or radii
+ * @param gradeProbability probability that the residual unbalance is within tolerance; NaN where it is not known
  * @param remarks doubts
  * @param reliance what the numbers may be used for, and what not
  * @param cautions cautions for work on the machine
  * @see "ISO 21940-13:2012, reporting"
  */
 public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinute, List<RunEntry> runs,
-        List<CoefficientEntry> coefficients, List<MassEntry> corrections, List<ResidualEntry> residuals,
-        List<ResidualEntry> bearingResiduals,
-        double remainingShare, String gradeRequired, String gradeReached, List<Remark> remarks, List<String> reliance,
-        List<String> cautions) implements Serializable {
+        List<CoefficientEntry> coefficients, List<MassEntry> corrections, List<EllipseEntry> ellipses,
+        List<ResidualEntry> residuals, List<ResidualEntry> bearingResiduals, double remainingShare,
+        String gradeRequired, String gradeReached, double gradeProbability, List<Remark> remarks,
+        List<String> reliance, List<String> cautions) implements Serializable {
     /**
      * Copies the lists.
      *
@@ -36,11 +38,13 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
      * @param runs runs in order
      * @param coefficients influence coefficients; empty if runs are still missing
      * @param corrections corrections for the rotor as it is now; empty if runs are still missing
+     * @param ellipses how far each correction may be off; empty if the job was told no scatter
      * @param residuals residual unbalance by the last final run; empty before it, or without radii
      * @param bearingResiduals the same as seen in the bearing planes; empty if the job was not told where they are
- * @param remainingShare vibration after over vibration before; NaN before the final run
+     * @param remainingShare vibration after over vibration before; NaN before the final run
      * @param gradeRequired grade asked for, as in {@code G6.3}; empty without a tolerance
      * @param gradeReached grade reached with its evidence; empty before the final run, or without tolerance or radii
+     * @param gradeProbability probability that the residual unbalance is within tolerance; NaN where it is not known
      * @param remarks doubts
      * @param reliance what the numbers may be used for, and what not
      * @param cautions cautions for work on the machine
@@ -50,6 +54,7 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
         runs = List.copyOf(runs);
         coefficients = List.copyOf(coefficients);
         corrections = List.copyOf(corrections);
+        ellipses = List.copyOf(ellipses);
         residuals = List.copyOf(residuals);
         bearingResiduals = List.copyOf(bearingResiduals);
         remarks = List.copyOf(remarks);
@@ -111,6 +116,18 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
      */
     public record CoefficientEntry(String sensor, String plane, double amplitudePerGram, double phaseDegrees)
             implements Serializable {}
+
+    /**
+     * Ellipse about a correction that holds the right one with a stated probability.
+     *
+     * @param plane name of the plane
+     * @param majorGrams half of the long axis in g at the radius of the plane
+     * @param minorGrams half of the short axis in g
+     * @param majorDegrees direction of the long axis in degrees, in the convention, below 180
+     * @param coverage probability
+     */
+    public record EllipseEntry(String plane, double majorGrams, double minorGrams, double majorDegrees,
+            double coverage) implements Serializable {}
 
     /**
      * Residual unbalance of one plane or bearing.

@@ -7,6 +7,7 @@ import dev.vibra.balance.remark.Caution;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.tolerance.GradeReached;
+import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
@@ -38,14 +39,27 @@ final class RecordWriter {
                 runs.stream().map(this::run).toList(), alpha == null ? List.of() : coefficients(alpha),
                 corrections == null ? List.of()
                         : corrections.list().stream().map(c -> mass(c.plane(), c.mass())).toList(),
+                corrections == null ? List.of() : corrections.uncertainty().map(this::ellipses).orElse(List.of()),
                 proof == null ? List.of() : proof.residualUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
                         r.plane(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
                 proof == null ? List.of() : proof.bearingUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
                         r.bearing(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
                 proof == null ? Double.NaN : proof.remainingShare(),
                 setup.tolerance().map(BalanceTolerance::grade).map(Object::toString).orElse(""),
-                proof == null ? "" : proof.gradeReached().map(GradeReached::toString).orElse(""), remarks, reliance(),
+                proof == null ? "" : proof.gradeReached().map(GradeReached::toString).orElse(""),
+                proof == null ? Double.NaN : proof.gradeProbability().map(GradeProbability::probability)
+                        .orElse(Double.NaN), remarks, reliance(),
                 Arrays.stream(Caution.values()).map(Caution::text).toList());
+    }
+
+    private List<JobRecord.EllipseEntry> ellipses(CorrectionUncertainty uncertainty) {
+        List<JobRecord.EllipseEntry> out = new ArrayList<>();
+        for (String plane : layout.planes()) {
+            Ellipse e = uncertainty.ofCorrection(plane);
+            double direction = layout.convention().angle().degreesOf(Phasor.polar(1, e.majorRadians())) % 180;
+            out.add(new JobRecord.EllipseEntry(plane, e.major(), e.minor(), direction, e.coverage()));
+        }
+        return out;
     }
 
     private JobRecord.RunEntry run(Run run) {

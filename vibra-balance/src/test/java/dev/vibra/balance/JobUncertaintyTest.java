@@ -187,7 +187,7 @@ class JobUncertaintyTest {
         assertTrue(settled.proved());
         assertEquals(0, settled.moreReadings());
         assertTrue(twice.corrections().uncertainty().orElseThrow().toString().contains(
-                " (95 % ellipses); within tolerance with probability 0.96"));
+                " (95 % ellipses); then within tolerance with probability 0.96"));
         assertTrue(settled.toString().startsWith("within tolerance with probability 0.96"), settled.toString());
     }
 

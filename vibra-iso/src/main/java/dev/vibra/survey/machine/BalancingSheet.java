@@ -1,60 +1,44 @@
 package dev.vibra.survey.machine;
 
-import dev.vibra.quantity.Detector;
-import dev.vibra.quantity.Unit;
 import java.io.Serializable;
 import java.util.List;
-import java.util.Map;
+import java.util.Objects;
 
 /**
  * Readings of a balancing job in the units they were written down in.
  *
  * @param speedRevolutionsPerMinute speed of all runs in r/min, above zero; NaN if not given
- * @param unit unit of the amplitudes
- * @param detector detector of the amplitudes
- * @param phaseIsLag true if phases lag behind the mark and angles count against rotation; false if they lead
+ * @param reading how the readings were written down
  * @param sensors names of the sensors
  * @param planes names of the correction planes
- * @param initial one reading per sensor without trial mass
- * @param trials one trial run per plane
- * @param finalRun one reading per sensor after correction; empty if there was none
- * @param radiusMillimetres correction radius in mm by plane; planes may be missing
- * @param positions number of equally spaced positions by plane; planes may be missing
+ * @param runs what was read
+ * @param geometry where masses can go
  */
-public record BalancingSheet(double speedRevolutionsPerMinute, Unit unit, Detector detector, boolean phaseIsLag,
-        List<String> sensors, List<String> planes, List<Phasor> initial, List<TrialRun> trials, List<Phasor> finalRun,
-        Map<String, Double> radiusMillimetres, Map<String, Integer> positions) implements Serializable {
+public record BalancingSheet(double speedRevolutionsPerMinute, SheetReading reading, List<String> sensors,
+        List<String> planes, SheetRuns runs, SheetGeometry geometry) implements Serializable {
     /**
-     * Copies lists and maps.
+     * Copies the lists.
      *
      * @param speedRevolutionsPerMinute see the record
-     * @param unit see the record
-     * @param detector see the record
-     * @param phaseIsLag see the record
+     * @param reading see the record
      * @param sensors see the record
      * @param planes see the record
-     * @param initial see the record
-     * @param trials see the record
-     * @param finalRun see the record
-     * @param radiusMillimetres see the record
-     * @param positions see the record
+     * @param runs see the record
+     * @param geometry see the record
      */
     public BalancingSheet {
+        Objects.requireNonNull(reading, "reading");
         sensors = List.copyOf(sensors);
         planes = List.copyOf(planes);
-        initial = List.copyOf(initial);
-        trials = List.copyOf(trials);
-        finalRun = List.copyOf(finalRun);
-        radiusMillimetres = Map.copyOf(radiusMillimetres);
-        positions = Map.copyOf(positions);
+        Objects.requireNonNull(runs, "runs");
+        Objects.requireNonNull(geometry, "geometry");
     }
 
     /** Returns the size of the job, as in {@code balancing in 2 planes with 2 sensors, mm/s rms, phase lag}. */
     @Override
     public String toString() {
         return "balancing in " + count(planes.size(), "plane") + " with " + count(sensors.size(), "sensor") + ", "
-                + unit
-                + " " + detector + ", phase " + (phaseIsLag ? "lag" : "lead");
+                + reading;
     }
 
     private static String count(int number, String noun) {

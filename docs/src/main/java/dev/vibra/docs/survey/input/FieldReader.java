@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 
 /**
  * Takes typed fields out of one JSON object and notes what is wrong with them; what was never asked for is unknown. A
@@ -134,6 +135,45 @@ final class FieldReader {
             }
         }
         return read;
+    }
+
+    /** Reads a list of lists of objects; what the method leaves empty makes the whole empty. */
+    <T> List<List<T>> rows(String name, Function<FieldReader, Optional<T>> reading) {
+        List<List<T>> rows = new ArrayList<>();
+        for (JsonNode row : items(name)) {
+            if (row.type() != JsonNode.Type.ARRAY) {
+                faultOfItem(name, rows.size(), row, JsonNode.Type.ARRAY.toString());
+                return List.of();
+            }
+            List<T> read = new ArrayList<>();
+            for (JsonNode item : row.items()) {
+                String where = pathOf(name) + "[" + rows.size() + "][" + read.size() + "]";
+                Optional<T> one = FieldReader.of(item, where, problems).flatMap(reading);
+                if (one.isEmpty()) {
+                    faults.add(name);
+                    return List.of();
+                }
+                read.add(one.get());
+            }
+            rows.add(read);
+        }
+        return rows;
+    }
+
+    Optional<Boolean> truth(String name) {
+        return node(name, JsonNode.Type.TRUTH).map(node -> Boolean.valueOf(node.text()));
+    }
+
+    List<Double> numbers(String name, Range range) {
+        List<Double> numbers = new ArrayList<>();
+        for (JsonNode item : items(name)) {
+            if (item.type() != JsonNode.Type.NUMBER || !range.contains(Double.parseDouble(item.text()))) {
+                faultOfItem(name, numbers.size(), item, range.toString());
+                return List.of();
+            }
+            numbers.add(Double.parseDouble(item.text()));
+        }
+        return numbers;
     }
 
     List<String> texts(String name) {

@@ -2,6 +2,7 @@ package dev.vibra.docs.survey.output;
 
 import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
+import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.PhaseSense;
 import dev.vibra.balance.vector.VibrationVector;
@@ -28,9 +29,9 @@ final class BalancingFigure {
     private static Figure draw(BalancingSurvey balancing, Corrections corrections) {
         List<PolarFigure.Arrow> readings = new ArrayList<>();
         List<String> sensors = balancing.sheet().sensors();
-        addRun(readings, sensors, "initial", balancing.sheet().initial());
+        addRun(readings, sensors, "initial", balancing.sheet().runs().initial());
         int number = 1;
-        for (TrialRun trial : balancing.sheet().trials()) {
+        for (TrialRun trial : balancing.sheet().runs().trials()) {
             addRun(readings, sensors, "trial " + number++, trial.readings());
         }
         balancing.verification().ifPresent(verification -> {
@@ -44,13 +45,22 @@ final class BalancingFigure {
         boolean with = corrections.convention().angle() == AngleSense.WITH_ROTATION;
         List<PolarFigure.Arrow> masses = new ArrayList<>();
         for (Correction one : corrections.list()) {
-            masses.add(new PolarFigure.Arrow(one.plane(), one.mass().grams(), one.mass().angleDegrees(), true));
+            PolarFigure.Oval oval = corrections.uncertainty().map(u -> oval(corrections, u.ofCorrection(one.plane())))
+                    .orElse(null);
+            masses.add(new PolarFigure.Arrow(one.plane(), one.mass().grams(), one.mass().angleDegrees(), true, oval));
         }
+        String ovals = corrections.uncertainty().isPresent() ? " Dashed: 95 % ellipses of the masses." : "";
         return PolarFigure.of(new PolarFigure.Field("Readings, phase " + (lead ? "lead" : "lag"),
-                balancing.sheet().unit() + " " + balancing.sheet().detector(), lead, readings),
+                balancing.sheet().reading().unit() + " " + balancing.sheet().reading().detector(), lead, readings),
                 new PolarFigure.Field("Masses to add, angle " + (with ? "with" : "against") + " rotation", "g", with,
                         masses),
-                "Vectors of the balancing job. Rotation is counter-clockwise; " + corrections.convention() + ".");
+                "Vectors of the balancing job. Rotation is counter-clockwise; " + corrections.convention() + "." + ovals);
+    }
+
+    private static PolarFigure.Oval oval(Corrections corrections, Ellipse ellipse) {
+        return new PolarFigure.Oval(ellipse.major(), ellipse.minor(),
+                corrections.convention().angle().degreesOf(dev.vibra.balance.vector.Phasor.polar(1,
+                        ellipse.majorRadians())));
     }
 
     private static void addRun(List<PolarFigure.Arrow> arrows, List<String> sensors, String run,

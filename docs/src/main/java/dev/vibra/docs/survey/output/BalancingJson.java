@@ -2,6 +2,7 @@ package dev.vibra.docs.survey.output;
 
 import static dev.vibra.docs.survey.output.ResultsJson.object;
 
+import dev.vibra.balance.BearingUnbalance;
 import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.ResidualUnbalance;
@@ -10,12 +11,15 @@ import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.tolerance.GradeReached;
+import dev.vibra.balance.uncertainty.Ellipse;
+import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.survey.BalancingSurvey;
-import dev.vibra.survey.machine.BalancingSheet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The part {@code balancing} of the results file. */
 final class BalancingJson {
@@ -23,23 +27,45 @@ final class BalancingJson {
 
     static Map<String, Object> of(BalancingSurvey balancing) {
         Map<String, Object> json = new LinkedHashMap<>();
-        BalancingSheet sheet = balancing.sheet();
         balancing.corrections().ifPresent(corrections -> {
             json.put("convention", corrections.convention().toString());
             json.put("influence", influence(balancing.influence().orElseThrow()));
-            json.put("influenceUnit", sheet.unit().plainSymbol() + " " + sheet.detector() + " per g");
-            json.put("corrections", corrections.list().stream().map(BalancingJson::correction).toList());
+            json.put("influenceUnit", unit(balancing) + " per g");
+            json.put("conditionNumber", corrections.conditionNumber());
+            json.put("corrections", corrections(corrections));
             json.put("addTo", corrections.addedTo());
-            json.put("predictedResidual", predicted(balancing));
+            json.put("predictedResidual", vectors(corrections.places(), corrections.predicted()));
+            json.put("presentUnbalance", corrections.presentUnbalance().stream().map(BalancingJson::residual).toList());
+        });
+        balancing.verification().ifPresent(verification -> proof(json, balancing, verification));
+        balancing.trim().ifPresent(trim -> json.put("next", object("corrections", corrections(trim), "addTo",
+                trim.addedTo())));
+        balancing.tolerance().ifPresent(tolerance -> json.put("grade", grade(balancing, tolerance)));
+        balancing.corrections().ifPresent(corrections -> {
             json.put("remarks", remarks(balancing));
+            json.put("reliance", balancing.toRecord().orElseThrow().reliance());
             json.put("cautions", corrections.cautions().stream().map(caution -> caution.text()).toList());
         });
-        balancing.verification().ifPresent(verification -> json.put("residualUnbalance",
-                verification.residualUnbalance().stream().map(BalancingJson::residual).toList()));
-        balancing.tolerance().ifPresent(tolerance -> json.put("grade", grade(balancing, tolerance)));
         json.put("notDetermined", balancing.omissions().stream()
                 .map(one -> object("part", one.part(), "reason", one.reason())).toList());
         return json;
+    }
+
+    private static String unit(BalancingSurvey balancing) {
+        return balancing.sheet().reading().unit().plainSymbol() + " " + balancing.sheet().reading().detector();
+    }
+
+    private static void proof(Map<String, Object> json, BalancingSurvey balancing, Verification proof) {
+        json.put("finalRun", object("unit", unit(balancing), "readings",
+                vectors(balancing.sheet().sensors(), proof.after()), "predicted",
+                vectors(balancing.sheet().sensors(), proof.predicted())));
+        if (!Double.isNaN(proof.remainingShare())) {
+            json.put("remainingShare", proof.remainingShare());
+        }
+        json.put("residualUnbalance", proof.residualUnbalance().stream().map(BalancingJson::residual).toList());
+        if (!proof.bearingUnbalance().isEmpty()) {
+            json.put("bearingUnbalance", proof.bearingUnbalance().stream().map(BalancingJson::residual).toList());
+        }
     }
 
     private static List<List<Map<String, Object>>> influence(InfluenceCoefficients alpha) {
@@ -55,22 +81,29 @@ final class BalancingJson {
         return rows;
     }
 
-    private static Map<String, Object> correction(Correction correction) {
+    private static List<Map<String, Object>> corrections(Corrections corrections) {
+        return corrections.list().stream().map(one -> correction(one, corrections.uncertainty()
+                .map(u -> u.ofCorrection(one.plane())))).toList();
+    }
+
+    private static Map<String, Object> correction(Correction correction, Optional<Ellipse> ellipse) {
         Map<String, Object> json = object("plane", correction.plane(), "massGrams", correction.mass().grams(),
                 "angleDegrees", correction.mass().angleDegrees());
         correction.mass().radiusMillimetres().ifPresent(radius -> json.put("radiusMillimetres", radius));
         json.put("split", correction.split().stream()
                 .map(part -> object("position", part.position(), "massGrams", part.grams())).toList());
+        ellipse.ifPresent(e -> json.put("ellipse", object("coverage", e.coverage(), "majorGrams", e.major(),
+                "minorGrams", e.minor())));
         return json;
     }
 
-    private static List<Map<String, Object>> predicted(BalancingSurvey balancing) {
-        List<String> sensors = balancing.sheet().sensors();
-        List<Map<String, Object>> residuals = new ArrayList<>();
-        for (int i = 0; i < sensors.size(); i++) {
-            residuals.add(object("sensor", sensors.get(i), "amplitude", balancing.predictedAmplitude(i)));
+    private static List<Map<String, Object>> vectors(List<String> places, List<VibrationVector> vectors) {
+        List<Map<String, Object>> out = new ArrayList<>();
+        for (int i = 0; i < vectors.size(); i++) {
+            out.add(object("sensor", places.get(i), "amplitude", vectors.get(i).amplitude(),
+                    "phaseDegrees", vectors.get(i).phaseDegrees()));
         }
-        return residuals;
+        return out;
     }
 
     private static List<Map<String, Object>> remarks(BalancingSurvey balancing) {
@@ -89,11 +122,35 @@ final class BalancingJson {
         return json;
     }
 
+    private static Map<String, Object> residual(BearingUnbalance residual) {
+        Map<String, Object> json =
+                object("bearing", residual.bearing(), "gramMillimetres", residual.gramMillimetres());
+        if (!Double.isNaN(residual.permissibleGramMillimetres())) {
+            json.put("permissible", residual.permissibleGramMillimetres());
+        }
+        return json;
+    }
+
     private static Map<String, Object> grade(BalancingSurvey balancing, BalanceTolerance tolerance) {
-        String achieved = balancing.verification().flatMap(Verification::gradeReached)
-                .map(reached -> reached.finestGrade().map(BalanceGrade::toString).orElse("coarser than the table"))
+        Map<String, Object> json = object("required", tolerance.grade().toString(),
+                "achieved", name(balancing.verification().flatMap(Verification::gradeReached)),
+                "before", name(balancing.corrections().flatMap(Corrections::presentGrade)),
+                "permissibleResidualUnbalanceGramMillimetres", tolerance.gramMillimetres(),
+                "shares", tolerance.allocation().shares(), "sharesBy", tolerance.allocation().reason(),
+                "standard", BalanceTolerance.STANDARD);
+        balancing.verification().flatMap(Verification::gradeReached).ifPresent(reached -> {
+            json.put("held", reached.held());
+            json.put("millimetresPerSecond", reached.millimetresPerSecond());
+        });
+        balancing.verification().flatMap(Verification::gradeProbability).ifPresent(one -> {
+            json.put("probability", one.probability());
+            json.put("moreReadings", one.moreReadings());
+        });
+        return json;
+    }
+
+    private static String name(Optional<GradeReached> grade) {
+        return grade.map(reached -> reached.finestGrade().map(BalanceGrade::toString).orElse("coarser than the table"))
                 .orElse(ResultsJson.NOT_DETERMINED);
-        return object("required", tolerance.grade().toString(), "achieved", achieved,
-                "permissibleResidualUnbalanceGramMillimetres", tolerance.gramMillimetres());
     }
 }

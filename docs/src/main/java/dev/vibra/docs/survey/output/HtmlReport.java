@@ -4,7 +4,6 @@ import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.severity.Criterion;
 import dev.vibra.severity.Zone;
-import dev.vibra.survey.BalancingSurvey;
 import dev.vibra.survey.Finding;
 import dev.vibra.survey.MachineSurvey;
 import dev.vibra.survey.PointSurvey;
@@ -101,7 +100,7 @@ public final class HtmlReport {
         severity(html, survey);
         findings(html, survey);
         html.element("h2", "Advice").list(survey.advice());
-        survey.balancing().ifPresent(balancing -> balancing(html, balancing));
+        survey.balancing().ifPresent(balancing -> BalancingSection.write(html, balancing, balancingFigures));
         survey.points().forEach(point -> PointSection.write(html, point, figures.getOrDefault(point.point().id(), List
                 .of())));
         html.element("h2", "Not determined for the machine as a whole");
@@ -189,29 +188,5 @@ public final class HtmlReport {
             }
             html.element("p", "Confirm by: " + finding.confirmBy() + ".").close("div");
         }
-    }
-
-    private void balancing(Html html, BalancingSurvey balancing) {
-        html.element("h2", "Balancing");
-        balancingFigures.forEach(figure -> html.figure(figure, figure.description()));
-        balancing.corrections().ifPresent(corrections -> {
-            html.element("p", "Add " + corrections.addedTo() + ":");
-            html.list(corrections.list().stream().map(Object::toString).toList());
-            html.element("p", "Convention: " + corrections.convention() + ".");
-            html.open("table", "narrow").row("th", "Sensor", "Before", "Predicted");
-            for (int i = 0; i < balancing.sheet().sensors().size(); i++) {
-                html.row("td", balancing.sheet().sensors().get(i), corrections.present().get(i).toString(),
-                        Phrases.predicted(balancing, i));
-            }
-            html.close("table");
-            html.list(corrections.remarks().stream().map(one -> "Doubt: " + one).toList());
-            html.list(corrections.cautions().stream().map(one -> "Caution: " + one.text()).toList());
-        });
-        balancing.verification().ifPresent(one -> {
-            html.element("p", "Final run: " + one + ".");
-            html.list(one.residualUnbalance().stream().map(left -> "Residual unbalance: " + left).toList());
-            html.list(one.remarks().stream().map(remark -> "Doubt: " + remark).toList());
-        });
-        balancing.tolerance().ifPresent(one -> html.element("p", "Permissible: " + one + "."));
     }
 }

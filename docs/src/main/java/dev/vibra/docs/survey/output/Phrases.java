@@ -2,7 +2,6 @@ package dev.vibra.docs.survey.output;
 
 import dev.vibra.severity.Judgement;
 import dev.vibra.severity.Zone;
-import dev.vibra.survey.BalancingSurvey;
 import dev.vibra.survey.PointSurvey;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -39,11 +38,5 @@ final class Phrases {
         return point.omissions().stream()
                 .filter(one -> one.part().contains("severity") || one.part().equals("recording"))
                 .findFirst().map(one -> one.reason()).orElse("no reason noted");
-    }
-
-    /** Returns what balancing should leave at a sensor, as in {@code 0.41 mm/s rms}. */
-    static String predicted(BalancingSurvey balancing, int sensor) {
-        return PlainNumber.forPeople(balancing.predictedAmplitude(sensor)) + " " + balancing.sheet().unit() + " "
-                + balancing.sheet().detector();
     }
 }

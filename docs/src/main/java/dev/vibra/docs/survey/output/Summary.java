@@ -2,6 +2,7 @@ package dev.vibra.docs.survey.output;
 
 import static dev.vibra.docs.survey.output.TextPage.padded;
 
+import dev.vibra.balance.Verification;
 import dev.vibra.bearing.ElementFinding;
 import dev.vibra.bearing.ElementVerdict;
 import dev.vibra.docs.survey.input.Problem;
@@ -122,15 +123,28 @@ public final class Summary {
             page.item("  ", "Add " + corrections.addedTo() + ":");
             corrections.list().forEach(one -> page.item("    ", one.toString()));
             page.item("  ", "Convention: " + corrections.convention() + ".");
-            for (int i = 0; i < balancing.sheet().sensors().size(); i++) {
-                page.item("    ", balancing.sheet().sensors().get(i) + ": from " + corrections.present().get(i) + " to "
-                        + Phrases.predicted(balancing, i) + ", predicted");
+            for (int i = 0; i < corrections.places().size(); i++) {
+                page.item("    ", corrections.places().get(i) + ": from " + corrections.present().get(i) + " to "
+                        + corrections.predicted().get(i) + ", predicted");
             }
+            corrections.uncertainty().ifPresent(one -> page.item("  uncertainty: ", one.toString()));
+            corrections.presentUnbalance().forEach(one -> page.item("  unbalance before: ", one.toString()));
+            corrections.presentGrade().ifPresent(one -> page.item("  before: ", one.toString()));
             corrections.remarks().forEach(one -> page.item("  doubt    ", one.toString()));
-            corrections.cautions().forEach(one -> page.item("  caution  ", one.text()));
         });
-        balancing.verification().ifPresent(one -> page.item("  final run: ", one.toString()));
-        balancing.tolerance().ifPresent(one -> page.item("  permissible: ", one.toString()));
+        balancing.verification().ifPresent(this::proof);
+        balancing.trim().ifPresent(trim -> page.item("  next, if more is wanted: ", trim.toString()));
+        balancing.tolerance().ifPresent(one -> page.item("  permissible: ", one + "; "
+                + one.allocation()));
+        balancing.corrections().ifPresent(corrections -> corrections.cautions()
+                .forEach(one -> page.item("  caution  ", one.text())));
+    }
+
+    private void proof(Verification proof) {
+        page.item("  final run: ", proof.toString());
+        proof.residualUnbalance().forEach(one -> page.item("  residual unbalance: ", one.toString()));
+        proof.bearingUnbalance().forEach(one -> page.item("  residual unbalance: ", one.toString()));
+        proof.remarks().forEach(one -> page.item("  doubt    ", one.toString()));
     }
 
     private void advice() {

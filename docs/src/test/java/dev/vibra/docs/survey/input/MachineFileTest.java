@@ -95,13 +95,56 @@ class MachineFileTest {
     void readsBalancingSheet() {
         BalancingSheet job = read(FULL).machine().orElseThrow().balancing().orElseThrow();
         assertEquals("balancing in 2 planes with 2 sensors, mm/s rms, phase lag", job.toString());
-        assertEquals(Detector.RMS, job.detector());
-        assertEquals("[5.1 at 63°, 3.4 at 201°]", job.initial().toString());
-        assertEquals("[drive end, 12 g at 0°, non-drive end, 12 g at 90°]", job.trials().toString());
-        assertEquals("[4.8 at 51°, 4.6 at 160°]", job.trials().get(1).readings().toString());
-        assertEquals("[0.7 at 12°, 0.5 at 310°]", job.finalRun().toString());
-        assertEquals(160.0, job.radiusMillimetres().get("non-drive end"));
-        assertEquals(12, job.positions().get("drive end"));
+        assertEquals(Detector.RMS, job.reading().detector());
+        assertEquals("[5.1 at 63°, 3.4 at 201°]", job.runs().initial().toString());
+        assertEquals("[drive end, 12 g at 0°, non-drive end, 12 g at 90°]", job.runs().trials().toString());
+        assertEquals("[4.8 at 51°, 4.6 at 160°]", job.runs().trials().get(1).readings().toString());
+        assertEquals("[0.7 at 12°, 0.5 at 310°]", job.runs().finalRun().toString());
+        assertEquals(160.0, job.geometry().radiusMillimetres().get("non-drive end"));
+        assertEquals(12, job.geometry().positions().get("drive end"));
+    }
+
+    @Test
+    void readsTheRestOfABalancingSheet() {
+        String more = changed("\"positions\": {", """
+                "scatter": { "amplitudePercent": 3, "phaseDegrees": 2, "floor": 0.05 },
+                "runout": [ { "amplitude": 0.1, "phaseDegrees": 0 }, { "amplitude": 0.2, "phaseDegrees": 90 } ],
+                "trialsLeftOn": true,
+                "fitted": [ { "plane": "drive end", "massGrams": 11.5, "angleDegrees": 200, "radiusMillimetres": 150 } ],
+                "axial": { "bearingsMillimetres": [ 0, 900 ], "centreOfMassMillimetres": 400,
+                  "planesMillimetres": { "drive end": 150, "non-drive end": 700 } },
+                "firstPositionDegrees": { "drive end": 15 },
+                "positions": {""");
+        BalancingSheet job = read(more).machine().orElseThrow().balancing().orElseThrow();
+        assertEquals("scatter 3 %, 2°, floor 0.05 (one standard deviation)", job.reading().scatter().toString());
+        assertEquals("[0.1 at 0°, 0.2 at 90°]", job.runs().runout().toString());
+        assertTrue(job.runs().trialsLeftOn());
+        assertEquals("[drive end, 11.5 g at 200°]", job.runs().fitted().toString());
+        assertEquals(150, job.runs().fitted().get(0).radiusMillimetres());
+        assertEquals("bearings at 0 and 900 mm", job.geometry().axial().toString());
+        assertEquals(400, job.geometry().axial().centreOfMassMillimetres());
+        assertEquals(700.0, job.geometry().axial().planesMillimetres().get("non-drive end"));
+        assertEquals(15.0, job.geometry().firstPositionDegrees().get("drive end"));
+        assertEquals("radius of 2 plane(s), positions in 2, places along the axis", job.geometry().toString());
+    }
+
+    /** The results file tells influence coefficients in the form that the description takes. */
+    @Test
+    void readsKnownCoefficientsInsteadOfTrials() {
+        String known = FULL.replaceAll("(?s)\"trials\": \\[.*?\\] } \\],", """
+                "influence": [ [ { "amplitude": 0.2, "phaseDegrees": 10 }, { "amplitude": 0.1, "phaseDegrees": 20 } ],
+                  [ { "amplitude": 0.05, "phaseDegrees": 30 }, { "amplitude": 0.3, "phaseDegrees": 40 } ] ],""");
+        BalancingSheet job = read(known).machine().orElseThrow().balancing().orElseThrow();
+        assertEquals("[[0.2 at 10°, 0.1 at 20°], [0.05 at 30°, 0.3 at 40°]]", job.runs().influence().toString());
+        assertEquals(List.of(), job.runs().trials());
+        assertEquals(List.of(), messages(known));
+        String short1 = known.replace("[ { \"amplitude\": 0.05, \"phaseDegrees\": 30 }, ", "[ ");
+        assertEquals(List.of("machine.json, line 32, balancing.influence: must hold one list per sensor, 2, of one"
+                + " coefficient per plane, 2"), messages(short1));
+        assertEquals(List.of("machine.json, line 32, balancing.influence[0][0].amplitude: must be finite and >= 0:"
+                + " -0.2"), messages(known.replace("\"amplitude\": 0.2,", "\"amplitude\": -0.2,")));
+        assertEquals(List.of("machine.json, line 33, balancing.influence[1]: must be a list [ ]: 3"),
+                messages(known.replaceAll("(?s)\\[ \\{ \"amplitude\": 0.05.*?\\} \\]", "3")));
     }
 
     @Test

@@ -163,7 +163,13 @@ class ResultFilesTest {
     @Test
     void reportProvesTheFinalRunAndNamesTheConventionAtTheFigure() {
         String html = text("report.html");
-        assertTrue(html.contains("Residual unbalance: fan wheel"), html.substring(html.indexOf("<h2>Balancing")));
+        String section = html.substring(html.indexOf("<h2>Balancing"));
+        assertTrue(section.contains("<th>Plane</th><th>Before</th><th>Residual</th><th>Permissible</th>"), section);
+        for (String part : List.of("<h3>Runs</h3>", "<h3>Influence coefficients</h3>", "<h3>Masses to add</h3>",
+                "<h3>Vibration at rotation frequency</h3>", "<h3>Unbalance and grade</h3>",
+                "<h3>Next, if more is wanted</h3>", "<h3>Who may rely on what</h3>", "lock out the drive")) {
+            assertTrue(section.contains(part), part);
+        }
         assertTrue(html.contains("Vectors of the balancing job. Rotation is counter-clockwise; phase is lag"));
     }
 

@@ -1,0 +1,113 @@
+package dev.vibra.docs.survey.input;
+
+import dev.vibra.survey.machine.Phasor;
+import dev.vibra.survey.machine.SheetMass;
+import dev.vibra.survey.machine.SheetRuns;
+import dev.vibra.survey.machine.TrialRun;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads the runs of a balancing job. */
+final class RunsReader {
+    private final FieldReader fields;
+    private final List<String> sensors;
+    private final List<String> planes;
+
+    RunsReader(FieldReader fields, List<String> sensors, List<String> planes) {
+        this.fields = fields;
+        this.sensors = sensors;
+        this.planes = planes;
+    }
+
+    SheetRuns read() {
+        List<Phasor> runout = readings(fields, "runout", false);
+        List<Phasor> initial = readings(fields, "initial", true);
+        List<List<Phasor>> influence = influence();
+        List<TrialRun> trials = trials();
+        boolean leftOn = fields.truth("trialsLeftOn").orElse(false);
+        if (leftOn && fields.has("influence")) {
+            fields.fault("trialsLeftOn", "must not stand beside influence, which needs no trial runs");
+        }
+        List<Phasor> finalRun = readings(fields, "final", false);
+        List<SheetMass> fitted = fields.objects("fitted", (object, index) -> mass(object, Range.atLeast(0, "g")));
+        if (!fitted.isEmpty() && !fields.has("final")) {
+            fields.fault("fitted", "must stand beside final, the run with these masses");
+        }
+        return new SheetRuns(runout, initial, trials, leftOn, influence, fitted, finalRun);
+    }
+
+    private List<Phasor> readings(FieldReader from, String name, boolean required) {
+        if (!from.has(name)) {
+            if (required) {
+                from.fault(name, "is required: one reading of amplitude and phaseDegrees per sensor");
+            }
+            return List.of();
+        }
+        List<Phasor> readings = from.objects(name, (object, index) -> phasor(object));
+        if (readings.size() != sensors.size() && !from.faults().contains(name) && !sensors.isEmpty()) {
+            from.fault(name, "must hold one reading per sensor, " + sensors.size() + ": " + readings.size());
+        }
+        return readings;
+    }
+
+    private static Optional<Phasor> phasor(FieldReader object) {
+        Optional<Double> amplitude = object.number("amplitude", Range.atLeast(0, ""));
+        Optional<Double> phase = object.number("phaseDegrees", new Range(-360, true, 360, true, "degrees"));
+        BalancingReader.requireField(object, "amplitude");
+        BalancingReader.requireField(object, "phaseDegrees");
+        return object.finish().faulty() ? Optional.empty() : Optional.of(new Phasor(amplitude.orElseThrow(),
+                phase.orElseThrow()));
+    }
+
+    private List<List<Phasor>> influence() {
+        List<List<Phasor>> rows = fields.rows("influence", RunsReader::phasor);
+        boolean fits = rows.size() == sensors.size() && rows.stream().allMatch(row -> row.size() == planes.size());
+        if (fields.has("influence") && !fits && !fields.faults().contains("influence") && !sensors.isEmpty()
+                && !planes.isEmpty()) {
+            fields.fault("influence", "must hold one list per sensor, " + sensors.size()
+                    + ", of one coefficient per plane, " + planes.size());
+        }
+        return rows;
+    }
+
+    private List<TrialRun> trials() {
+        if (fields.has("influence")) {
+            if (fields.has("trials")) {
+                fields.fault("trials", "must not stand beside influence; give one of the two");
+            }
+            return List.of();
+        }
+        if (!fields.has("trials")) {
+            fields.fault("trials", "is required, unless influence tells the coefficients");
+            return List.of();
+        }
+        List<TrialRun> trials = fields.objects("trials", (object, index) -> trial(object));
+        for (String plane : planes) {
+            if (trials.stream().noneMatch(trial -> trial.plane().equals(plane)) && !fields.faults().contains("trials")) {
+                fields.fault("trials", "must hold a trial run or more per plane; plane \"" + plane + "\" has none");
+            }
+        }
+        return trials;
+    }
+
+    private Optional<TrialRun> trial(FieldReader object) {
+        List<Phasor> readings = readings(object, "readings", true);
+        return mass(object, Range.above(0, "g")).map(mass -> new TrialRun(mass.plane(), mass.massGrams(),
+                mass.angleDegrees(), mass.radiusMillimetres(), readings));
+    }
+
+    /** Reads a mass in a plane and closes the object. */
+    private Optional<SheetMass> mass(FieldReader object, Range grams) {
+        Optional<String> plane = object.required("plane", "correction plane of the mass");
+        if (plane.isPresent() && !planes.contains(plane.get()) && !planes.isEmpty()) {
+            object.fault("plane", "must be one of " + FieldReader.joined(planes) + ": \"" + plane.get() + "\"");
+        }
+        Optional<Double> mass = object.number("massGrams", grams);
+        Optional<Double> angle = object.number("angleDegrees", new Range(-360, true, 360, true, "degrees"));
+        double radius = object.number("radiusMillimetres", Range.above(0, "mm")).orElse(Double.NaN);
+        BalancingReader.requireField(object, "massGrams");
+        BalancingReader.requireField(object, "angleDegrees");
+        return object.finish().faulty() ? Optional.empty() : Optional.of(new SheetMass(plane.orElseThrow(),
+                mass.orElseThrow(), angle.orElseThrow(), radius));
+    }
+}

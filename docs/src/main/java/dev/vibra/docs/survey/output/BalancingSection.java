@@ -1,0 +1,170 @@
+package dev.vibra.docs.survey.output;
+
+import dev.vibra.balance.BearingUnbalance;
+import dev.vibra.balance.Correction;
+import dev.vibra.balance.Corrections;
+import dev.vibra.balance.JobRecord;
+import dev.vibra.balance.ResidualUnbalance;
+import dev.vibra.balance.Verification;
+import dev.vibra.balance.placement.PositionedMass;
+import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.docs.survey.chart.Figure;
+import dev.vibra.survey.BalancingSurvey;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The section of the report on a balancing job: the record from the first run to the proof. */
+final class BalancingSection {
+    private final Html html;
+    private final BalancingSurvey balancing;
+
+    private BalancingSection(Html html, BalancingSurvey balancing) {
+        this.html = html;
+        this.balancing = balancing;
+    }
+
+    static void write(Html html, BalancingSurvey balancing, List<Figure> figures) {
+        BalancingSection section = new BalancingSection(html, balancing);
+        html.element("h2", "Balancing");
+        if (balancing.corrections().isEmpty()) {
+            html.list(balancing.omissions().stream().map(one -> one.part() + ": " + one.reason()).toList());
+            return;
+        }
+        Corrections corrections = balancing.corrections().get();
+        JobRecord job = balancing.toRecord().orElseThrow();
+        html.element("p", "Convention: " + job.convention() + ".");
+        section.cautions(corrections);
+        figures.forEach(figure -> html.figure(figure, figure.description()));
+        section.runs(job);
+        section.coefficients(job);
+        section.corrections(corrections);
+        section.vibration(corrections);
+        section.unbalance(corrections);
+        section.doubts(corrections);
+        section.next();
+        html.element("h3", "Who may rely on what").list(job.reliance());
+    }
+
+    private void cautions(Corrections corrections) {
+        html.open("div", "error").list(corrections.cautions().stream().map(one -> one.text()).toList()).close("div");
+    }
+
+    private void runs(JobRecord job) {
+        html.element("h3", "Runs").open("table", "");
+        List<String> head = new ArrayList<>(List.of("Run", "Masses on the rotor"));
+        JobRecord.ReadingEntry unit = job.runs().get(0).readings().get(0);
+        job.runs().get(0).readings().forEach(one -> head.add(one.sensor()));
+        html.row("th", head.toArray(String[]::new));
+        for (JobRecord.RunEntry run : job.runs()) {
+            List<String> cells = new ArrayList<>(List.of(run.name(), run.masses().isEmpty() ? "none"
+                    : String.join("; ", run.masses().stream().map(BalancingSection::mass).toList())));
+            run.readings().forEach(one -> cells.add(PlainNumber.forPeople(one.amplitude()) + "\u00a0at\u00a0"
+                    + angle(one.phaseDegrees())));
+            html.row("td", cells.toArray(String[]::new));
+        }
+        html.close("table").element("p", "quiet", "Readings in " + unit.unit() + " " + unit.detector()
+                + (balancing.sheet().runs().runout().isEmpty() ? "" : ", runout taken off")
+                + "; masses beyond the first state of the rotor.");
+    }
+
+    private static String mass(JobRecord.MassEntry mass) {
+        return mass.plane() + " " + PlainNumber.forPeople(mass.grams()) + " g at " + angle(mass.angleDegrees())
+                + (Double.isNaN(mass.radiusMillimetres()) ? "" : ", radius " + PlainNumber.of(mass.radiusMillimetres())
+                        + " mm");
+    }
+
+    private static String angle(double degrees) {
+        String text = String.format(Locale.ROOT, "%.1f°", degrees);
+        return "360.0°".equals(text) ? "0.0°" : text;
+    }
+
+    private void coefficients(JobRecord job) {
+        JobRecord.ReadingEntry unit = job.runs().get(0).readings().get(0);
+        html.element("h3", "Influence coefficients").open("table", "narrow");
+        html.row("th", "Sensor", "Plane", unit.unit() + " " + unit.detector() + " per g", "Phase");
+        job.coefficients().forEach(one -> html.row("td", one.sensor(), one.plane(),
+                PlainNumber.forPeople(one.amplitudePerGram()), angle(one.phaseDegrees())));
+        html.close("table").element("p", "quiet", "Condition number "
+                + PlainNumber.forPeople(balancing.corrections().orElseThrow().conditionNumber()) + ".");
+    }
+
+    private void corrections(Corrections corrections) {
+        html.element("h3", "Masses to add").element("p", "Add " + corrections.addedTo() + ":");
+        html.open("table", "").row("th", "Plane", "Mass", "Angle", "Radius", "On positions", "95 % ellipse");
+        for (Correction one : corrections.list()) {
+            html.row("td", one.plane(), PlainNumber.forPeople(one.mass().grams()) + " g",
+                    angle(one.mass().angleDegrees()), one.mass().radiusMillimetres().isPresent()
+                            ? PlainNumber.of(one.mass().radiusMillimetres().getAsDouble()) + " mm" : "as the trial mass",
+                    String.join(" + ", one.split().stream().map(PositionedMass::toString).toList()),
+                    corrections.uncertainty().map(u -> u.ofCorrection(one.plane()))
+                            .map(e -> "± " + PlainNumber.withPlacesOf(e.major(), e.major()) + " g, ± "
+                                    + PlainNumber.withPlacesOf(e.minor(), e.major()) + " g across").orElse("no scatter told"));
+        }
+        html.close("table");
+    }
+
+    private void vibration(Corrections corrections) {
+        Optional<Verification> proof = balancing.verification();
+        html.element("h3", "Vibration at rotation frequency").open("table", "");
+        html.row("th", "Sensor", "Before", "Predicted", proof.isPresent() ? "After" : "");
+        for (int i = 0; i < corrections.places().size(); i++) {
+            int row = i;
+            html.row("td", corrections.places().get(i), corrections.present().get(i).toString(),
+                    proof.map(one -> one.predicted().get(row)).orElse(corrections.predicted().get(i)).toString(),
+                    proof.map(one -> one.after().get(row).toString()).orElse(""));
+        }
+        html.close("table");
+    }
+
+    private void unbalance(Corrections corrections) {
+        if (corrections.presentUnbalance().isEmpty()) {
+            return;
+        }
+        html.element("h3", "Unbalance and grade").open("table", "");
+        html.row("th", "Plane", "Before", balancing.verification().isPresent() ? "Residual" : "", "Permissible");
+        List<ResidualUnbalance> residual = balancing.verification().map(Verification::residualUnbalance)
+                .orElse(List.of());
+        for (int j = 0; j < corrections.presentUnbalance().size(); j++) {
+            ResidualUnbalance before = corrections.presentUnbalance().get(j);
+            html.row("td", before.plane(), gramMillimetres(before.gramMillimetres()),
+                    residual.isEmpty() ? "" : gramMillimetres(residual.get(j).gramMillimetres()),
+                    gramMillimetres(before.permissibleGramMillimetres()));
+        }
+        for (BearingUnbalance one : balancing.verification().map(Verification::bearingUnbalance).orElse(List.of())) {
+            html.row("td", one.bearing(), "", gramMillimetres(one.gramMillimetres()),
+                    gramMillimetres(one.permissibleGramMillimetres()));
+        }
+        html.close("table");
+        balancing.tolerance().ifPresent(one -> html.element("p", permissible(one)));
+        List<String> verdicts = new ArrayList<>();
+        corrections.presentGrade().ifPresent(one -> verdicts.add("Before: " + one + "."));
+        balancing.verification().ifPresent(one -> verdicts.add("Final run: " + one + "."));
+        html.list(verdicts);
+    }
+
+    private static String permissible(BalanceTolerance tolerance) {
+        return "Permissible: " + tolerance + ", shares " + tolerance.allocation() + ".";
+    }
+
+    private static String gramMillimetres(double value) {
+        return Double.isNaN(value) ? "" : PlainNumber.forPeople(value) + " g·mm";
+    }
+
+    private void doubts(Corrections corrections) {
+        List<String> doubts = new ArrayList<>();
+        corrections.remarks().forEach(one -> doubts.add("Doubt: " + one));
+        balancing.verification().ifPresent(one -> one.remarks().forEach(remark -> doubts.add("Doubt: " + remark)));
+        if (!doubts.isEmpty()) {
+            html.element("h3", "Doubts").list(doubts);
+        }
+    }
+
+    private void next() {
+        balancing.trim().ifPresent(trim -> {
+            html.element("h3", "Next, if more is wanted").element("p", "Add " + trim.addedTo() + ":");
+            html.list(trim.list().stream().map(Correction::toString).toList());
+        });
+    }
+}
