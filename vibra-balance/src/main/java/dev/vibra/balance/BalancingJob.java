@@ -1,9 +1,7 @@
 package dev.vibra.balance;
 
 import dev.vibra.balance.RunLog.Kind;
-import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.influence.InfluenceFit;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.influence.Sensor;
@@ -11,10 +9,8 @@ import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.placement.Fitting;
 import dev.vibra.balance.placement.PlaneFitting;
 import dev.vibra.balance.placement.Positions;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.ReadingScatter;
-import dev.vibra.balance.uncertainty.VectorCovariance;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
@@ -28,7 +24,6 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -193,7 +188,8 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob weight(String sensor, double weight) {
         Require.notNegative("weight of sensor " + sensor, weight, "");
-        return withSetup(setup.withSensorWeight(setup.layout().sensorIndex(sensor), weight));
+        return withSetup(setup.withSensorWeight(setup.layout().sensors().get(
+                setup.layout().sensorIndex(sensor)).name(), weight));
     }
 
     /**
@@ -231,11 +227,10 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob weight(RotationSpeed speed, double weight) {
         Require.notNegative("weight of speed " + speed, weight, "");
-        int index = setup.layout().speeds().indexOf(speed);
-        if (index < 0) {
+        if (!setup.layout().speeds().contains(speed)) {
             throw new IllegalArgumentException("speed must be one of " + setup.layout().speeds() + ": " + speed);
         }
-        return withSetup(setup.withSpeedWeight(index, weight));
+        return withSetup(setup.withSpeedWeight(speed, weight));
     }
 
     /**
@@ -306,24 +301,17 @@ public final class BalancingJob implements Serializable {
      *
      * @param readings one reading per sensor, the same for all speeds
      * @return a changed copy
-     * @throws IllegalArgumentException if the count is wrong or a sensor does not read displacement
+     * @throws IllegalArgumentException if the count is wrong or a sensor does not read displacement; so do later
+     *     changes of the sensors
      * @throws IllegalStateException if runs were read already
      */
     public BalancingJob runout(Reading... readings) {
-        List<Sensor> sensors = setup.layout().sensors();
-        if (readings.length != sensors.size()) {
-            throw new IllegalArgumentException("runout must be one reading per sensor, " + sensors.size() + ": "
-                    + readings.length);
-        }
-        List<Phasor> peaks = new ArrayList<>();
-        for (int i = 0; i < readings.length; i++) {
-            if (sensors.get(i).unit().quantity() != Quantity.DISPLACEMENT) {
-                throw new IllegalArgumentException("runout must be read by a displacement sensor: " + sensors.get(i));
-            }
-            peaks.add(readings[i].at(sensors.get(i), setup.layout().convention().phase()).peak());
+        if (readings.length != setup.layout().sensors().size()) {
+            throw new IllegalArgumentException("runout must be one reading per sensor, "
+                    + setup.layout().sensors().size() + ": " + readings.length);
         }
         withLayout("runout", setup.layout());
-        return withSetup(setup.withRunout(peaks));
+        return withSetup(setup.withRunout(List.of(readings)));
     }
 
     /**
@@ -462,6 +450,7 @@ public final class BalancingJob implements Serializable {
     }
 
     private Phasor inPlane(int plane, PlacedMass mass) {
+        Objects.requireNonNull(mass, "mass");
         Layout layout = setup.layout();
         if (mass.radiusMillimetres().isEmpty()) {
             return mass.kilograms().times(layout.lever(plane));
@@ -484,7 +473,7 @@ public final class BalancingJob implements Serializable {
         requireCount(readings.length);
         VibrationVector[] out = new VibrationVector[readings.length];
         for (int i = 0; i < out.length; i++) {
-            out[i] = readings[i].at(setup.layout().sensorOfRow(i), setup.layout().convention().phase());
+            out[i] = Objects.requireNonNull(readings[i], "reading").at(setup.layout().sensorOfRow(i), setup.layout().convention().phase());
         }
         return out;
     }
@@ -510,6 +499,7 @@ public final class BalancingJob implements Serializable {
         requireCount(readings.length);
         List<Phasor> peaks = new ArrayList<>();
         for (int i = 0; i < readings.length; i++) {
+            Objects.requireNonNull(readings[i], "reading");
             Quantity expected = setup.layout().sensorOfRow(i).unit().quantity();
             if (readings[i].quantity() != expected) {
                 throw new IllegalArgumentException("reading of " + setup.layout().rowName(i) + " must be a " + expected
@@ -527,8 +517,11 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
      */
     public InfluenceCoefficients coefficients() {
-        return setup.stored().map(stored -> stored.shownAs(setup.layout())).orElseGet(() ->
-                InfluenceFit.of(setup.layout(), log.runsForCoefficients()).coefficients());
+        return analysis().coefficients();
+    }
+
+    private JobAnalysis analysis() {
+        return new JobAnalysis(setup, log);
     }
 
     /**
@@ -564,53 +557,31 @@ public final class BalancingJob implements Serializable {
      *
      * @return corrections with predicted residuals, remarks and cautions
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
-     * @throws IllegalStateException if there is no initial run, or the planes act so alike that there is no one answer
+     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike that
+     *     there is no one answer
      */
     public Corrections corrections() {
-        Known known = known();
-        Phasor[] masses = setup.cancelling(known.solver(), known.present());
-        List<Remark> remarks = remarks(known.solver());
-        remarks.addAll(uncertain(masses));
-        remarks.addAll(unreached(masses));
-        return Corrections.of(setup, known.alpha(), known.effect(setup, masses), remarks, onRotor(), errors());
+        return analysis().corrections();
     }
 
     /**
      * Tells what masses on positions, found with {@link #fitting}, should leave, in the units of this job.
      *
      * @param fitted masses on positions, at the radii of the planes
-     * @return corrections whose splits are these masses; they tell no uncertainty, for limits have no derivative to carry
-     *     the scatter along
+     * @return corrections whose splits are these masses
      * @throws IllegalArgumentException if the masses are not for the planes of this job, or runs are missing
-     * @throws IllegalStateException if there is no initial run, or the planes act so alike that there is no one answer
+     * @throws IllegalStateException if there is no initial run or a trial changed nothing
      */
     public Corrections corrections(FittedMasses fitted) {
         if (!fitted.planes().equals(setup.layout().planes())) {
             throw new IllegalArgumentException("masses must be for the planes of the job, " + setup.layout().planes()
                     + ": " + fitted.planes());
         }
-        Known known = known();
         Phasor[] masses = new Phasor[fitted.sums().size()];
         for (int j = 0; j < masses.length; j++) {
             masses[j] = inPlane(j, fitted.sums().get(j));
         }
-        return Corrections.of(setup, fitted, known.effect(setup, masses), remarks(known.solver()), onRotor());
-    }
-
-    /** What runs or stored coefficients tell, checked to be good for a correction. */
-    private Known known() {
-        for (RunLog.Entry trial : setup.stored().isPresent() ? List.<RunLog.Entry>of() : log.trials()) {
-            JobRemarks.requireEffect(trial.run().name(), log.vibrationIn(trial.stateBefore()),
-                    log.vibrationIn(trial.run().added()));
-        }
-        InfluenceCoefficients alpha = coefficients();
-        return new Known(alpha, alpha.solver(setup.rowWeights()), log.presentVibration());
-    }
-
-    private record Known(InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present) {
-        Corrections.Effect effect(Setup setup, Phasor[] masses) {
-            return Corrections.Effect.of(setup, alpha, solver, masses, present);
-        }
+        return analysis().corrections(masses, fitted);
     }
 
     /**
@@ -620,152 +591,54 @@ public final class BalancingJob implements Serializable {
      * @return the problem, to be solved by least squares or for the least largest residual; residuals are weighted as
      *     for {@link #corrections()}
      * @throws IllegalArgumentException if the count is wrong, or runs are missing
-     * @throws IllegalStateException if there is no initial run
+     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike that
+     *     without limits there is no one answer
      */
     public Fitting fitting(PlaneFitting... planes) {
-        Known known = known();
-        return Fitting.of(known.alpha(), known.present(), setup.rowWeights(), List.of(planes));
-    }
-
-    private List<Remark> remarks(CorrectionSolver solver) {
-        List<Remark> out = new ArrayList<>();
-        for (RunLog.Entry trial : log.trials()) {
-            JobRemarks.weakTrial(trial.run().name(), log.vibrationIn(trial.stateBefore()),
-                    log.vibrationIn(trial.run().added())).ifPresent(out::add);
-            strongTrial(trial).ifPresent(out::add);
-        }
-        JobRemarks.planesAlike(solver).ifPresent(out::add);
-        if (setup.ridge() > 0) {
-            out.add(JobRemarks.regularised(setup.ridge()));
-        }
-        return out;
+        return analysis().fitting(List.of(planes));
     }
 
     /**
      * Returns masses that make the largest residual least, instead of the sum of squares; angles are free.
      *
-     * <p>The result tells no uncertainty: a largest value has no derivative to carry the scatter along.
-     *
      * @return corrections with predicted residuals, remarks and cautions
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
-     * @throws IllegalStateException if there is no initial run
+     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike that
+     *     there is no one answer
      */
     public Corrections minimaxCorrections() {
-        Known known = known();
         // Four unlimited positions a quarter turn apart make any vector.
         Positions quarters = Positions.of(4, setup.layout().convention().angle());
-        FittedMasses fitted = Fitting.of(known.alpha(), known.present(), setup.rowWeights(),
-                Collections.nCopies(log.state().size(), PlaneFitting.on(quarters))).minimax();
+        FittedMasses fitted = analysis().fitting(Collections.nCopies(log.state().size(), PlaneFitting.on(quarters)))
+                .minimax();
         Phasor[] masses = new Phasor[log.state().size()];
         for (int j = 0; j < masses.length; j++) {
             masses[j] = inPlane(j, fitted.sums().get(j));
         }
-        List<Remark> remarks = remarks(known.solver());
-        remarks.addAll(unreached(masses));
-        return Corrections.of(setup, known.alpha(), known.effect(setup, masses), remarks, onRotor(), Optional.empty());
-    }
-
-    /** Corrections that lie in a gap between positions. */
-    private List<Remark> unreached(Phasor[] masses) {
-        List<Remark> out = new ArrayList<>();
-        for (int j = 0; j < masses.length; j++) {
-            PlacedMass mass = setup.mass(j, masses[j]);
-            String plane = setup.layout().planes().get(j);
-            setup.positions(j).filter(places -> !places.canHold(mass))
-                    .ifPresent(places -> out.add(JobRemarks.unreached(plane, mass, places)));
-        }
-        return out;
-    }
-
-    /** The rotor's mass is known only where a tolerance was set, and a force only where radius and speed are. */
-    private Optional<Remark> strongTrial(RunLog.Entry trial) {
-        Layout layout = setup.layout();
-        Phasor[] added = trial.fitted();
-        double unbalance = 0;
-        for (int j = 0; j < added.length; j++) {
-            unbalance = Math.max(unbalance, layout.radiusKnown(j) ? added[j].magnitude() : 0);
-        }
-        double largest = unbalance;
-        RotationSpeed fastest = layout.speeds().stream().max(Comparator.comparingDouble(RotationSpeed::hertz))
-                .orElse(null);
-        return setup.tolerance().flatMap(t -> JobRemarks.strongTrial(trial.run().name(), largest, t.massKilograms(),
-                fastest == null ? t.speed() : fastest));
-    }
-
-    /** Corrections that the scatter of the readings, told or usual, leaves open. */
-    private List<Remark> uncertain(Phasor[] masses) {
-        Layout layout = setup.layout();
-        ReadingScatter scatter = setup.scatter().orElse(JobRemarks.ASSUMED);
-        VectorCovariance covariance = errors(scatter).covariance();
-        double largest = 0; // in kg, so that planes of different radius compare
-        for (int j = 0; j < masses.length; j++) {
-            largest = Math.max(largest, masses[j].magnitude() / layout.lever(j));
-        }
-        List<Remark> out = new ArrayList<>();
-        for (int j = 0; j < masses.length && largest > 0; j++) {
-            double major = covariance.ellipse(j, masses[j], 0.95).major() / layout.lever(j);
-            JobRemarks.uncertain(layout.planes().get(j), major / largest, scatter, setup.scatter().isEmpty())
-                    .ifPresent(out::add);
-        }
-        return out;
-    }
-
-    private String onRotor() {
-        return log.isFirstState() ? "to the rotor with the trial masses taken off"
-                : "to the rotor as it is now, with all masses of the earlier runs left on";
+        return analysis().corrections(masses);
     }
 
     /**
      * Holds the last final run against what was predicted, and tells the residual unbalance and the grade reached.
      *
      * @return the verification
-     * @throws IllegalStateException if the last run is no final run
+     * @throws IllegalStateException if the last run is no final run, or a trial changed nothing
      */
     public Verification verification() {
         if (!log.endsWithFinalRun()) {
             throw new IllegalStateException("a final run must be read first: finalRun(...)");
         }
-        Known known = known();
-        return Verification.of(setup, known.alpha(), known.solver(), log.vibrationIn(log.last().stateBefore()),
-                log.last().fitted(), known.present(), errors());
+        return analysis().verification();
     }
 
     /**
-     * Writes the job down as plain data, as far as it has come.
+     * Writes the job down as plain data, as far as it has come. What can't be worked out is said in a remark, so that
+     * the readings are kept whatever they tell.
      *
      * @return the record
-     * @throws IllegalArgumentException if the trial masses don't tell the planes apart
-     * @throws IllegalStateException if the planes act so alike that there is no one answer
      */
     public JobRecord toRecord() {
-        boolean known = !log.entries().isEmpty()
-                && (setup.stored().isPresent() || log.trials().size() >= log.state().size());
-        boolean proved = known && log.endsWithFinalRun();
-        return new RecordWriter(setup).write(runs(), known ? coefficients() : null, known ? corrections() : null,
-                proved ? verification() : null);
-    }
-
-    /** Errors of what cancels the present vibration, as the scatter of all readings makes them. */
-    private Optional<ErrorPropagation> errors() {
-        return setup.scatter().map(this::errors);
-    }
-
-    private ErrorPropagation errors(ReadingScatter scatter) {
-        ErrorPropagation ofReadings = ErrorPropagation.of(scatter, setup.layout()::peakPerUnit, runs(), log.state(),
-                this::cancellingWith);
-        return setup.storedScatter().map(s -> ofReadings.withErrorsOf(coefficients(), s, this::cancellingWith))
-                .orElse(ofReadings);
-    }
-
-    /** What cancels the present vibration, had the runs been read like this. */
-    private Phasor[] cancellingWith(List<Run> changed) {
-        BalancingJob job = new BalancingJob(setup, log.readAs(changed));
-        return job.cancellingWith(job.coefficients());
-    }
-
-    /** What cancels the present vibration, were these the coefficients. */
-    private Phasor[] cancellingWith(InfluenceCoefficients alpha) {
-        return setup.cancelling(alpha.solver(setup.rowWeights()), log.presentVibration());
+        return analysis().toRecord();
     }
 
     /** Returns the job in one line. */

@@ -1,6 +1,5 @@
 package dev.vibra.balance;
 
-import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.uncertainty.VectorCovariance;
@@ -8,7 +7,6 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -16,13 +14,16 @@ import java.util.Optional;
  * How far corrections may be off because readings scatter, and what that does to what remains.
  *
  * <p>Linear propagation of the scatter of every reading, and of stored coefficients where their scatter was told; normal
- * errors assumed. Errors of masses and angles are not in it.
+ * errors assumed. Where planes act nearly alike (remark {@code planes-alike}) a linear propagation tells ellipses too
+ * small: with a condition number of 50 to 140 they held the truth in 90 % to 75 % of simulated jobs. Errors of masses and
+ * angles are not in it.
  *
  * @see "JCGM 102:2011, propagation of uncertainty to several output quantities"
  */
 @SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class CorrectionUncertainty implements Serializable {
     private static final long serialVersionUID = 1;
+    private static final double COVERAGE = 0.95;
 
     private final List<String> planes;
     private final List<Ellipse> masses;
@@ -37,41 +38,47 @@ public final class CorrectionUncertainty implements Serializable {
         this.gradeProbability = gradeProbability;
     }
 
-    static CorrectionUncertainty of(Setup setup, InfluenceCoefficients alpha, ErrorPropagation errors, Phasor[] masses,
-            Phasor[] predicted) {
+    /**
+     * Works it out for masses that were chosen in any way.
+     *
+     * @param unbalance unbalance that the rotor has by its vibration, never damped
+     * @param ofUnbalance errors of that unbalance
+     * @param predicted vibration with the masses on
+     * @param ofPredicted errors of that vibration, the masses being what they are
+     */
+    static CorrectionUncertainty of(Setup setup, Phasor[] masses, Phasor[] unbalance, ErrorPropagation ofUnbalance,
+            Phasor[] predicted, VectorCovariance ofPredicted) {
         Layout layout = setup.layout();
-        VectorCovariance covariance = errors.covariance();
+        VectorCovariance covariance = ofUnbalance.covariance();
         List<Ellipse> ofMasses = new ArrayList<>();
+        Phasor[] left = new Phasor[masses.length];
         boolean radiiKnown = true;
         for (int j = 0; j < masses.length; j++) {
             // Unbalance at the lever of the plane, told as grams there.
             double perGram = 1000 / layout.lever(j);
-            ofMasses.add(covariance.times(perGram * perGram).ellipse(j, masses[j].times(perGram), 0.95));
+            ofMasses.add(covariance.times(perGram * perGram).ellipse(j, unbalance[j].times(-perGram), COVERAGE));
+            left[j] = unbalance[j].plus(masses[j]);
             radiiKnown &= layout.radiusKnown(j);
         }
-        Phasor[] nothing = new Phasor[masses.length];
-        Arrays.fill(nothing, Phasor.ZERO);
         GradeProbability probability = radiiKnown && setup.tolerance().isPresent()
-                ? GradeProbability.of(setup, errors, nothing) : null;
-        return new CorrectionUncertainty(layout.planes(), ofMasses, ofResiduals(setup, alpha, covariance, predicted),
+                ? GradeProbability.of(setup, ofUnbalance, left) : null;
+        return new CorrectionUncertainty(layout.planes(), ofMasses, ofResiduals(layout, predicted, ofPredicted),
                 probability);
     }
 
-    /** Errors of the corrections seen at the sensors, in the unit and detector of each. */
-    private static List<Ellipse> ofResiduals(Setup setup, InfluenceCoefficients alpha, VectorCovariance covariance,
-            Phasor[] predicted) {
-        Layout layout = setup.layout();
-        VectorCovariance atSensors = covariance.mapped(predicted.length, alpha::response);
+    /** Ellipses in the unit and detector of each sensor. */
+    private static List<Ellipse> ofResiduals(Layout layout, Phasor[] predicted, VectorCovariance ofPredicted) {
         List<Ellipse> out = new ArrayList<>();
         for (int i = 0; i < predicted.length; i++) {
-            double shown = layout.sensorOfRow(i).detector().ofUnitSine() / layout.sensorOfRow(i).unit().toSi();
-            out.add(atSensors.times(shown * shown).ellipse(i, predicted[i].times(shown), 0.95));
+            double shown = 1 / layout.peakPerUnit(i);
+            out.add(ofPredicted.times(shown * shown).ellipse(i, predicted[i].times(shown), COVERAGE));
         }
         return out;
     }
 
     /**
-     * Returns the ellipse that holds the right correction of a plane with 95 %.
+     * Returns the ellipse that holds the right correction of a plane with 95 %: the one that takes the unbalance of the
+     * plane away, whatever limits or damping made of it.
      *
      * @param plane name of the plane
      * @return ellipse in g at the radius of the plane, arguments with rotation

@@ -1,14 +1,11 @@
 package dev.vibra.balance;
 
-import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.remark.Caution;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
-import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.StaticCouple;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
@@ -40,20 +37,23 @@ public final class Corrections implements Serializable {
     private final String onRotor;
     private final CorrectionUncertainty uncertainty; // null without a scatter
 
-    /** What the masses come to; the masses themselves may stand on positions or be free. */
-    private Corrections(Setup setup, List<Correction> list, Effect effect, List<Remark> remarks, String onRotor,
-            CorrectionUncertainty uncertainty) {
+    /** What masses come to. */
+    record Effect(Phasor[] present, Phasor[] predicted, Optional<Phasor[]> unbalance, double conditionNumber,
+            Optional<CorrectionUncertainty> uncertainty) {}
+
+    Corrections(Setup setup, List<Correction> list, Effect effect, List<Remark> remarks, String onRotor) {
         this.list = List.copyOf(list);
         this.places = IntStream.range(0, effect.present().length).mapToObj(setup.layout()::rowName).toList();
         this.present = setup.vectors(effect.present());
         this.predicted = setup.vectors(effect.predicted());
-        this.unbalance = setup.residuals(effect.unbalance());
-        this.presentGrade = unbalance.isEmpty() ? null : setup.gradeOf(effect.unbalance()).orElse(null);
+        this.unbalance = effect.unbalance().map(setup::residuals).orElse(List.of());
+        this.presentGrade = unbalance.isEmpty() ? null
+                : effect.unbalance().flatMap(setup::gradeOf).orElse(null);
         this.conditionNumber = effect.conditionNumber();
         this.convention = setup.layout().convention();
         this.remarks = List.copyOf(remarks);
         this.onRotor = onRotor;
-        this.uncertainty = uncertainty;
+        this.uncertainty = effect.uncertainty().orElse(null);
     }
 
     /** Vibration with these masses added; what is only the rounding of doubles is zero. */
@@ -66,37 +66,6 @@ public final class Corrections implements Serializable {
             predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
         }
         return predicted;
-    }
-
-    /** Vibration before and after masses, and the unbalance that the rotor has before them; empty if not determined. */
-    record Effect(Phasor[] masses, Phasor[] present, Phasor[] predicted, Phasor[] unbalance, double conditionNumber) {
-        static Effect of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] masses,
-                Phasor[] present) {
-            Phasor[] predicted = vibrationWith(alpha, present, masses);
-            return new Effect(masses, present, predicted, setup.unbalanceOf(solver, present),
-                    solver.conditionNumber());
-        }
-    }
-
-    static Corrections of(Setup setup, InfluenceCoefficients alpha, Effect effect, List<Remark> remarks,
-            String onRotor, Optional<ErrorPropagation> errors) {
-        List<Correction> list = new ArrayList<>();
-        for (int j = 0; j < effect.masses().length; j++) {
-            PlacedMass mass = setup.mass(j, effect.masses()[j]);
-            list.add(new Correction(setup.layout().planes().get(j), mass, setup.split(j, mass)));
-        }
-        return new Corrections(setup, list, effect, remarks, onRotor, errors.map(
-                e -> CorrectionUncertainty.of(setup, alpha, e, effect.masses(), effect.predicted())).orElse(null));
-    }
-
-    /** Masses on positions that were chosen already. */
-    static Corrections of(Setup setup, FittedMasses fitted, Effect effect, List<Remark> remarks, String onRotor) {
-        List<Correction> list = new ArrayList<>();
-        for (int j = 0; j < effect.masses().length; j++) {
-            list.add(new Correction(setup.layout().planes().get(j), setup.mass(j, effect.masses()[j]),
-                    fitted.masses().get(j)));
-        }
-        return new Corrections(setup, list, effect, remarks, onRotor, null);
     }
 
     /**
@@ -199,8 +168,8 @@ public final class Corrections implements Serializable {
     /**
      * Returns how far the corrections may be off.
      *
-     * @return ellipses and the probability that the grade will be reached; empty if the job was told no scatter, and for
-     *     masses on positions and for the least largest residual
+     * @return ellipses and the probability that the grade will be reached; empty if the job was told no scatter, or the
+     *     planes act so alike that there is no one answer
      */
     public Optional<CorrectionUncertainty> uncertainty() {
         return Optional.ofNullable(uncertainty);
@@ -257,9 +226,12 @@ public final class Corrections implements Serializable {
         return out.toString();
     }
 
-    /** Returns the masses and the convention in one line. */
+    /** Returns the masses, the convention and the names of the doubts in one line. */
     @Override
     public String toString() {
-        return "add " + String.join("; ", list.stream().map(Correction::toString).toList()) + " (" + convention + ")";
+        String text = "add " + String.join("; ", list.stream().map(Correction::toString).toList()) + " (" + convention
+                + ")";
+        return remarks.isEmpty() ? text : text + "; doubts: "
+                + String.join(", ", remarks.stream().map(Remark::code).distinct().toList());
     }
 }

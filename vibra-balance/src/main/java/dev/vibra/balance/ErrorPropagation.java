@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
-import java.util.function.IntToDoubleFunction;
 
 /**
  * Carries the scatter of every reading, and of stored coefficients, to the vectors that are worked out of all of them,
@@ -31,24 +30,28 @@ final class ErrorPropagation {
         this.presentRuns = presentRuns;
     }
 
-    /** The unit of a row is the zero-to-peak SI amplitude of one unit that the sensor shows. */
-    static ErrorPropagation of(ReadingScatter scatter, IntToDoubleFunction unitOfRow, List<Run> runs,
-            List<Phasor> state, Function<List<Run>, Phasor[]> result) {
+    /**
+     * Moves each reading, as it was noted, by its scatter.
+     *
+     * @param vectors how many vectors come out
+     * @param result what comes out of a log
+     */
+    static ErrorPropagation of(ReadingScatter scatter, Setup setup, RunLog log, int vectors,
+            Function<RunLog, Phasor[]> result) {
         List<Phasor[]> present = new ArrayList<>();
         List<Phasor[]> others = new ArrayList<>();
         int presentRuns = 0;
-        int vectors = state.size();
-        for (int r = 0; r < runs.size(); r++) {
-            boolean isPresent = runs.get(r).added().equals(state);
+        for (int r = 0; r < log.runs().size(); r++) {
+            boolean isPresent = log.isPresent(r);
             presentRuns += isPresent ? 1 : 0;
-            for (int i = 0; i < runs.get(r).readings().size(); i++) {
-                Phasor reading = runs.get(r).readings().get(i);
-                double unit = unitOfRow.applyAsDouble(i);
-                for (Phasor deviation : List.of(scatter.along(reading, unit), scatter.across(reading, unit))) {
+            for (int i = 0; i < setup.layout().rows(); i++) {
+                Phasor noted = log.runs().get(r).readings().get(i).plus(setup.runoutOfRow(i));
+                double unit = setup.layout().peakPerUnit(i);
+                for (Phasor deviation : List.of(scatter.along(noted, unit), scatter.across(noted, unit))) {
                     int run = r;
                     int row = i;
-                    (isPresent ? present : others).add(effect(step -> result.apply(moved(runs, run, row,
-                            deviation.times(step)))));
+                    (isPresent ? present : others).add(effect(step -> result.apply(log.readAs(moved(log.runs(), run,
+                            row, deviation.times(step))))));
                 }
             }
         }

@@ -66,7 +66,9 @@ final class FittingCheck {
         mistakes.put("angle-sense-suspected", each(added, Phasor::conjugate));
         mistakes.put("opposite-side-suspected", each(added, Phasor::negated));
         if (added.length == 2) {
-            mistakes.put("planes-swapped-suspected", new Phasor[] {added[1], added[0]});
+            // What was meant for one plane went on at the radius of the other.
+            double ratio = alpha.layout().lever(0) / alpha.layout().lever(1);
+            mistakes.put("planes-swapped-suspected", new Phasor[] {added[1].times(ratio), added[0].times(1 / ratio)});
         }
         String best = "prediction-missed";
         double bestMiss = miss(added) / 2;

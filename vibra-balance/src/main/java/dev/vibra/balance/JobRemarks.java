@@ -27,20 +27,60 @@ final class JobRemarks {
 
     private JobRemarks() {}
 
-    /** Requires that a trial changed some reading by more than rounding and noise of the best chain could. */
-    static void requireEffect(String run, Phasor[] before, Phasor[] after) {
-        double largest = 0;
-        for (int i = 0; i < before.length; i++) {
-            double size = Math.max(before[i].magnitude(), after[i].magnitude());
-            if (size > 0) {
-                largest = Math.max(largest, after[i].minus(before[i]).magnitude() / size);
-            }
+    /** No balancing reading is good to a thousandth: a smaller change is none. */
+    private static final double NO_CHANGE = 1e-3;
+    /** The library's own bound: a correction that many times the trial rests on a small difference of large readings. */
+    private static final double BEYOND_TRIAL = 10;
+    /** Common practice, no source (the same as for unsteady readings): distance of a run from what all of them say. */
+    private static final double MISFIT = 0.1;
+    /** The same share by which a final run may miss its prediction. */
+    private static final double CONTRADICTED = 0.3;
+    /** Sensors that read less than this share of the loudest tell little of a trial. */
+    private static final double QUIET = 0.2;
+
+    /** Requires that a trial changed the readings by more than rounding and noise of the best chain could. */
+    static void requireEffect(String run, double change, double size) {
+        double share = size > 0 ? change / size : 0;
+        if (!(share > NO_CHANGE)) {
+            throw new IllegalStateException(run + " must change the readings by more than a thousandth: the change is "
+                    + Digits.significant(share, 2) + " of them; check that the mass was on and that sensor and"
+                    + " tachometer work, then try a larger mass if the force limit allows it");
         }
-        if (!(largest > 1 / REFUSED)) {
-            throw new IllegalStateException(run + " must change a reading by more than a ten-thousandth: the largest"
-                    + " change is " + Digits.significant(largest, 2) + " of it; check that the mass was on and that"
-                    + " sensor and tachometer work, then try a larger mass if the force limit allows it");
-        }
+    }
+
+    /** Says that there is nothing to cancel. */
+    static Remark noVibration() {
+        return new Remark("no-vibration", "no vibration at rotation frequency was read: is the sensor connected?", 0, 0);
+    }
+
+    /** Doubts a correction that was scaled up far. */
+    static Optional<Remark> farBeyondTrial(String plane, double times) {
+        return times <= BEYOND_TRIAL ? Optional.empty()
+                : Optional.of(new Remark("far-beyond-trial", "the correction in plane " + plane + " is "
+                        + Digits.significant(times, 2) + " times the trial mass: the coefficients rest on a small"
+                        + " change; fit a part of it and read again", times, BEYOND_TRIAL));
+    }
+
+    /** Doubts runs that contradict each other. */
+    static Optional<Remark> contradictory(double misfit) {
+        return misfit <= MISFIT ? Optional.empty()
+                : Optional.of(new Remark("runs-contradict", "a run lies " + Digits.significant(misfit * 100, 2)
+                        + " % away from what all initial and trial runs together say of it: repeat the runs (warm"
+                        + " bearings, steady speed and load, tight masses)", misfit, MISFIT));
+    }
+
+    /** Doubts stored coefficients that a trial run speaks against. */
+    static Optional<Remark> storedContradicted(String run, double miss) {
+        return miss <= CONTRADICTED ? Optional.empty()
+                : Optional.of(new Remark("stored-coefficients-contradicted", run + " misses what the stored"
+                        + " coefficients say of it by " + Digits.significant(miss * 100, 2)
+                        + " %: the machine no longer answers as it did; balance without them", miss, CONTRADICTED));
+    }
+
+    /** Says why no residual unbalance is told. */
+    static Remark residualOpen(CorrectionSolver solver) {
+        return new Remark("residual-not-determined", "the planes act so alike that no residual unbalance of each can be"
+                + " told, and no grade", solver.planeConflict(), REFUSED);
     }
 
     /** Doubts the safety of a trial whose centrifugal force is a large part of the weight that a bearing carries. */
@@ -64,19 +104,30 @@ final class JobRemarks {
                         + (assumed ? ", assumed: none was told" : "") + ")", share, 1));
     }
 
-    /** Doubts a trial that changed no reading by 30 % or 30°. */
-    static Optional<Remark> weakTrial(String run, Phasor[] before, Phasor[] after) {
+    /** Doubts a trial that changed no reading that matters by 30 % or 30°. */
+    static Optional<Remark> weakTrial(String run, Phasor[] before, Phasor[] after, double[] weights) {
+        double loudest = 0;
+        for (int i = 0; i < before.length; i++) {
+            loudest = Math.max(loudest, size(before[i], after[i]) * weights[i]);
+        }
         double largest = 0;
         for (int i = 0; i < before.length; i++) {
-            largest = Math.max(largest, change(before[i], after[i]));
+            if (size(before[i], after[i]) * weights[i] >= QUIET * loudest) {
+                largest = Math.max(largest, change(before[i], after[i]));
+            }
         }
         if (largest >= 1) {
             return Optional.empty();
         }
+        String way = 1 / largest > BEYOND_TRIAL ? "look for a sensor, a plane or a speed where more shows"
+                : "about " + Digits.significant(1 / largest, 2) + " times the mass would do, if the force limit allows"
+                + " it, or another angle";
         return Optional.of(new Remark("trial-too-weak", run + " changed no amplitude by 30 % and no phase by 30°, so"
-                + " its coefficients rest on a small difference; about " + Digits.significant(1 / largest, 2)
-                + " times the mass would do, if the force limit allows it, or another"
-                + " angle (common practice)", largest, 1));
+                + " its coefficients rest on a small difference; " + way + " (common practice)", largest, 1));
+    }
+
+    private static double size(Phasor before, Phasor after) {
+        return Math.max(before.magnitude(), after.magnitude());
     }
 
     /** Says that a correction is not split, for no two free positions lie beside it. */
@@ -110,7 +161,7 @@ final class JobRemarks {
         return conflict <= CONFLICT ? Optional.empty()
                 : Optional.of(new Remark("planes-alike", "the planes act nearly alike at the sensors (condition number "
                         + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
-                        + " grow that many times in the corrections; prefer fewer planes, other sensors or speeds, or"
+                        + " grow that many times in the corrections, and ellipses come out too small; prefer fewer planes, other sensors or speeds, or"
                         + " larger trial masses", conflict, CONFLICT));
     }
 }

@@ -26,8 +26,18 @@ final class RecordWriter {
         this.layout = setup.layout();
     }
 
+    /** Keeps the readings of a job that nothing can be worked out of, with the reason. */
+    JobRecord writeWithout(List<Run> runs, String reason) {
+        return write(runs, null, null, null, List.of(new Remark("not-determined", reason, 0, 0)));
+    }
+
     JobRecord write(List<Run> runs, InfluenceCoefficients alpha, Corrections corrections, Verification proof) {
-        List<Remark> remarks = new ArrayList<>();
+        return write(runs, alpha, corrections, proof, List.of());
+    }
+
+    private JobRecord write(List<Run> runs, InfluenceCoefficients alpha, Corrections corrections, Verification proof,
+            List<Remark> first) {
+        List<Remark> remarks = new ArrayList<>(first);
         if (corrections != null) {
             remarks.addAll(corrections.remarks());
         }

@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /** Runs of a job in order, and what is on the rotor now beyond its first state; immutable. */
 @SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
@@ -17,8 +18,11 @@ final class RunLog implements Serializable {
     /** What a run is for: coefficients come from initial and trial runs only. */
     enum Kind { INITIAL, TRIAL, FINAL }
 
-    /** A run with the state that it started from. */
-    record Entry(Kind kind, Run run, List<Phasor> stateBefore) implements Serializable {
+    /**
+     * A run with the state that it started from. Readings of one step are averaged: initial runs with the same masses,
+     * trials with the same masses, a final run with what was read again after it.
+     */
+    record Entry(Kind kind, Run run, List<Phasor> stateBefore, int step) implements Serializable {
         /** What went on for this run. */
         Phasor[] fitted() {
             Phasor[] out = new Phasor[stateBefore.size()];
@@ -43,18 +47,27 @@ final class RunLog implements Serializable {
 
     /** Adds a run with these masses on the rotor, after which the rotor is in another state. */
     RunLog with(Kind kind, Run run, List<Phasor> stateAfter) {
-        return withEntry(new Entry(kind, run, state), stateAfter);
+        return withEntry(new Entry(kind, run, state, stepOf(kind, run)), stateAfter);
+    }
+
+    /** A final run is always a step of its own, even if nothing was fitted for it. */
+    private int stepOf(Kind kind, Run run) {
+        return kind == Kind.FINAL ? entries.size()
+                : entries.stream().filter(e -> e.kind() == kind && e.run().added().equals(run.added()))
+                        .mapToInt(Entry::step).findFirst().orElse(entries.size());
     }
 
     /** Adds another reading of the last run; the rotor has to be still in its state. */
     RunLog withAnotherReading(List<Phasor> readings) {
-        if (entries.isEmpty() || !last().run().added().equals(state)) {
+        if (entries.isEmpty()) {
+            throw new IllegalStateException("there must be a run to be read again: initial(...)");
+        }
+        if (!last().run().added().equals(state)) {
             throw new IllegalStateException("the rotor must be as it was in the last run to be read again: the trial"
-                    + " mass"
-                    + " is off");
+                    + " mass is off");
         }
         Run again = new Run(last().run().name(), last().run().added(), readings);
-        return withEntry(new Entry(last().kind(), again, last().stateBefore()), state);
+        return withEntry(new Entry(last().kind(), again, last().stateBefore(), last().step()), state);
     }
 
     private RunLog withEntry(Entry entry, List<Phasor> stateAfter) {
@@ -67,7 +80,8 @@ final class RunLog implements Serializable {
     RunLog readAs(List<Run> runs) {
         List<Entry> others = new ArrayList<>();
         for (int r = 0; r < entries.size(); r++) {
-            others.add(new Entry(entries.get(r).kind(), runs.get(r), entries.get(r).stateBefore()));
+            Entry e = entries.get(r);
+            others.add(new Entry(e.kind(), runs.get(r), e.stateBefore(), e.step()));
         }
         return new RunLog(others, state);
     }
@@ -77,7 +91,7 @@ final class RunLog implements Serializable {
     }
 
     boolean isFirstState() {
-        return state.stream().allMatch(Phasor.ZERO::equals);
+        return state.stream().allMatch(Phasor.ZERO::equals) && entries.stream().noneMatch(e -> e.kind() == Kind.FINAL);
     }
 
     List<Entry> entries() {
@@ -86,8 +100,8 @@ final class RunLog implements Serializable {
 
     /** Trials with different masses; readings of one trial that were repeated count once. */
     List<Entry> trials() {
-        Set<List<Phasor>> seen = new HashSet<>();
-        return entries.stream().filter(e -> e.kind() == Kind.TRIAL && seen.add(e.run().added())).toList();
+        Set<Integer> seen = new HashSet<>();
+        return entries.stream().filter(e -> e.kind() == Kind.TRIAL && seen.add(e.step())).toList();
     }
 
     Entry last() {
@@ -106,12 +120,41 @@ final class RunLog implements Serializable {
         return entries.stream().filter(e -> e.kind() != Kind.FINAL).map(Entry::run).toList();
     }
 
-    /** Mean of the readings taken in a state of the rotor. */
-    Phasor[] vibrationIn(List<Phasor> wanted) {
-        List<Run> matching = runs().stream().filter(run -> run.added().equals(wanted)).toList();
-        if (matching.isEmpty()) {
-            throw new IllegalStateException("an initial run must be read first: initial(...)");
+    /** Mean of the readings of a step. */
+    Phasor[] vibrationOf(Entry entry) {
+        return mean(e -> e.step() == entry.step());
+    }
+
+    /** Mean of the readings before a step, the rotor as it was when its masses went on. */
+    Phasor[] vibrationBefore(Entry entry) {
+        return vibrationOf(latest(e -> e.step() < entry.step() && e.run().added().equals(entry.stateBefore())));
+    }
+
+    /** Mean of the latest readings of the rotor as it is now. */
+    Phasor[] presentVibration() {
+        return vibrationOf(present());
+    }
+
+    /** Tells whether a run is one of those that the present vibration is the mean of. */
+    boolean isPresent(int run) {
+        return entries.get(run).step() == present().step();
+    }
+
+    private Entry present() {
+        return latest(e -> e.run().added().equals(state));
+    }
+
+    private Entry latest(Predicate<Entry> wanted) {
+        for (int r = entries.size() - 1; r >= 0; r--) {
+            if (wanted.test(entries.get(r))) {
+                return entries.get(r);
+            }
         }
+        throw new IllegalStateException("an initial run must be read first: initial(...)");
+    }
+
+    private Phasor[] mean(Predicate<Entry> wanted) {
+        List<Run> matching = entries.stream().filter(wanted).map(Entry::run).toList();
         Phasor[] mean = new Phasor[matching.get(0).readings().size()];
         for (int i = 0; i < mean.length; i++) {
             Phasor sum = Phasor.ZERO;
@@ -121,9 +164,5 @@ final class RunLog implements Serializable {
             mean[i] = sum.times(1.0 / matching.size());
         }
         return mean;
-    }
-
-    Phasor[] presentVibration() {
-        return vibrationIn(state);
     }
 }

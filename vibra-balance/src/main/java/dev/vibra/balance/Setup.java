@@ -13,10 +13,14 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -30,9 +34,10 @@ final class Setup implements Serializable {
     private Layout layout;
     private Map<Integer, Integer> positionCounts = Map.of(); // by index of the plane, counted in the sense of the job
     private Map<Integer, Positions> positions = Map.of(); // by index of the plane; these come first
-    private Map<Integer, Double> sensorWeights = Map.of(); // by index of the sensor
-    private Map<Integer, Double> speedWeights = Map.of(); // by index of the speed
-    private List<Phasor> runout = List.of(); // by index of the sensor, empty for none
+    // By name and value, not by place, so that the order of the setting-up does not matter:
+    private Map<String, Double> sensorWeights = Map.of();
+    private Map<RotationSpeed, Double> speedWeights = Map.of();
+    private Map<String, Reading> runout = Map.of(); // by name of the sensor, as noted; empty for none
     private boolean trialsLeftOn;
     private double ridge; // 0 for plain least squares
     private BalanceTolerance tolerance; // may be null
@@ -68,8 +73,8 @@ final class Setup implements Serializable {
         return copy;
     }
 
-    private static <T> Map<Integer, T> with(Map<Integer, T> map, int key, T value) {
-        Map<Integer, T> changed = new HashMap<>(map);
+    private static <K, T> Map<K, T> with(Map<K, T> map, K key, T value) {
+        Map<K, T> changed = new HashMap<>(map);
         changed.put(key, value);
         return Map.copyOf(changed);
     }
@@ -77,7 +82,33 @@ final class Setup implements Serializable {
     Setup with(Layout newLayout) {
         Setup changed = copy();
         changed.layout = newLayout;
+        changed.requireKnownNames();
         return changed;
+    }
+
+    /** A weight or a runout of a sensor that is no longer there would be lost without a word. */
+    private void requireKnownNames() {
+        List<String> names = layout.sensors().stream().map(Sensor::name).toList();
+        for (String weighted : sensorWeights.keySet()) {
+            if (!names.contains(weighted)) {
+                throw new IllegalArgumentException("sensors must keep " + weighted + ", which has a weight: " + names);
+            }
+        }
+        for (RotationSpeed weighted : speedWeights.keySet()) {
+            if (!layout.speeds().contains(weighted)) {
+                throw new IllegalArgumentException("speeds must keep " + weighted + ", which has a weight: "
+                        + layout.speeds());
+            }
+        }
+        if (!runout.isEmpty() && !(names.size() == runout.size() && runout.keySet().containsAll(names))) {
+            throw new IllegalArgumentException("sensors must be those whose runout was read, " + runout.keySet() + ": "
+                    + names);
+        }
+        for (Sensor sensor : layout.sensors()) {
+            if (!runout.isEmpty() && sensor.unit().quantity() != Quantity.DISPLACEMENT) {
+                throw new IllegalArgumentException("runout must be read by a displacement sensor: " + sensor);
+            }
+        }
     }
 
     Setup withPositions(int plane, int count) {
@@ -99,13 +130,13 @@ final class Setup implements Serializable {
         return Map.copyOf(changed);
     }
 
-    Setup withSensorWeight(int sensor, double weight) {
+    Setup withSensorWeight(String sensor, double weight) {
         Setup changed = copy();
         changed.sensorWeights = with(sensorWeights, sensor, weight);
         return changed;
     }
 
-    Setup withSpeedWeight(int speed, double weight) {
+    Setup withSpeedWeight(RotationSpeed speed, double weight) {
         Setup changed = copy();
         changed.speedWeights = with(speedWeights, speed, weight);
         return changed;
@@ -117,9 +148,14 @@ final class Setup implements Serializable {
         return changed;
     }
 
-    Setup withRunout(List<Phasor> bySensor) {
+    Setup withRunout(List<Reading> readings) {
+        Map<String, Reading> bySensor = new LinkedHashMap<>();
+        for (int i = 0; i < readings.size(); i++) {
+            bySensor.put(layout.sensors().get(i).name(), readings.get(i));
+        }
         Setup changed = copy();
-        changed.runout = List.copyOf(bySensor);
+        changed.runout = Collections.unmodifiableMap(bySensor);
+        changed.requireKnownNames();
         return changed;
     }
 
@@ -137,7 +173,7 @@ final class Setup implements Serializable {
 
     Setup with(BalanceTolerance newTolerance) {
         Setup changed = copy();
-        changed.tolerance = newTolerance;
+        changed.tolerance = Objects.requireNonNull(newTolerance, "tolerance");
         changed.requireFittingShares();
         return changed;
     }
@@ -170,7 +206,7 @@ final class Setup implements Serializable {
                     + " the job: " + difference);
         }
         Setup changed = copy();
-        changed.stored = coefficients;
+        changed.stored = Objects.requireNonNull(coefficients, "coefficients");
         changed.storedScatter = newScatter;
         return changed;
     }
@@ -188,36 +224,38 @@ final class Setup implements Serializable {
     }
 
     Phasor runoutOfRow(int row) {
-        return runout.isEmpty() ? Phasor.ZERO : runout.get(row % runout.size());
+        Sensor sensor = layout.sensorOfRow(row);
+        return runout.isEmpty() ? Phasor.ZERO
+                : runout.get(sensor.name()).at(sensor, layout.convention().phase()).peak();
     }
 
-    /** Unbalance that a vibration tells of; empty if the planes act too much alike to tell. */
-    Phasor[] unbalanceOf(CorrectionSolver solver, Phasor[] vibration) {
-        if (!(ridge > 0) && !tellsPlanesApart(solver)) {
-            return new Phasor[0];
-        }
-        return Arrays.stream(cancelling(solver, vibration)).map(Phasor::negated).toArray(Phasor[]::new);
+    /** Unbalance that a vibration tells of, never damped; empty if the planes act too much alike to tell. */
+    Optional<Phasor[]> unbalanceOf(CorrectionSolver solver, Phasor[] vibration) {
+        return tellsPlanesApart(solver) ? Optional.of(Arrays.stream(solver.cancelling(vibration)).map(Phasor::negated)
+                .toArray(Phasor[]::new)) : Optional.empty();
     }
 
-    private static boolean tellsPlanesApart(CorrectionSolver solver) {
+    static boolean tellsPlanesApart(CorrectionSolver solver) {
         return solver.planeConflict() <= JobRemarks.REFUSED; // false for NaN
     }
 
-    /** Finds what cancels a vibration, in the way that the job asks for. */
+    /** Finds the masses that cancel a vibration, damped where the job asks for it. */
     Phasor[] cancelling(CorrectionSolver solver, Phasor[] vibration) {
         if (ridge > 0) {
             return solver.cancellingWithRidge(ridge, vibration);
         }
+        requirePlanesApart(solver);
+        return solver.cancelling(vibration);
+    }
+
+    void requirePlanesApart(CorrectionSolver solver) {
         if (!tellsPlanesApart(solver)) {
             requireAnswer();
-            String conflict = Digits.significant(solver.planeConflict(), 3);
             throw new IllegalStateException("planes must act differently at the sensors to be balanced together:"
-                    + " condition"
-                    + " number " + conflict + " with columns of equal length, limit "
-                    + Digits.compact(JobRemarks.REFUSED, 3)
-                    + "; balance fewer planes, add sensors or speeds, or say regularised(...)");
+                    + " condition number " + Digits.significant(solver.planeConflict(), 3)
+                    + " with columns of equal length, limit " + Digits.compact(JobRemarks.REFUSED, 3)
+                    + "; balance fewer planes, add sensors or speeds, or have the corrections damped (regularised)");
         }
-        return solver.cancelling(vibration);
     }
 
     /** One plane can't act like another: where it has no one answer, it does not act at all. */
@@ -249,15 +287,15 @@ final class Setup implements Serializable {
         boolean mixed = layout.sensors().stream().map(s -> s.unit().quantity()).distinct().count() > 1;
         double[] out = new double[layout.rows()];
         for (int i = 0; i < out.length; i++) {
-            int sensor = i % layout.sensors().size();
-            Sensor described = layout.sensors().get(sensor);
-            if (mixed && !sensorWeights.containsKey(sensor)) {
+            Sensor sensor = layout.sensorOfRow(i);
+            if (mixed && !sensorWeights.containsKey(sensor.name())) {
                 throw new IllegalStateException("sensors that measure different quantities must each have a weight: "
-                        + described.name() + " has none");
+                        + sensor.name() + " has none");
             }
-            out[i] = sensorWeights.getOrDefault(sensor, 1.0)
-                    * speedWeights.getOrDefault(i / layout.sensors().size(), 1.0)
-                    / described.unit().quantity().customaryUnit().toSi();
+            double ofSpeed = layout.speeds().isEmpty() ? 1
+                    : speedWeights.getOrDefault(layout.speeds().get(i / layout.sensors().size()), 1.0);
+            out[i] = sensorWeights.getOrDefault(sensor.name(), 1.0) * ofSpeed
+                    / sensor.unit().quantity().customaryUnit().toSi();
         }
         return out;
     }

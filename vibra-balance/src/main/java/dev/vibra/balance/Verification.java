@@ -9,6 +9,7 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -31,32 +32,33 @@ public final class Verification implements Serializable {
     private final List<Remark> remarks;
     private final GradeProbability gradeProbability; // null without scatter, tolerance or radius
 
-    private Verification(Setup setup, Phasor[] before, Phasor[] predicted, Phasor[] after, Phasor[] residual,
-            double remainingShare, List<Remark> remarks, Optional<ErrorPropagation> errors) {
+    /** What the last run tells: its vibration, the unbalance by it, the errors of that, and doubts. */
+    record Proof(Phasor[] after, Optional<Phasor[]> residual, Optional<ErrorPropagation> errors,
+            List<Remark> remarks) {}
+
+    private Verification(Setup setup, Phasor[] before, Phasor[] predicted, double remainingShare, Proof proof,
+            List<Remark> remarks) {
         this.before = setup.vectors(before);
         this.predicted = setup.vectors(predicted);
-        this.after = setup.vectors(after);
+        this.after = setup.vectors(proof.after());
         this.remainingShare = remainingShare;
-        this.residualUnbalance = setup.residuals(residual);
-        this.bearingUnbalance = setup.bearingResiduals(residual);
-        this.gradeReached = residualUnbalance.isEmpty() ? null : setup.gradeOf(residual).orElse(null);
+        this.residualUnbalance = proof.residual().map(setup::residuals).orElse(List.of());
+        this.bearingUnbalance = proof.residual().map(setup::bearingResiduals).orElse(List.of());
+        this.gradeReached = residualUnbalance.isEmpty() ? null : proof.residual().flatMap(setup::gradeOf).orElse(null);
         this.convention = setup.layout().convention();
-        this.remarks = remarks;
+        this.remarks = List.copyOf(remarks);
         this.gradeProbability = gradeReached == null ? null
-                : errors.map(e -> GradeProbability.of(setup, e, residual)).orElse(null);
+                : proof.errors().map(e -> GradeProbability.of(setup, e, proof.residual().get())).orElse(null);
     }
 
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
-            Phasor[] added, Phasor[] after, Optional<ErrorPropagation> errors) {
-        Phasor[] residual = setup.cancelling(solver, after);
-        for (int j = 0; j < residual.length; j++) {
-            residual[j] = residual[j].negated();
-        }
+            Phasor[] added, Proof proof) {
         double found = solver.norm(before);
-        double share = found == 0 ? Double.NaN : solver.norm(after) / found;
-        FittingCheck check = new FittingCheck(alpha, solver, before, after);
-        return new Verification(setup, before, check.predicted(added), after, residual, share, check.remarks(added),
-                errors);
+        double share = found == 0 ? Double.NaN : solver.norm(proof.after()) / found;
+        FittingCheck check = new FittingCheck(alpha, solver, before, proof.after());
+        List<Remark> remarks = new ArrayList<>(check.remarks(added));
+        remarks.addAll(proof.remarks());
+        return new Verification(setup, before, check.predicted(added), share, proof, remarks);
     }
 
     /**
@@ -98,7 +100,8 @@ public final class Verification implements Serializable {
     /**
      * Returns the unbalance that remains by the vibration of the final run and the influence coefficients.
      *
-     * @return one unbalance per plane; empty if the radius of a plane was left open
+     * @return one unbalance per plane, never damped; empty if the radius of a plane was left open, or the planes act so
+     *     alike that there is no one answer
      */
     public List<ResidualUnbalance> residualUnbalance() {
         return residualUnbalance;

@@ -127,7 +127,7 @@ class JobUncertaintyTest {
         Well19937c random = new Well19937c(20260);
         int runs = 2000;
         int[] held = new int[2];
-        int residualHeld = 0;
+        int[] residualHeld = new int[3];
         for (int n = 0; n < runs; n++) {
             Phasor[][] alpha = {{new Phasor(8, 2), new Phasor(1, 3)}, {new Phasor(2, -1), new Phasor(5, -6)},
                 {new Phasor(4, 4), new Phasor(-2, 3)}};
@@ -152,16 +152,41 @@ class JobUncertaintyTest {
             CorrectionUncertainty u = c.uncertainty().orElseThrow();
             held[0] += u.ofCorrection("a").contains(unbalance[0].times(-10_000)) ? 1 : 0;
             held[1] += u.ofCorrection("b").contains(unbalance[1].times(-4000)) ? 1 : 0;
-            Phasor left = alpha[0][0].times(unbalance[0].plus(c.in("a").mass().unbalance()))
-                    .plus(alpha[0][1].times(unbalance[1].plus(c.in("b").mass().unbalance())));
-            Ellipse e = u.ofPredicted().get(0);
-            Ellipse aboutZero = new Ellipse(Phasor.ZERO, e.major(), e.minor(), e.majorRadians(), e.coverage());
-            residualHeld += aboutZero.contains(left) ? 1 : 0;
+            for (int i = 0; i < 3; i++) {
+                Phasor left = alpha[i][0].times(unbalance[0].plus(c.in("a").mass().unbalance()))
+                        .plus(alpha[i][1].times(unbalance[1].plus(c.in("b").mass().unbalance())));
+                residualHeld[i] += u.ofPredicted().get(i).contains(left) ? 1 : 0;
+            }
         }
-        for (int count : new int[] {held[0], held[1], residualHeld}) {
+        for (int count : new int[] {held[0], held[1], residualHeld[0], residualHeld[1], residualHeld[2]}) {
             double share = (double) count / runs;
             assertTrue(share > 0.93 && share < 0.97, "held in " + share);
         }
+    }
+
+    /** The scatter is of the reading as it was noted: runout that is taken off does not take its scatter along. */
+    @Test
+    void runoutDoesNotShrinkTheScatter() {
+        Well19937c random = new Well19937c(7);
+        Phasor alpha = new Phasor(30, 10); // µm peak-peak per g
+        Phasor runout = new Phasor(0, 25);
+        int held = 0;
+        int runs = 1000;
+        for (int n = 0; n < runs; n++) {
+            Phasor unbalance = new Phasor(0.4, 0.1);
+            Reading[] read = new Reading[2];
+            for (int k = 0; k < 2; k++) {
+                Phasor seen = alpha.times(unbalance.plus(k == 0 ? Phasor.ZERO : new Phasor(0, 0.5))).plus(runout);
+                read[k] = new Reading(seen.magnitude() * (1 + 0.02 * random.nextGaussian()),
+                        Math.toDegrees(seen.argument()) + random.nextGaussian());
+            }
+            Ellipse e = Balancing.inPlanes("disc").measuredAt("P").in(Unit.UM, Detector.PEAK_TO_PEAK)
+                    .with(Convention.LEAD_WITH_ROTATION).runout(v(25, 90)).scatter(ReadingScatter.of(0.02, 1))
+                    .initial(read[0]).trial("disc", mass(0.5, 90), read[1]).corrections().uncertainty().orElseThrow()
+                    .ofCorrection("disc");
+            held += e.contains(unbalance.negated()) ? 1 : 0;
+        }
+        assertTrue(held > 0.93 * runs && held < 0.97 * runs, "held in " + held);
     }
 
     /**

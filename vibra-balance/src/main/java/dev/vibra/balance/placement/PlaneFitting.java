@@ -85,6 +85,15 @@ public record PlaneFitting(Positions positions, double eachGrams, double allGram
                 Arrays.stream(grams).boxed().toList());
     }
 
+    /**
+     * Tells whether there is an end to the mass that can go on.
+     *
+     * @return true if the mass on each position or in the plane has a limit, or only given sizes exist
+     */
+    public boolean isLimited() {
+        return eachGrams < Double.POSITIVE_INFINITY || allGrams < Double.POSITIVE_INFINITY || !sizesGrams.isEmpty();
+    }
+
     /** Returns positions and limits in one line. */
     @Override
     public String toString() {

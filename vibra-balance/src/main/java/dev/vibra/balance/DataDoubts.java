@@ -1,0 +1,126 @@
+package dev.vibra.balance;
+
+import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.influence.InfluenceFit;
+import dev.vibra.balance.influence.Layout;
+import dev.vibra.balance.influence.Run;
+import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.quantity.RotationSpeed;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Looks at the runs of a job for what speaks against working with them. */
+final class DataDoubts {
+    private final Setup setup;
+    private final RunLog log;
+
+    DataDoubts(Setup setup, RunLog log) {
+        this.setup = setup;
+        this.log = log;
+    }
+
+    /** Trials that the coefficients rest on; none where stored ones are used. */
+    private List<RunLog.Entry> trials() {
+        return setup.stored().isPresent() ? List.of() : log.trials();
+    }
+
+    /** Requires that each trial changed something. */
+    void requireEffect() {
+        for (RunLog.Entry trial : trials()) {
+            JobRemarks.requireEffect(trial.run().name(), norm(difference(log.vibrationOf(trial),
+                    log.vibrationBefore(trial))), Math.max(norm(log.vibrationOf(trial)),
+                    norm(log.vibrationBefore(trial))));
+        }
+    }
+
+    List<Remark> ofRuns(InfluenceCoefficients alpha) {
+        List<Remark> out = new ArrayList<>();
+        for (RunLog.Entry trial : trials()) {
+            JobRemarks.weakTrial(trial.run().name(), log.vibrationBefore(trial), log.vibrationOf(trial),
+                    setup.rowWeights()).ifPresent(out::add);
+        }
+        log.trials().forEach(trial -> strongTrial(trial).ifPresent(out::add));
+        if (setup.stored().isPresent()) {
+            log.trials().forEach(trial -> contradicted(trial, alpha).ifPresent(out::add));
+        } else {
+            JobRemarks.contradictory(misfit()).ifPresent(out::add);
+        }
+        return out;
+    }
+
+    /** Corrections far beyond the trial that they are scaled up from. */
+    List<Remark> ofCorrections(Phasor[] masses) {
+        List<Remark> out = new ArrayList<>();
+        for (int j = 0; j < masses.length; j++) {
+            double tried = 0;
+            for (RunLog.Entry trial : trials()) {
+                tried = Math.max(tried, trial.fitted()[j].magnitude());
+            }
+            if (tried > 0) {
+                JobRemarks.farBeyondTrial(setup.layout().planes().get(j), masses[j].magnitude() / tried)
+                        .ifPresent(out::add);
+            }
+        }
+        return out;
+    }
+
+    /** The rotor's mass is known only where a tolerance was set, and a force only where radius and speed are. */
+    private Optional<Remark> strongTrial(RunLog.Entry trial) {
+        Layout layout = setup.layout();
+        Phasor[] added = trial.fitted();
+        double unbalance = 0;
+        for (int j = 0; j < added.length; j++) {
+            unbalance = Math.max(unbalance, layout.radiusKnown(j) ? added[j].magnitude() : 0);
+        }
+        double largest = unbalance;
+        RotationSpeed fastest = layout.speeds().stream().max(Comparator.comparingDouble(RotationSpeed::hertz))
+                .orElse(null);
+        return setup.tolerance().flatMap(t -> JobRemarks.strongTrial(trial.run().name(), largest, t.massKilograms(),
+                fastest == null ? t.speed() : fastest));
+    }
+
+    /** Whether a trial run agrees with stored coefficients. */
+    private Optional<Remark> contradicted(RunLog.Entry trial, InfluenceCoefficients alpha) {
+        Phasor[] expected = alpha.response(trial.fitted());
+        Phasor[] seen = difference(log.vibrationOf(trial), log.vibrationBefore(trial));
+        double size = norm(expected);
+        return size == 0 ? Optional.empty()
+                : JobRemarks.storedContradicted(trial.run().name(), norm(difference(seen, expected)) / size);
+    }
+
+    /** Largest distance of a run from what all runs together say of it, as a share of the strongest run. */
+    private double misfit() {
+        List<Run> runs = log.runsForCoefficients();
+        InfluenceFit fit = InfluenceFit.of(setup.layout(), runs);
+        Phasor[] initial = fit.initial().toArray(Phasor[]::new);
+        double size = 0;
+        double largest = 0;
+        for (Run run : runs) {
+            Phasor[] change = fit.coefficients().response(run.added().toArray(Phasor[]::new));
+            Phasor[] seen = run.readings().toArray(Phasor[]::new);
+            size = Math.max(size, norm(seen));
+            largest = Math.max(largest, norm(difference(difference(seen, initial), change)));
+        }
+        return size > 0 ? largest / size : 0;
+    }
+
+    private double norm(Phasor[] vibration) {
+        double[] weights = setup.rowWeights();
+        double square = 0;
+        for (int i = 0; i < vibration.length; i++) {
+            square += Math.pow(weights[i] * vibration[i].magnitude(), 2);
+        }
+        return Math.sqrt(square);
+    }
+
+    private static Phasor[] difference(Phasor[] a, Phasor[] b) {
+        Phasor[] out = new Phasor[a.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = a[i].minus(b[i]);
+        }
+        return out;
+    }
+}

@@ -1,0 +1,202 @@
+package dev.vibra.balance;
+
+import dev.vibra.balance.influence.CorrectionSolver;
+import dev.vibra.balance.influence.InfluenceCoefficients;
+import dev.vibra.balance.influence.InfluenceFit;
+import dev.vibra.balance.influence.Layout;
+import dev.vibra.balance.placement.FittedMasses;
+import dev.vibra.balance.placement.Fitting;
+import dev.vibra.balance.placement.PlaneFitting;
+import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.uncertainty.ReadingScatter;
+import dev.vibra.balance.uncertainty.VectorCovariance;
+import dev.vibra.balance.vector.Phasor;
+import dev.vibra.balance.vector.PlacedMass;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** What the runs of a job come to: coefficients, corrections, proof, and how far to trust them. */
+final class JobAnalysis {
+    private final Setup setup;
+    private final RunLog log;
+    private final DataDoubts doubts;
+
+    JobAnalysis(Setup setup, RunLog log) {
+        this.setup = setup;
+        this.log = log;
+        this.doubts = new DataDoubts(setup, log);
+    }
+
+    InfluenceCoefficients coefficients() {
+        return setup.stored().map(stored -> stored.shownAs(setup.layout())).orElseGet(() ->
+                InfluenceFit.of(setup.layout(), log.runsForCoefficients()).coefficients());
+    }
+
+    Corrections corrections() {
+        Known known = known();
+        return corrections(known, setup.cancelling(known.solver(), known.present()));
+    }
+
+    /** Corrections that were chosen in another way. */
+    Corrections corrections(Phasor[] masses) {
+        return corrections(known(), masses);
+    }
+
+    private Corrections corrections(Known known, Phasor[] masses) {
+        List<Correction> list = new ArrayList<>();
+        List<Remark> remarks = remarks(known, masses);
+        for (int j = 0; j < masses.length; j++) {
+            PlacedMass mass = setup.mass(j, masses[j]);
+            String plane = setup.layout().planes().get(j);
+            list.add(new Correction(plane, mass, setup.split(j, mass)));
+            setup.positions(j).filter(places -> !places.canHold(mass))
+                    .ifPresent(places -> remarks.add(JobRemarks.unreached(plane, mass, places)));
+        }
+        return new Corrections(setup, list, effect(known, masses), remarks, addedTo());
+    }
+
+    /** Masses on positions that were chosen already. */
+    Corrections corrections(Phasor[] masses, FittedMasses fitted) {
+        Known known = known();
+        List<Correction> list = new ArrayList<>();
+        for (int j = 0; j < masses.length; j++) {
+            list.add(new Correction(setup.layout().planes().get(j), setup.mass(j, masses[j]), fitted.masses().get(j)));
+        }
+        return new Corrections(setup, list, effect(known, masses), remarks(known, masses), addedTo());
+    }
+
+    Fitting fitting(List<PlaneFitting> planes) {
+        Known known = known();
+        boolean limited = planes.stream().allMatch(PlaneFitting::isLimited);
+        if (!limited) {
+            setup.requirePlanesApart(known.solver()); // without limits alike planes would fight with any mass
+        }
+        return Fitting.of(known.alpha(), known.present(), setup.rowWeights(), planes);
+    }
+
+    Verification verification() {
+        Known known = known();
+        Optional<Phasor[]> residual = setup.unbalanceOf(known.solver(), known.present());
+        List<Remark> remarks = new ArrayList<>();
+        JobRemarks.planesAlike(known.solver()).ifPresent(remarks::add);
+        if (residual.isEmpty()) {
+            remarks.add(JobRemarks.residualOpen(known.solver()));
+        }
+        Optional<ErrorPropagation> errors = residual.flatMap(r -> setup.scatter()).map(this::ofUnbalance);
+        return Verification.of(setup, known.alpha(), known.solver(), log.vibrationBefore(log.last()),
+                log.last().fitted(), new Verification.Proof(known.present(), residual, errors, remarks));
+    }
+
+    JobRecord toRecord() {
+        boolean known = !log.entries().isEmpty()
+                && (setup.stored().isPresent() || log.trials().size() >= log.state().size());
+        RecordWriter writer = new RecordWriter(setup);
+        if (!known) {
+            return writer.write(log.runs(), null, null, null);
+        }
+        try {
+            return writer.write(log.runs(), coefficients(), corrections(), log.endsWithFinalRun() ? verification()
+                    : null);
+        } catch (IllegalArgumentException | IllegalStateException e) {
+            return writer.writeWithout(log.runs(), e.getMessage());
+        }
+    }
+
+    private record Known(InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present) {}
+
+    /** What runs or stored coefficients tell, checked to be good for a correction. */
+    private Known known() {
+        doubts.requireEffect();
+        InfluenceCoefficients alpha = coefficients();
+        return new Known(alpha, alpha.solver(setup.rowWeights()), log.presentVibration());
+    }
+
+    private Corrections.Effect effect(Known known, Phasor[] masses) {
+        Phasor[] predicted = Corrections.vibrationWith(known.alpha(), known.present(), masses);
+        Optional<Phasor[]> unbalance = setup.unbalanceOf(known.solver(), known.present());
+        Optional<CorrectionUncertainty> uncertainty = setup.scatter().flatMap(scatter -> unbalance.map(u ->
+                CorrectionUncertainty.of(setup, masses, u, ofUnbalance(scatter), predicted,
+                        ofPredicted(scatter, masses))));
+        return new Corrections.Effect(known.present(), predicted, unbalance, known.solver().conditionNumber(),
+                uncertainty);
+    }
+
+    private List<Remark> remarks(Known known, Phasor[] masses) {
+        List<Remark> out = new ArrayList<>(doubts.ofRuns(known.alpha()));
+        JobRemarks.planesAlike(known.solver()).ifPresent(out::add);
+        if (setup.ridge() > 0) {
+            out.add(JobRemarks.regularised(setup.ridge()));
+        }
+        if (known.solver().norm(known.present()) == 0) {
+            out.add(JobRemarks.noVibration());
+        }
+        out.addAll(doubts.ofCorrections(masses));
+        if (Setup.tellsPlanesApart(known.solver())) {
+            out.addAll(uncertain(masses));
+        }
+        return out;
+    }
+
+    /** Corrections that the scatter of the readings, told or usual, leaves open. */
+    private List<Remark> uncertain(Phasor[] masses) {
+        Layout layout = setup.layout();
+        ReadingScatter scatter = setup.scatter().orElse(JobRemarks.ASSUMED);
+        VectorCovariance covariance = ofUnbalance(scatter).covariance();
+        double largest = 0; // in kg, so that planes of different radius compare
+        for (int j = 0; j < masses.length; j++) {
+            largest = Math.max(largest, masses[j].magnitude() / layout.lever(j));
+        }
+        List<Remark> out = new ArrayList<>();
+        for (int j = 0; j < masses.length && largest > 0; j++) {
+            double major = covariance.ellipse(j, masses[j], 0.95).major() / layout.lever(j);
+            JobRemarks.uncertain(layout.planes().get(j), major / largest, scatter, setup.scatter().isEmpty())
+                    .ifPresent(out::add);
+        }
+        return out;
+    }
+
+    private String addedTo() {
+        if (log.isFirstState()) {
+            return "to the rotor with the trial masses taken off";
+        }
+        return setup.trialsLeftOn() ? "to the rotor as it is now, with all masses of the earlier runs left on"
+                : "to the rotor as it is after the final run, its corrections left on and the trial masses off";
+    }
+
+    /** Errors of the unbalance that the present vibration tells of. */
+    private ErrorPropagation ofUnbalance(ReadingScatter scatter) {
+        return errors(scatter, log.state().size(), JobAnalysis::unbalance);
+    }
+
+    /** Errors of the vibration that is left by masses that are what they are. */
+    private VectorCovariance ofPredicted(ReadingScatter scatter, Phasor[] masses) {
+        return errors(scatter, setup.layout().rows(), known -> {
+            Phasor[] change = known.alpha().response(masses);
+            Phasor[] left = new Phasor[change.length];
+            for (int i = 0; i < left.length; i++) {
+                left[i] = known.present()[i].plus(change[i]);
+            }
+            return left;
+        }).covariance();
+    }
+
+    private static Phasor[] unbalance(Known known) {
+        return known.solver().cancelling(known.present()); // errors have no sign
+    }
+
+    private ErrorPropagation errors(ReadingScatter scatter, int vectors,
+            Function<Known, Phasor[]> result) {
+        ErrorPropagation ofReadings = ErrorPropagation.of(scatter, setup, log, vectors, changed -> {
+            JobAnalysis other = new JobAnalysis(setup, changed);
+            return result.apply(other.with(other.coefficients()));
+        });
+        return setup.storedScatter().map(s -> ofReadings.withErrorsOf(coefficients(), s,
+                alpha -> result.apply(with(alpha)))).orElse(ofReadings);
+    }
+
+    private Known with(InfluenceCoefficients alpha) {
+        return new Known(alpha, alpha.solver(setup.rowWeights()), log.presentVibration());
+    }
+}
