@@ -24,6 +24,8 @@ public final class TrialMass implements Serializable {
     private static final double USUAL_SHARE = 0.10;
     /** The library's own bound against slips of the pen; no source. */
     private static final double LARGEST_SHARE = 0.25;
+    /** A trial mass above this part of the rotor's is an odd thing; no source. */
+    private static final double LARGEST_PART = 0.01;
 
     private final double rotorKilograms;
     private final RotationSpeed speed;
@@ -41,6 +43,9 @@ public final class TrialMass implements Serializable {
             throw Require.failure("force share", "above 0 and at most " + LARGEST_SHARE, forceShare);
         }
         this.forceShare = forceShare;
+        if (!(grams() < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("speed must be high enough for a trial mass to throw at all: " + speed);
+        }
     }
 
     /**
@@ -108,7 +113,7 @@ public final class TrialMass implements Serializable {
     /**
      * Returns what to mind with this mass.
      *
-     * @return remarks; empty with the usual share or less
+     * @return remarks; empty with the usual share or less and a mass that is small beside the rotor
      */
     public List<Remark> remarks() {
         List<Remark> out = new ArrayList<>();
@@ -117,6 +122,11 @@ public final class TrialMass implements Serializable {
                     + " sure that bearings, foundation and fastening stand it, also if it adds to the"
                     + " unbalance", forceShare,
                     USUAL_SHARE));
+        }
+        double ofRotor = grams() / 1000 / rotorKilograms;
+        if (ofRotor > LARGEST_PART) {
+            out.add(new Remark("trial-mass-heavy", "the mass is " + Digits.significant(ofRotor * 100, 2) + " % of the"
+                    + " rotor's: at this speed unbalance hardly throws, and less may do", ofRotor, LARGEST_PART));
         }
         return List.copyOf(out);
     }

@@ -2,6 +2,7 @@ package dev.vibra.balance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.balance.remark.Caution;
 import dev.vibra.quantity.RotationSpeed;
@@ -49,5 +50,17 @@ class TrialMassTest {
 
     private static String message(Executable code) {
         return assertThrows(IllegalArgumentException.class, code).getMessage();
+    }
+
+    @Test
+    void oddMassesAreDoubted() {
+        // 1 r/min: 10 % of the weight of 1000 kg per bearing would take 2.2e8 g at 200 mm.
+        TrialMass slow = TrialMass.of(1000, RotationSpeed.ofRevolutionsPerMinute(1), 200);
+        assertEquals("trial-mass-heavy", slow.remarks().get(0).code());
+        assertEquals(0.01, slow.remarks().get(0).limit());
+        assertEquals(slow.grams() / 1e6, slow.remarks().get(0).value(), 1e-9);
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> TrialMass.of(1000,
+                RotationSpeed.ofRevolutionsPerMinute(1e-200), 200)).getMessage()
+                .startsWith("speed must be high enough for a trial mass to throw at all: "));
     }
 }

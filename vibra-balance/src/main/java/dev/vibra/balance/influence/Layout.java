@@ -43,6 +43,7 @@ public final class Layout implements Serializable {
      */
     public static Layout ofPlanes(List<String> planes) {
         requireDistinct("planes", planes);
+        planes.forEach(plane -> requireName("plane", plane));
         double[] open = new double[planes.size()];
         Arrays.fill(open, Double.NaN);
         return new Layout(planes, open, List.of(), List.of(), Convention.LAG_AGAINST_ROTATION);
@@ -261,6 +262,13 @@ public final class Layout implements Serializable {
             throw new IllegalArgumentException(what + " must be one of " + String.join(", ", names) + ": " + wanted);
         }
         return index;
+    }
+
+    /** Names are what sheets and files go by. */
+    static void requireName(String what, String name) {
+        if (name.isBlank()) {
+            throw new IllegalArgumentException("name of a " + what + " must not be blank: \"" + name + "\"");
+        }
     }
 
     private static void requireDistinct(String what, List<?> values) {

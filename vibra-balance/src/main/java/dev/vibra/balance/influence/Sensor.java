@@ -8,7 +8,7 @@ import java.util.Objects;
 /**
  * Place where the vibration is read, and how its amplitude is told.
  *
- * @param name name of the measuring point
+ * @param name name of the measuring point, not blank
  * @param unit unit of the amplitudes
  * @param detector detector of the amplitudes
  */
@@ -21,7 +21,7 @@ public record Sensor(String name, Unit unit, Detector detector) implements Seria
      * @param detector detector of the amplitudes
      */
     public Sensor {
-        Objects.requireNonNull(name, "name");
+        Layout.requireName("sensor", Objects.requireNonNull(name, "name"));
         Objects.requireNonNull(unit, "unit");
         Objects.requireNonNull(detector, "detector");
     }

@@ -1,6 +1,7 @@
 package dev.vibra.balance.phaseless;
 
 import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.uncertainty.VectorCovariance;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
@@ -8,8 +9,10 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
@@ -28,6 +31,11 @@ public final class AmplitudeRuns implements Serializable {
     private static final double CLOSEST_DEGREES = 20;
     /** Readings may contradict a linear rotor by this share before they are refused; the library's own bound. */
     private static final double CONTRADICTION = 0.3;
+
+    /** Scatter of amplitudes that is taken; common practice, no source. */
+    private static final double SCATTER = 0.03;
+    /** Part of an amplitude by which it is moved to see the effect. */
+    private static final double STEP = 1e-4;
 
     private record Trial(double angle, double amplitude) implements Serializable {}
 
@@ -90,7 +98,57 @@ public final class AmplitudeRuns implements Serializable {
         if (trials.size() < 2) {
             throw new IllegalStateException("trials must be at least two to balance without phase: " + trials.size());
         }
+        Answer answer = answer();
+        List<PlacedMass> masses = masses(answer.unbalances());
+        List<Remark> remarks = new ArrayList<>(doubts(answer.contradiction()));
+        uncertainty(answer.unbalances()).ifPresent(remarks::add);
+        return new PhaselessCorrection(masses, answer.contradiction(), remarks);
+    }
+
+    /** Unbalances as multiples of the trial mass, and how far the amplitudes are from those of a linear rotor. */
+    private record Answer(List<Phasor> unbalances, double contradiction) {}
+
+    private Answer answer() {
         return trials.size() == 2 ? fromTwo() : fromMany();
+    }
+
+    /** What 3 % of scatter on each amplitude do to the answer, by differences; 95 %, as a share of the answer. */
+    private Optional<Remark> uncertainty(List<Phasor> found) {
+        double largest = 0;
+        for (Phasor unbalance : found) {
+            List<Phasor[]> effects = new ArrayList<>();
+            for (int k = -1; k < trials.size(); k++) {
+                Phasor up = nearest(with(k, 1 + STEP), unbalance);
+                Phasor down = nearest(with(k, 1 - STEP), unbalance);
+                effects.add(new Phasor[] {up.minus(down).times(SCATTER / (2 * STEP))});
+            }
+            double major = VectorCovariance.ofEffects(1, effects).ellipse(0, unbalance, 0.95).major();
+            largest = Math.max(largest, unbalance.magnitude() > 0 ? major / unbalance.magnitude() : 0);
+        }
+        return largest < 1 ? Optional.empty() : Optional.of(new Remark("correction-uncertain",
+                "the correction may be off by " + Digits.significant(largest, 2) + " times itself (95 %), if amplitudes"
+                + " scatter by 3 % (one standard deviation, assumed): take a larger trial mass if the force limit allows"
+                + " it, or more angles", largest, 1));
+    }
+
+    /** The same runs with one amplitude changed; -1 is the initial one. */
+    private AmplitudeRuns with(int trial, double factor) {
+        if (trial < 0) {
+            return new AmplitudeRuns(initial * factor, mass, trials);
+        }
+        List<Trial> changed = new ArrayList<>(trials);
+        changed.set(trial, new Trial(trials.get(trial).angle(), trials.get(trial).amplitude() * factor));
+        return new AmplitudeRuns(initial, mass, changed);
+    }
+
+    /** The answer nearest to another one; where a small change leaves none, the answer is worth nothing: zero. */
+    private static Phasor nearest(AmplitudeRuns runs, Phasor wanted) {
+        try {
+            return runs.answer().unbalances().stream().min(Comparator.comparingDouble(
+                    u -> u.minus(wanted).magnitude())).orElse(Phasor.ZERO);
+        } catch (IllegalStateException e) {
+            return Phasor.ZERO;
+        }
     }
 
     private double excess(int k) {
@@ -101,7 +159,7 @@ public final class AmplitudeRuns implements Serializable {
         return Phasor.polar(1, mass.sense().toWithRotation(Math.toRadians(trials.get(k).angle())));
     }
 
-    private PhaselessCorrection fromMany() {
+    private Answer fromMany() {
         int n = trials.size();
         double[][] design = new double[n][];
         double[] right = new double[n];
@@ -117,10 +175,10 @@ public final class AmplitudeRuns implements Serializable {
         // Noise-free amplitudes have |w|² = q·A₀²: what is left over tells how far to trust them.
         double contradiction = Math.abs(w.magnitude() / (Math.sqrt(x[0]) * initial) - 1);
         requireConsistent(contradiction);
-        return result(List.of(w.times(1 / x[0])), contradiction, doubts(contradiction));
+        return new Answer(List.of(w.times(1 / x[0])), contradiction);
     }
 
-    private PhaselessCorrection fromTwo() {
+    private Answer fromTwo() {
         Phasor a = direction(0);
         Phasor b = direction(1);
         // With w = u·a + v·(i·a): trial a tells u, trial b tells cos δ·u + sin δ·v, both less q/2.
@@ -158,7 +216,7 @@ public final class AmplitudeRuns implements Serializable {
             }
             requireEffect(found.isEmpty() ? 0 : 1);
         }
-        return result(found, contradiction, doubts(contradiction));
+        return new Answer(found, contradiction);
     }
 
     private static void requireEffect(double q) {
@@ -185,7 +243,7 @@ public final class AmplitudeRuns implements Serializable {
     }
 
     /** Turns unbalances as multiples of the trial mass into corrections; equal ones count once. */
-    private PhaselessCorrection result(List<Phasor> unbalances, double contradiction, List<Remark> remarks) {
+    private List<PlacedMass> masses(List<Phasor> unbalances) {
         List<PlacedMass> masses = new ArrayList<>();
         for (Phasor u : unbalances) {
             PlacedMass candidate = PlacedMass.ofPhasor(u.negated().times(mass.grams() / 1000), mass.sense());
@@ -195,7 +253,7 @@ public final class AmplitudeRuns implements Serializable {
                 masses.add(candidate);
             }
         }
-        return new PhaselessCorrection(masses, contradiction, remarks);
+        return masses;
     }
 
     /** Returns the runs in one line. */

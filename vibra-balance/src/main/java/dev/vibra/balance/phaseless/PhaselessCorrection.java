@@ -25,6 +25,9 @@ public record PhaselessCorrection(List<PlacedMass> candidates, double contradict
      */
     public PhaselessCorrection {
         candidates = List.copyOf(candidates);
+        if (candidates.isEmpty() || candidates.size() > 2) {
+            throw new IllegalArgumentException("candidates must be one or two: " + candidates.size());
+        }
         remarks = List.copyOf(remarks);
     }
 

@@ -15,9 +15,11 @@ import java.util.List;
  * @param sums vector sum of the masses of each plane, radius left open
  * @param left vibration left, one element per reading, zero-to-peak SI
  * @param minimax true if the largest residual was made least, false for the sum of squares
+ * @param exact true if nothing within the limits leaves less; false if given sizes were only exchanged one and two at
+ *     a time
  */
 public record FittedMasses(List<String> planes, List<List<PositionedMass>> masses, List<PlacedMass> sums,
-        List<Phasor> left, boolean minimax) implements Serializable {
+        List<Phasor> left, boolean minimax, boolean exact) implements Serializable {
     /**
      * Copies the lists.
      *
@@ -26,6 +28,8 @@ public record FittedMasses(List<String> planes, List<List<PositionedMass>> masse
      * @param sums vector sum of the masses of each plane, radius left open
      * @param left vibration left, one element per reading, zero-to-peak SI
      * @param minimax true if the largest residual was made least, false for the sum of squares
+     * @param exact true if nothing within the limits leaves less; false if given sizes were only exchanged one and two at
+     *     a time
      */
     public FittedMasses {
         planes = List.copyOf(planes);
@@ -68,6 +72,7 @@ public record FittedMasses(List<String> planes, List<List<PositionedMass>> masse
             parts.add(planes.get(j) + ": " + (masses.get(j).isEmpty() ? "nothing"
                     : String.join(" + ", masses.get(j).stream().map(PositionedMass::toString).toList())));
         }
-        return String.join("; ", parts) + (minimax ? " (least largest residual)" : " (least squares)");
+        return String.join("; ", parts) + (minimax ? " (least largest residual" : " (least squares")
+                + (exact ? ")" : "; no exchange of two masses betters it)");
     }
 }

@@ -14,8 +14,9 @@ import java.util.List;
  *
  * <p>Each plane can make the unbalances of a polygon. Over these polygons the sum of squares is minimised by projected
  * gradients (Beck and Teboulle 2009), the largest residual by linear programs with cuts (Kelley 1960). Of the many sets
- * of masses that make one unbalance, the lightest is taken. With given sizes the search goes from the rounded masses by
- * exchanges of one and of two positions to a choice that no such exchange betters; it need not be the best of all.
+ * of masses that make one unbalance, the lightest is taken. With given sizes all choices are tried if there
+ * are at most a million; else the search goes from the rounded masses by exchanges of one and of two positions to a choice
+ * that no such exchange betters, which need not be the best of all.
  */
 public final class Fitting {
     private final InfluenceCoefficients coefficients;
@@ -63,6 +64,7 @@ public final class Fitting {
      * Finds the masses that leave the least weighted sum of squares.
      *
      * @return masses and what they leave
+     * @throws IllegalStateException if planes act so alike that the search does not settle
      */
     public FittedMasses leastSquares() {
         return fitted(new PolygonLeastSquares(effects(), target(), planes).solve(), false);
@@ -78,10 +80,9 @@ public final class Fitting {
     }
 
     private FittedMasses fitted(double[] grams, boolean minimax) {
-        double[] chosen = grams;
-        if (planes.stream().anyMatch(p -> !p.sizesGrams().isEmpty())) {
-            chosen = new SizeSearch(effects(), target(), planes, minimax).from(grams);
-        }
+        SizeSearch sizes = new SizeSearch(effects(), target(), planes, minimax);
+        boolean anyMass = planes.stream().allMatch(p -> p.sizesGrams().isEmpty());
+        double[] chosen = anyMass ? grams : sizes.from(grams);
         List<List<PositionedMass>> masses = new ArrayList<>();
         List<PlacedMass> sums = new ArrayList<>();
         int column = 0;
@@ -97,7 +98,8 @@ public final class Fitting {
             masses.add(inPlane);
             sums.add(plane.positions().combined(inPlane));
         }
-        return new FittedMasses(coefficients.layout().planes(), masses, sums, left(sums), minimax);
+        return new FittedMasses(coefficients.layout().planes(), masses, sums, left(sums), minimax,
+                anyMass || sizes.triesAll());
     }
 
     private List<Phasor> left(List<PlacedMass> sums) {

@@ -10,6 +10,10 @@ import java.util.List;
  */
 final class PolygonLeastSquares {
     private static final int MOST_STEPS = 200_000;
+    /** A step that moves masses by less than this part of the largest is the last. */
+    private static final double SETTLED = 1e-13;
+    /** What still moves by less than this leaves at most some ten-thousandths of the vibration too much. */
+    private static final double USABLE = 1e-10;
 
     private final double[][] rows; // real rows, scaled so that the largest column has length 1
     private final double[] target;
@@ -50,9 +54,10 @@ final class PolygonLeastSquares {
         double[] x = new double[n];
         double[] ahead = new double[n];
         double momentum = 1;
-        for (int k = 0; k < MOST_STEPS; k++) {
+        double moved = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < MOST_STEPS && moved >= SETTLED; k++) {
             double[] next = projected(ahead, step);
-            double moved = 0;
+            moved = 0;
             double against = 0;
             for (int j = 0; j < n; j++) {
                 moved = Math.max(moved, Math.abs(next[j] - ahead[j]));
@@ -66,9 +71,11 @@ final class PolygonLeastSquares {
             }
             x = next;
             momentum = following;
-            if (moved < 1e-13) {
-                break;
-            }
+        }
+        if (!(moved < USABLE)) {
+            throw new IllegalStateException("planes must act differently enough for the fitted masses to settle: a step"
+                    + " still moves them by " + moved + " of their size after " + MOST_STEPS + "; balance fewer planes"
+                    + " or add sensors");
         }
         for (int j = 0; j < n; j++) {
             x[j] *= scale;

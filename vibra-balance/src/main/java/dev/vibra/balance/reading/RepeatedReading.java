@@ -89,6 +89,7 @@ public final class RepeatedReading implements Serializable {
      *
      * @return standard deviations of amplitude and phase, without floor
      * @throws IllegalStateException if the mean is zero
+     * @throws IllegalArgumentException if the readings scatter by more than their mean
      */
     public ReadingScatter scatter() {
         return ReadingScatter.of(amplitudeScatter(), phaseScatterDegrees());
@@ -99,6 +100,7 @@ public final class RepeatedReading implements Serializable {
      *
      * @return standard deviations of amplitude and phase of the mean, without floor
      * @throws IllegalStateException if the mean is zero
+     * @throws IllegalArgumentException if the mean is less than its own scatter
      * @see "JCGM 100:2008, 4.2.3, standard uncertainty of a mean of independent observations"
      */
     public ReadingScatter scatterOfMean() {
@@ -144,10 +146,13 @@ public final class RepeatedReading implements Serializable {
     public List<Remark> remarks(Steadiness limits) {
         double amplitude = 0;
         double phase = 0;
+        double floor = limits.floor() / mean.amplitude();
         for (VibrationVector reading : readings) {
             Phasor ratio = ratio(reading);
-            amplitude = Math.max(amplitude, Math.abs(ratio.magnitude() - 1));
-            phase = Math.max(phase, Math.toDegrees(Math.abs(ratio.argument())));
+            if (ratio.minus(Phasor.ONE).magnitude() > floor) {
+                amplitude = Math.max(amplitude, Math.abs(ratio.magnitude() - 1));
+                phase = Math.max(phase, Math.toDegrees(Math.abs(ratio.argument())));
+            }
         }
         List<Remark> out = new ArrayList<>();
         if (amplitude > limits.amplitudeShare()) {
@@ -170,7 +175,8 @@ public final class RepeatedReading implements Serializable {
         Phasor early = meanRatio(readings.subList(0, half));
         Phasor late = meanRatio(readings.subList(readings.size() - half, readings.size()));
         double moved = late.minus(early).magnitude();
-        double limit = Math.min(limits.amplitudeShare(), Math.toRadians(limits.phaseDegrees()));
+        double limit = Math.max(limits.floor() / mean.amplitude(),
+                Math.min(limits.amplitudeShare(), Math.toRadians(limits.phaseDegrees())));
         if (moved > limit) {
             out.add(new Remark("vector-drifting", "the mean of the later readings lies "
                     + Digits.significant(moved * 100, 3) + " % of the amplitude away from that of the earlier ones:"
@@ -193,7 +199,18 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalStateException if the readings are unsteady; the message says how
      */
     public VibrationVector steadyMean() {
-        List<Remark> doubts = remarks();
+        return steadyMean(Steadiness.withDefaults());
+    }
+
+    /**
+     * Requires a steady vector.
+     *
+     * @param limits allowed distances
+     * @return the mean
+     * @throws IllegalStateException if the readings are unsteady; the message says how
+     */
+    public VibrationVector steadyMean(Steadiness limits) {
+        List<Remark> doubts = remarks(limits);
         if (!doubts.isEmpty()) {
             throw new IllegalStateException("readings must be steady: "
                     + String.join("; ", doubts.stream().map(Remark::text).toList()));
@@ -214,7 +231,11 @@ public final class RepeatedReading implements Serializable {
     @Override
     public String toString() {
         String text = mean + ", mean of " + readings.size();
-        return mean.amplitude() > 0 ? text + " (scatter " + Digits.significant(amplitudeScatter() * 100, 2) + " %, "
-                + Digits.significant(phaseScatterDegrees(), 2) + "°)" : text;
+        if (mean.amplitude() == 0) {
+            return text;
+        }
+        return amplitudeScatter() > 1 || phaseScatterDegrees() > 90 ? text + " (they scatter by more than their mean)"
+                : text + " (scatter " + Digits.significant(amplitudeScatter() * 100, 2) + " %, "
+                + Digits.significant(phaseScatterDegrees(), 2) + "°)";
     }
 }

@@ -11,20 +11,23 @@ import java.io.Serializable;
  *
  * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, finite, above zero
  * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
+ * @param floor distance that is always allowed, in the unit and detector of the readings, finite, zero or more
  */
-public record Steadiness(double amplitudeShare, double phaseDegrees) implements Serializable {
+public record Steadiness(double amplitudeShare, double phaseDegrees, double floor) implements Serializable {
     /**
      * Checks the values.
      *
      * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, finite, above
      * zero
      * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
+     * @param floor distance that is always allowed, in the unit and detector of the readings, finite, zero or more
      */
     public Steadiness {
         Require.positive("allowed share of the amplitude", amplitudeShare, "");
         if (!(phaseDegrees > 0 && phaseDegrees <= 180)) {
             throw Require.failure("allowed phase", "above 0 and at most 180°", phaseDegrees);
         }
+        Require.notNegative("floor", floor, "");
     }
 
     /**
@@ -33,12 +36,25 @@ public record Steadiness(double amplitudeShare, double phaseDegrees) implements 
      * @return the usual limits
      */
     public static Steadiness withDefaults() {
-        return new Steadiness(0.10, 10);
+        return new Steadiness(0.10, 10, 0);
+    }
+
+    /**
+     * Sets a distance that is always allowed: after a good balance the vector is small, and what other machines and the
+     * instrument add to it is no longer small beside it.
+     *
+     * @param newFloor distance in the unit and detector of the readings, finite, zero or more
+     * @return a changed copy
+     * @throws IllegalArgumentException if the value is out of range
+     */
+    public Steadiness withFloor(double newFloor) {
+        return new Steadiness(amplitudeShare, phaseDegrees, newFloor);
     }
 
     /** Returns both limits. */
     @Override
     public String toString() {
-        return "within " + Digits.compact(amplitudeShare * 100, 3) + " % and " + Digits.compact(phaseDegrees, 3) + "°";
+        return "within " + Digits.compact(amplitudeShare * 100, 3) + " % and " + Digits.compact(phaseDegrees, 3) + "°"
+                + (floor > 0 ? ", or " + Digits.compact(floor, 3) : "");
     }
 }

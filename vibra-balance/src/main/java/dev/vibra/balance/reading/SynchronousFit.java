@@ -3,6 +3,7 @@ package dev.vibra.balance.reading;
 import dev.vibra.balance.vector.PhaseSense;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
@@ -18,12 +19,14 @@ import org.apache.commons.math3.linear.QRDecomposition;
  * Takes the vector at rotation frequency out of a recording with tachometer marks.
  *
  * <p>Between two marks the angle grows evenly from 0 to 2π. Each block of revolutions is fitted by least squares with a
- * mean, a slope and the orders 1 to 4; its order 1 is one reading, {@code x = Re(V·exp(iθ))}. Nothing leaks from the
+ * mean, a slope and the orders 1 to 4, as far as they lie below half the samples per revolution; its order 1 is one reading, {@code x = Re(V·exp(iθ))}. Nothing leaks from the
  * fitted orders, whatever the block length; what lies between them does, the less the longer the block.
  */
 public final class SynchronousFit implements Serializable {
     private static final long serialVersionUID = 1;
     private static final int ORDERS = 4;
+    /** Room below half the sample rate, for marks that don't fall on samples. */
+    private static final double MARGIN = 0.05;
 
     private final int revolutionsPerBlock;
 
@@ -60,7 +63,7 @@ public final class SynchronousFit implements Serializable {
      * @param sense sense in which the phase is to be shown
      * @return one reading per block, rms in the customary unit of the quantity
      * @throws IllegalArgumentException if marks don't rise, or cover fewer than two blocks of the recording, or a block
-     *     has too few samples
+     *     or a revolution has too few samples
      */
     public RepeatedReading read(Waveform signal, double[] markSeconds, PhaseSense sense) {
         double[] marks = markSeconds.clone();
@@ -99,7 +102,8 @@ public final class SynchronousFit implements Serializable {
         double start = signal.startSeconds();
         int from = (int) Math.ceil((marks[firstMark] - start) * rate);
         int to = (int) Math.ceil((marks[firstMark + revolutionsPerBlock] - start) * rate);
-        int columns = 2 + 2 * ORDERS;
+        int orders = ordersBelowHalf((double) (to - from) / revolutionsPerBlock);
+        int columns = 2 + 2 * orders;
         if (to - from < 2 * columns) {
             throw new IllegalArgumentException("samples per block must be at least " + 2 * columns + ": " + (to - from)
                     + "; use more revolutions per block or a higher sample rate");
@@ -113,7 +117,7 @@ public final class SynchronousFit implements Serializable {
                 mark++;
             }
             double angle = 2 * Math.PI * (t - marks[mark]) / (marks[mark + 1] - marks[mark]);
-            fill(design[i - from], angle, (double) (i - from) / (to - from) - 0.5);
+            fill(design[i - from], angle, (double) (i - from) / (to - from) - 0.5, orders);
             values[i - from] = signal.at(i);
         }
         double[] x = new QRDecomposition(new Array2DRowRealMatrix(design, false)).getSolver()
@@ -121,10 +125,21 @@ public final class SynchronousFit implements Serializable {
         return new Phasor(x[2], x[3]);
     }
 
-    private static void fill(double[] row, double angle, double place) {
+    /** Higher orders look like lower ones at this sample rate and can't be told from them. */
+    private static int ordersBelowHalf(double samplesPerRevolution) {
+        int orders = (int) Math.min(ORDERS, Math.ceil(samplesPerRevolution / 2 * (1 - MARGIN)) - 1);
+        if (orders < 1) {
+            throw new IllegalArgumentException("samples per revolution must be above "
+                    + Digits.compact(2 / (1 - MARGIN), 3) + " to tell the order 1: "
+                    + Digits.significant(samplesPerRevolution, 3) + "; use a higher sample rate");
+        }
+        return orders;
+    }
+
+    private static void fill(double[] row, double angle, double place, int orders) {
         row[0] = 1;
         row[1] = place;
-        for (int order = 1; order <= ORDERS; order++) {
+        for (int order = 1; order <= orders; order++) {
             row[2 * order] = Math.cos(order * angle);
             row[2 * order + 1] = -Math.sin(order * angle);
         }

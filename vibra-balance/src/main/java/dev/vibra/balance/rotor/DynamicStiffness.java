@@ -109,6 +109,10 @@ final class DynamicStiffness {
         RealVector q = new LUDecomposition(new Array2DRowRealMatrix(real, false), 0).getSolver().solve(right);
         Phasor[] out = new Phasor[n];
         for (int i = 0; i < n; i++) {
+            if (!(Math.abs(q.getEntry(i)) + Math.abs(q.getEntry(n + i)) < Double.POSITIVE_INFINITY)) {
+                throw new IllegalStateException("the rotor must be held by bearings in two places and must not turn at an"
+                        + " undamped critical speed: there is no finite response at " + omega + " rad/s");
+            }
             out[i] = new Phasor(q.getEntry(i), q.getEntry(n + i));
         }
         return out;

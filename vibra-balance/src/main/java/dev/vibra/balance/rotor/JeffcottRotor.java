@@ -61,9 +61,7 @@ public record JeffcottRotor(double massKilograms, double naturalHertz, double da
     /** Returns the displacement of the disc per unbalance; the indices have to be 0. */
     @Override
     public Phasor displacementPerUnbalance(int sensor, int plane, RotationSpeed speed) {
-        if (sensor != 0 || plane != 0) {
-            throw new IllegalArgumentException("sensor and plane must be 0: " + sensor + ", " + plane);
-        }
+        requireIndices(sensor, plane);
         double omega = speed.radiansPerSecond();
         double natural = 2 * Math.PI * naturalHertz;
         Phasor dynamic = new Phasor(natural * natural - omega * omega, 2 * dampingRatio * natural * omega);

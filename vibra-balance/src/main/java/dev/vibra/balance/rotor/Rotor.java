@@ -35,8 +35,26 @@ public interface Rotor {
      * @param plane index of the plane
      * @param speed speed of rotation
      * @return complex receptance times ω², in m zero-to-peak per kg·m
+     * @throws IllegalArgumentException if there is no such sensor or plane
+     * @throws IllegalStateException if the rotor is not held, or turns at an undamped critical speed
      */
     Phasor displacementPerUnbalance(int sensor, int plane, RotationSpeed speed);
+
+    /**
+     * Checks indices.
+     *
+     * @param sensor index of the sensor
+     * @param plane index of the plane
+     * @throws IllegalArgumentException if there is no such sensor or plane
+     */
+    default void requireIndices(int sensor, int plane) {
+        if (sensor < 0 || sensor >= sensors()) {
+            throw new IllegalArgumentException("sensor must be from 0 to " + (sensors() - 1) + ": " + sensor);
+        }
+        if (plane < 0 || plane >= planes()) {
+            throw new IllegalArgumentException("plane must be from 0 to " + (planes() - 1) + ": " + plane);
+        }
+    }
 
     /**
      * Returns the influence coefficients of this rotor, with each row in the quantity of its sensor.

@@ -29,6 +29,7 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
      */
     public Allocation {
         shares = List.copyOf(shares);
+        Require.atLeast("count of shares", shares.size(), 1);
         shares.forEach(share -> Require.positive("share of a plane", share, ""));
         Objects.requireNonNull(reason, "reason");
         Objects.requireNonNull(confidence, "confidence");

@@ -12,6 +12,9 @@ import java.io.Serializable;
  * @see "ISO 21940-11:2016, Table 1"
  */
 public record BalanceGrade(double millimetresPerSecond) implements Comparable<BalanceGrade>, Serializable {
+    /** A value that many parts above a limit is on it: where it came from, its last digits are rounding. */
+    static final double ROUNDING = 1e-9;
+
     /**
      * Checks the value.
      *

@@ -79,12 +79,12 @@ public record GradeReached(List<Double> residualsGramMillimetres, BalanceToleran
     }
 
     /**
-     * Tells whether the grade asked for is held; exactly on the limit it is.
+     * Tells whether the grade asked for is held; exactly on the limit it is, and a billionth above it is rounding.
      *
      * @return true if every residual is at or below what is permissible in its plane
      */
     public boolean held() {
-        return gramMillimetres() <= permissibleGramMillimetres();
+        return used(worstPlane()) <= 1 + BalanceGrade.ROUNDING;
     }
 
     /**

@@ -1,5 +1,6 @@
 package dev.vibra.balance.tolerance;
 
+import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -12,7 +13,7 @@ import java.util.Optional;
  * @param confidence how well the row was checked; the list of machines is from memory in every row
  * @see "ISO 21940-11:2016, Table 1"
  */
-public record GradeRow(BalanceGrade grade, String machines, Confidence confidence) {
+public record GradeRow(BalanceGrade grade, String machines, Confidence confidence) implements Serializable {
     private static final List<GradeRow> TABLE = List.of(
             row(0.4, "gyroscopes; spindles and drives of high-precision systems", Confidence.SEVERAL_SOURCES),
             row(1, "audio and video drives; grinding-machine drives", Confidence.SEVERAL_SOURCES),
@@ -65,10 +66,11 @@ public record GradeRow(BalanceGrade grade, String machines, Confidence confidenc
      * Finds the finest grade of the table that holds a value.
      *
      * @param millimetresPerSecond specific unbalance times angular speed in mm/s
-     * @return the finest grade at or above the value; empty above the coarsest grade, and for NaN
+     * @return the finest grade at or above the value, a billionth above it being rounding; empty above the coarsest
+     *     grade, and for NaN
      */
     public static Optional<BalanceGrade> finestHolding(double millimetresPerSecond) {
-        return TABLE.stream().map(GradeRow::grade).filter(g -> millimetresPerSecond <= g.millimetresPerSecond())
+        return TABLE.stream().map(GradeRow::grade).filter(g -> millimetresPerSecond <= g.millimetresPerSecond() * (1 + BalanceGrade.ROUNDING))
                 .findFirst();
     }
 

@@ -1,6 +1,7 @@
 package dev.vibra.balance.tolerance;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
@@ -11,7 +12,7 @@ import java.util.Objects;
 /**
  * Grade that a vibration velocity would mean for a rotor free to move; a comparison, never an acceptance.
  *
- * @param millimetresPerSecond zero-to-peak velocity at rotation frequency in mm/s
+ * @param millimetresPerSecond zero-to-peak velocity at rotation frequency in mm/s, finite, zero or more
  * @param speed speed of rotation
  * @see "ISO 21940-11:2016, Table 1: the grade is a product of eccentricity and angular speed, not a vibration"
  */
@@ -28,6 +29,7 @@ public record IndicatedGrade(double millimetresPerSecond, RotationSpeed speed) i
      * @param speed speed of rotation
      */
     public IndicatedGrade {
+        Require.notNegative("velocity at rotation frequency", millimetresPerSecond, "mm/s");
         Objects.requireNonNull(speed, "speed");
     }
 

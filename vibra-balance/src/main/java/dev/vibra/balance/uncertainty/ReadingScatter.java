@@ -11,29 +11,29 @@ import java.io.Serializable;
  * <p>The floor is what other machines, the sensor and the resolution of the instrument leave however small the vibration
  * is. Without one, a residual near zero would look as if it were known exactly.
  *
- * @param amplitudeShare standard deviation of the amplitude over the amplitude, finite, zero or more
- * @param phaseDegrees standard deviation of the phase in degrees, finite, zero or more
+ * @param amplitudeShare standard deviation of the amplitude over the amplitude, from 0 to 1
+ * @param phaseDegrees standard deviation of the phase in degrees, from 0 to 180
  * @param floor standard deviation in any direction, in the unit and detector of the reading, finite, zero or more
  */
 public record ReadingScatter(double amplitudeShare, double phaseDegrees, double floor) implements Serializable {
     /**
      * Checks the values.
      *
-     * @param amplitudeShare standard deviation of the amplitude over the amplitude, finite, zero or more
-     * @param phaseDegrees standard deviation of the phase in degrees, finite, zero or more
+     * @param amplitudeShare standard deviation of the amplitude over the amplitude, from 0 to 1
+     * @param phaseDegrees standard deviation of the phase in degrees, from 0 to 180
      * @param floor standard deviation in any direction, in the unit and detector of the reading, finite, zero or more
      */
     public ReadingScatter {
-        Require.notNegative("scatter of the amplitude", amplitudeShare, "");
-        Require.notNegative("scatter of the phase", phaseDegrees, "°");
+        Require.within("scatter of the amplitude", amplitudeShare, 0, 1, "");
+        Require.within("scatter of the phase", phaseDegrees, 0, 180, "°");
         Require.notNegative("floor of the scatter", floor, "");
     }
 
     /**
      * Makes a scatter without floor.
      *
-     * @param amplitudeShare standard deviation of the amplitude over the amplitude, finite, zero or more
-     * @param phaseDegrees standard deviation of the phase in degrees, finite, zero or more
+     * @param amplitudeShare standard deviation of the amplitude over the amplitude, from 0 to 1
+     * @param phaseDegrees standard deviation of the phase in degrees, from 0 to 180
      * @return the scatter
      * @throws IllegalArgumentException if a value is out of range
      */

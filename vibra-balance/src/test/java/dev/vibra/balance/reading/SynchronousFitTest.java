@@ -9,6 +9,7 @@ import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
 import org.apache.commons.math3.random.Well19937c;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -65,6 +66,27 @@ class SynchronousFitTest {
         assertEquals(Math.toDegrees(expected), r.phaseScatterDegrees(), 0.25 * Math.toDegrees(expected));
     }
 
+    /** A whole number of few samples per revolution: the higher orders look like lower ones and are left out. */
+    @Test
+    void fewSamplesPerRevolutionTellTheOrderAllTheSame() {
+        for (double perRevolution : new double[] {2.5, 3, 4, 5, 6, 7, 8, 9, 10}) {
+            double rate = 25 * perRevolution;
+            double[] x = new double[(int) (8 * rate)];
+            Random random = new Random(3);
+            for (int i = 0; i < x.length; i++) {
+                x[i] = 1 + 5 * Math.sqrt(2) * Math.cos(2 * Math.PI * 25 * i / rate - Math.toRadians(63))
+                        + 0.05 * random.nextGaussian();
+            }
+            RepeatedReading r = SynchronousFit.withDefaults().withRevolutionsPerBlock(20)
+                    .read(Waveform.of(Unit.MM_PER_S, rate, x), marks(25, 0, 200), PhaseSense.LAG);
+            assertEquals(5, r.mean().amplitude(), 0.03, perRevolution + " samples per revolution");
+            assertEquals(63, r.mean().phaseDegrees(), 0.4, perRevolution + " samples per revolution");
+        }
+        assertEquals("samples per revolution must be above 2.11 to tell the order 1: 2.00; use a higher sample rate",
+                message(() -> SynchronousFit.withDefaults().withRevolutionsPerBlock(20).read(Waveform.of(Unit.MM_PER_S,
+                50, new double[400]), marks(25, 0, 200), PhaseSense.LAG)));
+    }
+
     /** A speed that sways by 2 % is followed from mark to mark. */
     @Test
     void followsASwayingSpeed() {
@@ -114,9 +136,9 @@ class SynchronousFitTest {
         assertEquals("marks must cover at least two blocks of 10 revolutions of the recording: 0",
                 message(() -> fit.read(w, marks(25, 3.9, 50), PhaseSense.LAG)));
         Waveform coarse = Waveform.of(Unit.MM_PER_S, 60, new double[600]);
-        assertEquals("samples per block must be at least 20: 12; use more revolutions per block or a higher sample"
+        assertEquals("samples per block must be at least 8: 5; use more revolutions per block or a higher sample"
                 + " rate",
-                message(() -> fit.withRevolutionsPerBlock(5).read(coarse, marks(25, 0, 50), PhaseSense.LAG)));
+                message(() -> fit.withRevolutionsPerBlock(2).read(coarse, marks(25, 0, 50), PhaseSense.LAG)));
         assertTrue(fit.withRevolutionsPerBlock(9).read(coarse, marks(25, 0, 50), PhaseSense.LAG).count() > 1);
     }
 

@@ -66,9 +66,9 @@ class JeffcottRotorTest {
         assertEquals("natural frequency must be finite and > 0 Hz: NaN", message(() -> JeffcottRotor.of(1, Double.NaN,
                 1)));
         assertEquals("damping ratio must be finite and > 0: 0.0", message(() -> JeffcottRotor.of(1, 1, 0)));
-        assertEquals("sensor and plane must be 0: 0, 1",
+        assertEquals("plane must be from 0 to 0: 1",
                 message(() -> ROTOR.displacementPerUnbalance(0, 1, RotationSpeed.ofHertz(1))));
-        assertEquals("sensor and plane must be 0: 1, 0",
+        assertEquals("sensor must be from 0 to 0: 1",
                 message(() -> ROTOR.displacementPerUnbalance(1, 0, RotationSpeed.ofHertz(1))));
         Layout open = Layout.ofPlanes(List.of("disc")).withSensors(List.of(new Sensor("a", Unit.UM, Detector.RMS)));
         assertTrue(message(() -> ROTOR.coefficients(open))

@@ -97,4 +97,24 @@ class RigidRotorTest {
     private static String message(Executable code) {
         return assertThrows(IllegalArgumentException.class, code).getMessage();
     }
+
+    /** Undamped at its critical speed √(2k/m), and bearings in one place that let a rotor with Id = Ip tumble. */
+    @Test
+    void whereNoFiniteResponseIsItIsSaid() {
+        RotationSpeed critical = RotationSpeed.ofHertz(20);
+        double w = critical.radiansPerSecond();
+        RigidRotor undamped = RigidRotor.of(16, 1, 0.5).with(Bearing.of(-1, 8 * w * w, 0))
+                .with(Bearing.of(1, 8 * w * w, 0)).withPlane(0).with(Probe.of(0, 0));
+        RigidRotor tumbling = RigidRotor.of(16, 1, 1).with(Bearing.of(0, 1e6, 10)).with(Bearing.of(0, 1e6, 10))
+                .withPlane(0).with(Probe.of(0, 0));
+        for (RigidRotor rotor : new RigidRotor[] {undamped, tumbling}) {
+            assertTrue(assertThrows(IllegalStateException.class, () -> rotor.displacementPerUnbalance(0, 0, critical))
+                    .getMessage().startsWith("the rotor must be held by bearings in two places and must not turn at an"
+                    + " undamped critical speed: there is no finite response at 125.66"));
+        }
+        assertEquals("sensor must be from 0 to 0: 1", assertThrows(IllegalArgumentException.class,
+                () -> undamped.displacementPerUnbalance(1, 0, critical)).getMessage());
+        assertEquals("plane must be from 0 to 0: -1", assertThrows(IllegalArgumentException.class,
+                () -> undamped.displacementPerUnbalance(0, -1, critical)).getMessage());
+    }
 }

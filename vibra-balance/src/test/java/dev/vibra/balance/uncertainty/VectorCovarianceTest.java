@@ -128,9 +128,9 @@ class VectorCovarianceTest {
         assertEquals(0, floored.across(Phasor.ZERO, 0.5).minus(new Phasor(0, 0.2)).magnitude(), 1e-15);
         assertEquals("scatter 3 %, 2°, floor 0.4 (one standard deviation)", floored.toString());
         assertEquals("floor of the scatter must be finite and >= 0: NaN", message(() -> s.withFloor(Double.NaN)));
-        assertEquals("scatter of the amplitude must be finite and >= 0: NaN", message(() ->
+        assertEquals("scatter of the amplitude must be within 0.0 to 1.0: NaN", message(() ->
                 ReadingScatter.of(Double.NaN, 1)));
-        assertEquals("scatter of the phase must be finite and >= 0 °: -1.0", message(() -> ReadingScatter.of(0, -1)));
+        assertEquals("scatter of the phase must be within 0.0 to 180.0 °: -1.0", message(() -> ReadingScatter.of(0, -1)));
     }
 
     @Test
