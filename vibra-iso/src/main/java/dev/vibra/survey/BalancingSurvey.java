@@ -50,15 +50,15 @@ public final class BalancingSurvey implements Serializable {
             BalancingSheetJob steps = new BalancingSheetJob(sheet, machine);
             BalancingJob before = steps.beforeCorrection();
             BalancingJob after = sheet.runs().finalRun().isEmpty() ? before : steps.afterCorrection(before);
-            return new BalancingSurvey(sheet, before, after, omissions(sheet, before));
+            return new BalancingSurvey(sheet, before, after, omissions(sheet, machine, before));
         } catch (IllegalArgumentException | IllegalStateException e) {
             // Readings that fit the form may still not tell the planes apart.
             return new BalancingSurvey(sheet, null, null, List.of(new Omission("balancing", e.getMessage())));
         }
     }
 
-    private static List<Omission> omissions(BalancingSheet sheet, BalancingJob job) {
-        List<Omission> omissions = new ArrayList<>();
+    private static List<Omission> omissions(BalancingSheet sheet, MachineDescription machine, BalancingJob job) {
+        List<Omission> omissions = new ArrayList<>(BalancingFit.of(sheet, machine));
         if (job.tolerance().isEmpty()) {
             omissions.add(new Omission("balance grade",
                     "it needs massKilograms and balanceGrade of the rotor and a speed"));
@@ -66,7 +66,7 @@ public final class BalancingSurvey implements Serializable {
         if (sheet.runs().finalRun().isEmpty()) {
             omissions.add(new Omission("residual unbalance", "there is no final run"));
         } else if (job.corrections().presentUnbalance().isEmpty()) {
-            omissions.add(new Omission("residual unbalance", "it needs radiusMillimetres of each plane"));
+            omissions.add(new Omission("residual unbalance", "it needs radiusMillimetres of each plane, and planes that can be told apart"));
         }
         return omissions;
     }

@@ -8,6 +8,7 @@ import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
+import dev.vibra.survey.machine.Arrangement;
 import dev.vibra.survey.machine.AxialSheet;
 import dev.vibra.survey.machine.BalancingSheet;
 import dev.vibra.survey.machine.MachineDescription;
@@ -79,7 +80,7 @@ class BalancingSurveyTest {
         // What comes next cancels the final run: α·m = −V, checked with the coefficients themselves.
         Corrections trim = balancing.trim().orElseThrow();
         trim.predicted().forEach(left -> assertEquals(0, left.amplitude(), 1e-9));
-        assertTrue(trim.addedTo().contains("with all masses of the earlier runs left on"), trim.addedTo());
+        assertTrue(trim.addedTo().contains("its corrections left on and the trial masses off"), trim.addedTo());
         assertTrue(BalancingSurvey.of(machine(rao(List.of()))).trim().isEmpty());
     }
 
@@ -144,6 +145,19 @@ class BalancingSurveyTest {
                 sheet.planes(), sheet.runs(), new SheetGeometry(Map.of(), Map.of(), Map.of(),
                 new AxialSheet(0, 1000, Double.NaN, Map.of("L", 200.0, "R", 700.0)))))).tolerance().orElseThrow()
                 .allocation().shares().toString());
+    }
+
+    @Test
+    void whatTheJobLeavesOpenForThisRotorIsSaid() {
+        MachineDescription overhung = MachineDescription.named("fan").speed(RotationSpeed.ofRevolutionsPerMinute(1480))
+                .rotor(new RotorData(100.0, "G6.3", 3, Arrangement.OVERHUNG)).balancing(rao(List.of())).build();
+        assertEquals(List.of("shares of the tolerance", "couple unbalance", "vibration at service speed",
+                "residual unbalance"), BalancingSurvey.of(overhung).omissions().stream().map(Omission::part).toList());
+        assertEquals("the job was read at 600 r/min and the machine runs at 1480 r/min: a rotor that bends between them"
+                + " needs readings at both", BalancingSurvey.of(overhung).omissions().get(2).reason());
+        MachineDescription near = MachineDescription.named("fan").speed(RotationSpeed.ofRevolutionsPerMinute(629))
+                .rotor(new RotorData(100.0, "G6.3", 2, Arrangement.BETWEEN_BEARINGS)).balancing(rao(List.of())).build();
+        assertEquals(1, BalancingSurvey.of(near).omissions().size());
     }
 
     @Test

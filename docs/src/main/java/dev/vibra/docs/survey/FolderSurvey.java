@@ -51,6 +51,8 @@ final class FolderSurvey {
             return nothing();
         }
         MachineSurvey result = survey.conclude(points);
+        result.balancing().filter(job -> job.corrections().isEmpty()).ifPresent(job -> problems.add(new Problem(
+                MachineFile.NAME, 0, "balancing", "is left out: " + job.omissions().get(0).reason())));
         OutputFolder.write(target, ReportFiles.of(result, report, problems));
         problems.addAll(report.problems());
         terminal.print(Summary.of(result, problems) + "\n" + "Written to " + target.toAbsolutePath().normalize() + ": "

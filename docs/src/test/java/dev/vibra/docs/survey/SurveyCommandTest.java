@@ -94,6 +94,20 @@ class SurveyCommandTest {
         assertTrue(run.out().startsWith("Kiln exhaust fan (demonstration): zone not determined\n"), run.out());
     }
 
+    /** Readings that fit the form and tell nothing: the job is left out with the reason, the points are surveyed. */
+    @Test
+    void aTrialWithoutEffectLeavesOutTheBalancingOnly() throws IOException {
+        Path folder = Folders.demo(temp.resolve("fan"));
+        Folders.replace(folder, "\"amplitude\": 7.08, \"phaseDegrees\": 56.7",
+                "\"amplitude\": 5.20, \"phaseDegrees\": 63.0");
+        Run run = Folders.run(folder);
+        assertEquals(1, run.code());
+        assertTrue(unwrapped(run.out()).contains("machine.json, balancing: is left out: trial run in plane fan wheel must"
+                + " change the readings by more than a thousandth: the change is 0 of them"), run.out());
+        assertTrue(run.out().contains("FE-H  horizontal  5."), run.out());
+        assertFalse(Files.readString(temp.resolve("fan-survey/results.json")).contains("\"massGrams\""));
+    }
+
     @Test
     void aWrongUnitLeavesOutItsPointOnly() throws IOException {
         Path folder = Folders.demo(temp.resolve("fan"));

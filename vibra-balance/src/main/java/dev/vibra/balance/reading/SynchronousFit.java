@@ -7,6 +7,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.rotation.ShaftAngle;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -85,6 +86,24 @@ public final class SynchronousFit implements Serializable {
                     + " revolutions of the recording: " + out.size());
         }
         return RepeatedReading.of(out.toArray(VibrationVector[]::new));
+    }
+
+    /**
+     * Reads the vector of each block, the angle of the shaft being known from a tachometer of any number of pulses.
+     *
+     * @param signal recording of the vibration
+     * @param angle angle of the shaft on the clock of {@link Waveform#startSeconds()}; its whole revolutions are the
+     *     marks
+     * @param sense sense in which the phase is to be shown
+     * @return one reading per block, rms in the customary unit of the quantity
+     * @throws IllegalArgumentException as for marks
+     */
+    public RepeatedReading read(Waveform signal, ShaftAngle angle, PhaseSense sense) {
+        double[] marks = new double[(int) Math.floor(angle.revolutions()) + 1];
+        for (int k = 0; k < marks.length; k++) {
+            marks[k] = angle.secondsAt(k);
+        }
+        return read(signal, marks, sense);
     }
 
     private static void requireRising(double[] marks) {

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.vibra.balance.vector.PhaseSense;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.quantity.Unit;
+import dev.vibra.rotation.PulseTrain;
+import dev.vibra.rotation.ShaftAngle;
 import dev.vibra.signal.Waveform;
 import org.apache.commons.math3.random.Well19937c;
 import java.util.Random;
@@ -85,6 +87,22 @@ class SynchronousFitTest {
         assertEquals("samples per revolution must be above 2.11 to tell the order 1: 2.00; use a higher sample rate",
                 message(() -> SynchronousFit.withDefaults().withRevolutionsPerBlock(20).read(Waveform.of(Unit.MM_PER_S,
                 50, new double[400]), marks(25, 0, 200), PhaseSense.LAG)));
+    }
+
+    /** Three pulses a turn at 25 Hz: the whole revolutions of the angle are the marks. */
+    @Test
+    void takesTheAngleOfTheShaftToo() {
+        double[] pulses = new double[301];
+        for (int k = 0; k < pulses.length; k++) {
+            pulses[k] = k / 75.0;
+        }
+        ShaftAngle angle = ShaftAngle.of(PulseTrain.of(pulses), 3);
+        Waveform w = Waveform.of(Unit.MM_PER_S, RATE, signal(25, 0, 0));
+        RepeatedReading byAngle = SynchronousFit.withDefaults().read(w, angle, PhaseSense.LAG);
+        RepeatedReading byMarks = SynchronousFit.withDefaults().read(w, marks(25, 0, 101), PhaseSense.LAG);
+        assertEquals(byMarks.count(), byAngle.count(), 1);
+        assertEquals(byMarks.mean().amplitude(), byAngle.mean().amplitude(), 1e-9);
+        assertEquals(byMarks.mean().phaseDegrees(), byAngle.mean().phaseDegrees(), 1e-6);
     }
 
     /** A speed that sways by 2 % is followed from mark to mark. */
