@@ -19,7 +19,8 @@ final class Advice {
 
     private Advice() {}
 
-    static List<String> of(List<PointSurvey> points, List<Finding> findings) {
+    /** The balancing job may be null. */
+    static List<String> of(List<PointSurvey> points, List<Finding> findings, BalancingSurvey balancing) {
         List<String> advice = new ArrayList<>();
         zone(points).map(Advice::forZone).ifPresent(advice::add);
         insisted(points).ifPresent(advice::add);
@@ -31,6 +32,9 @@ final class Advice {
         findings.forEach(finding -> advice.add("To confirm " + finding.fault() + ": " + finding.confirmBy() + "."));
         if (isRaised(findings, UnbalanceHypothesis.FAULT)) {
             advice.add(BEFORE_BALANCING);
+        }
+        if (balancing != null) {
+            advice.addAll(BalancingAdvice.of(balancing));
         }
         advice.add(CAUTION);
         return advice;

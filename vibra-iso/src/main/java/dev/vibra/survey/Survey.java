@@ -141,7 +141,7 @@ public final class Survey {
     public MachineSurvey conclude(List<PointSurvey> points) {
         List<Finding> findings = Findings.of(points);
         BalancingSurvey balancing = BalancingSurvey.of(machine);
-        return new MachineSurvey(machine, criterion(), points, findings, Advice.of(points, findings),
+        return new MachineSurvey(machine, criterion(), points, findings, Advice.of(points, findings, balancing),
                 balancing, Unexamined.of(machine, severity, balancing));
     }
 

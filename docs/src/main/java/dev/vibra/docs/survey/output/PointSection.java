@@ -8,7 +8,9 @@ import dev.vibra.survey.BearingSurvey;
 import dev.vibra.survey.ChangeSurvey;
 import dev.vibra.survey.Descriptor;
 import dev.vibra.survey.PointSurvey;
+import dev.vibra.survey.RecordingSummary;
 import java.util.List;
+import java.util.Locale;
 
 /** The section of the report on one point. */
 final class PointSection {
@@ -35,7 +37,7 @@ final class PointSection {
         String direction = point.point().direction().map(known -> ", " + known).orElse("");
         html.element("h2", point.point().id() + direction);
         html.open("div", "head");
-        html.element("p", point.point().recording() + point.recording().map(known -> ": " + known).orElse(""));
+        html.element("p", point.point().recording() + point.recording().map(known -> ": " + line(known)).orElse(""));
         HtmlReport.ruler(html, point.zone(), "ruler small").close("div");
         if (point.insisted()) {
             html.open("div", "error").element("p", "Doubt: " + Phrases.INSISTED + ".").close("div");
@@ -46,6 +48,12 @@ final class PointSection {
             html.element("p", "Speed: " + point.speed() + (point.speed().remark().isEmpty() ? ""
                     : "; " + point.speed().remark()) + ".");
         }
+    }
+
+    /** Length, rate and verdict; the remarks follow as a list. */
+    private static String line(RecordingSummary known) {
+        return String.format(Locale.ROOT, "%.3f s at %s Hz, %s", known.samples() / known.sampleRateHertz(),
+                PlainNumber.of(known.sampleRateHertz()), known.quality().sound() ? "sound" : "doubtful");
     }
 
     private void changes() {
