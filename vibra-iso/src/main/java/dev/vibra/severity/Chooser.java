@@ -29,7 +29,7 @@ final class Chooser {
                 return chosen(attempt, refusals);
             }
             if (attempt.isOpen()) {
-                return open(standard, attempt.missing());
+                return open(standard, attempt, refusals);
             }
             refusals.add(attempt.refusal());
         }
@@ -57,7 +57,8 @@ final class Chooser {
                 return onRequest(request, request.resolved(rule.group()), standard);
             }
         }
-        return open(standard, DutyRule.missing(rules, machine));
+        List<String> unknown = DutyRule.missing(rules, machine);
+        return open(standard, unknown, String.join(" and ", unknown), Set.of(), List.of());
     }
 
     /** {@code asked} is the request as the user made it, {@code request} the one without a duty. */
@@ -73,7 +74,7 @@ final class Chooser {
         if (attempt.fits()) {
             return requested(standard, attempt);
         }
-        return attempt.isOpen() ? open(standard, attempt.missing()) : refused(asked, attempt.refusal());
+        return attempt.isOpen() ? open(standard, attempt, List.of()) : refused(asked, attempt.refusal());
     }
 
     private Choice chosen(Attempt attempt, List<String> refusals) {
@@ -127,7 +128,7 @@ final class Chooser {
         if (attempt.fits()) {
             return attempt.reason();
         }
-        return attempt.isOpen() ? "not determined without " + String.join(" and ", attempt.missing())
+        return attempt.isOpen() ? "not determined without " + attempt.lacking()
                 : attempt.refusal();
     }
 
@@ -140,13 +141,24 @@ final class Chooser {
         return none("request " + request + " refused: " + because, remarks);
     }
 
-    private Choice open(String standard, Collection<String> unknown) {
+    private Choice open(String standard, Attempt attempt, List<String> refusals) {
+        return open(standard, attempt.missing(), attempt.lacking(), attempt.assumed(), refusals);
+    }
+
+    private Choice open(String standard, Collection<String> unknown, String lacking, Set<String> assumed,
+            List<String> refusals) {
         Set<String> missing = new LinkedHashSet<>(unknown);
+        StringBuilder reason = new StringBuilder("not determined: " + standard + " can't be applied without "
+                + lacking);
         if (machine.kind().isEmpty()) {
             missing.add("kind of machine");
+            reason.append(" and kind of machine");
         }
-        return choice(List.of(), "not determined: " + standard + " can't be applied without "
-                + String.join(" and ", missing), tables.seeAlso(machine), missing);
+        if (!assumed.isEmpty()) {
+            reason.append("; not given either, but not needed: ").append(String.join(", ", assumed));
+        }
+        refusals.forEach(refusal -> reason.append("; ").append(refusal));
+        return choice(List.of(), reason.toString(), tables.seeAlso(machine), missing);
     }
 
     private Choice none(String reason, List<String> remarks) {
