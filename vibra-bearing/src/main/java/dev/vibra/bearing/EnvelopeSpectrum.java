@@ -27,7 +27,7 @@ import java.util.Optional;
  * <p>Hann window, blocks that overlap by half, mean squares averaged.
  *
  * @see "R. B. Randall, J. Antoni, Rolling element bearing diagnostics: a tutorial, Mechanical Systems and Signal
- *     Processing 25 (2011) 485-520, 3.2: why the squared envelope"
+ *     Processing 25 (2011) 485-520, on why the envelope is squared"
  */
 public final class EnvelopeSpectrum implements Serializable {
     private static final long serialVersionUID = 1;
