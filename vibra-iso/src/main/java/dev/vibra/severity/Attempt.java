@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -52,10 +53,6 @@ final class Attempt {
     /** Whether several classes fit, so that the user has to name one of them. */
     boolean isAmbiguous() {
         return !equallyFitting.isEmpty();
-    }
-
-    Set<String> equallyFitting() {
-        return equallyFitting;
     }
 
     List<Criterion> criteria() {
@@ -131,7 +128,7 @@ final class Attempt {
         lacking = String.join(open.alternatives().equals(missing) ? " or " : " and ", missing);
     }
 
-    private static String theGroup(Set<String> groups) {
+    private static String theGroup(Collection<String> groups) {
         return "the group, one of " + String.join(" / ", groups);
     }
 
@@ -144,7 +141,7 @@ final class Attempt {
         List<List<ClassRule>> fitting = supports.stream().map(support -> rules(filter, support, Fit.MET)).toList();
         fitting.forEach(this::noteSeveral);
         if (isAmbiguous()) {
-            missing.add(theGroup(equallyFitting));
+            missing.add(theGroup(OpenFacts.toldApart(equallyFitting)));
             return;
         }
         List<String> without = new ArrayList<>();

@@ -33,7 +33,8 @@ final class Chooser {
             }
             refusals.add(attempt.refusal());
         }
-        return none("no criterion applies: " + String.join("; ", refusals), List.of());
+        return none("no criterion applies: " + (refusals.isEmpty() ? "the tables have none that is chosen by itself"
+                : String.join("; ", refusals)), List.of());
     }
 
     Choice onRequest(CriterionRequest request) {
@@ -57,24 +58,42 @@ final class Chooser {
                 return onRequest(request, request.resolved(rule.group()), standard);
             }
         }
-        List<String> unknown = DutyRule.missing(rules, machine);
-        return open(standard, unknown, String.join(" and ", unknown), Set.of(), List.of());
+        Set<String> unknown = new LinkedHashSet<>(DutyRule.missing(rules, machine));
+        if (unknown.isEmpty()) {
+            return refused(request, standard + " has no group for that duty at this power");
+        }
+        Set<String> assumed = new LinkedHashSet<>();
+        for (DutyRule rule : rules) {
+            Attempt attempt = attempt(request.resolved(rule.group()), standard);
+            unknown.addAll(attempt.missing());
+            assumed.addAll(attempt.assumed());
+        }
+        assumed.removeAll(unknown);
+        return open(standard, unknown, String.join(" and ", unknown), assumed, List.of());
     }
 
     /** {@code asked} is the request as the user made it, {@code request} the one without a duty. */
     private Choice onRequest(CriterionRequest asked, CriterionRequest request, String standard) {
-        List<String> groups = tables.classes(standard).stream().map(ClassRule::group).distinct().toList();
+        List<String> groups = groups(standard);
         if (groups.stream().noneMatch(request::namesGroup)) {
             return refused(asked, standard + " has " + String.join(", ", groups));
         }
-        Attempt attempt = groups.stream().anyMatch(request::namesWholly)
-                ? Attempt.byName(tables, standard, machine, rule -> request.namesWholly(rule.group()))
-                : Attempt.byRule(tables, standard, machine, request.group().isEmpty() ? byRuleOf(standard)
-                        : rule -> request.namesGroup(rule.group()));
+        Attempt attempt = attempt(request, standard);
         if (attempt.fits()) {
             return requested(standard, attempt);
         }
         return attempt.isOpen() ? open(standard, attempt, List.of()) : refused(asked, attempt.refusal());
+    }
+
+    private Attempt attempt(CriterionRequest request, String standard) {
+        return groups(standard).stream().anyMatch(request::namesWholly)
+                ? Attempt.byName(tables, standard, machine, rule -> request.namesWholly(rule.group()))
+                : Attempt.byRule(tables, standard, machine, request.group().isEmpty() ? byRuleOf(standard)
+                        : rule -> request.namesGroup(rule.group()));
+    }
+
+    private List<String> groups(String standard) {
+        return tables.classes(standard).stream().map(ClassRule::group).distinct().toList();
     }
 
     private Choice chosen(Attempt attempt, List<String> refusals) {

@@ -320,15 +320,10 @@ public final class Criterion implements Serializable {
         }
         if (!band.equals(level.band().orElse(null))) {
             throw new IllegalArgumentException("level must be limited to the band " + band + " for " + standard() + " "
-                    + groupLabel() + ": " + level.band().map(this::told).orElse("no band stated"));
+                    + groupLabel() + ": " + level.band().map(other -> Printed.band(other, band))
+                            .orElse("no band stated"));
         }
         return level;
-    }
-
-    /** A band that differs by less than what is usually printed is printed in full. */
-    private String told(Band other) {
-        return other.toString().equals(band.toString())
-                ? other.lowestHertz() + " Hz to " + other.highestHertz() + " Hz" : other.toString();
     }
 
     String limitsText() {

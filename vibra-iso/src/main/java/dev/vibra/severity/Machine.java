@@ -70,7 +70,7 @@ public final class Machine implements Serializable {
      * @throws IllegalArgumentException if the value is out of range
      */
     public Machine withRatedPowerKilowatts(double kilowatts) {
-        double watts = Require.positive("rated power", kilowatts, "kW") * 1000;
+        double watts = Require.positive("rated power", Require.positive("rated power", kilowatts, "kW") * 1000, "W");
         return new Machine(kind, watts, shaftHeightMetres, support, speed);
     }
 

@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -40,18 +41,16 @@ final class OpenFacts {
             }
             ways.add(way);
             missing.addAll(way);
-            noteGroup(rule.group(), possible.stream().filter(other -> conditions(other).equals(conditions(rule)))
-                    .map(ClassRule::group).distinct().toList());
+            groups.addAll(toldApart(possible.stream().filter(other -> conditions(other).equals(conditions(rule)))
+                    .map(ClassRule::group).distinct().toList()));
         }
     }
 
-    /** Under the same conditions no fact of the machine tells groups apart, nor do the parts that their names share. */
-    private void noteGroup(String group, List<String> underSameConditions) {
-        if (underSameConditions.size() > 1) {
-            groups.add(parts(group).stream()
-                    .filter(part -> !underSameConditions.stream().allMatch(other -> parts(other).contains(part)))
-                    .collect(Collectors.joining(", ")));
-        }
+    /** Groups that no fact of the machine tells apart, without the parts that all their names share; none if one. */
+    static List<String> toldApart(Collection<String> groups) {
+        return groups.size() < 2 ? List.of() : groups.stream().map(group -> parts(group).stream()
+                .filter(part -> !groups.stream().allMatch(other -> parts(other).contains(part)))
+                .collect(Collectors.joining(", "))).toList();
     }
 
     private static List<String> parts(String group) {

@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.quantity.Band;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -31,6 +32,12 @@ final class Printed {
                 ? decimalsOf(new BigDecimal(uncertainty), UNCERTAINTY_DIGITS) : decimalsOf(value, VALUE_DIGITS);
         int decimals = decimals(criterion, si, value, wanted);
         return fixed(value, decimals) + (uncertainty > 0 ? " ± " + fixed(new BigDecimal(uncertainty), decimals) : "");
+    }
+
+    /** A band, in full where it looks like the one that it is compared with but isn't. */
+    static String band(Band shown, Band against) {
+        return shown.toString().equals(against.toString()) && !shown.equals(against)
+                ? shown.lowestHertz() + " Hz to " + shown.highestHertz() + " Hz" : shown.toString();
     }
 
     static String uncertainty(double uncertainty) {

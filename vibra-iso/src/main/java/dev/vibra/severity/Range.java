@@ -55,6 +55,9 @@ final class Range {
         }
 
         String printed(double si, int digits) {
+            if (Double.isInfinite(fromSi(si))) {
+                return Double.toString(fromSi(si));
+            }
             return Digits.compact(new BigDecimal(fromSi(si)).round(new MathContext(digits)).doubleValue(), digits);
         }
 

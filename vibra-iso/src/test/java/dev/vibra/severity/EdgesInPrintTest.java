@@ -11,6 +11,7 @@ import dev.vibra.quantity.Level;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
 import dev.vibra.uncertainty.UncertaintyBudget;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** What is printed agrees with what was decided, however near to a limit: 1.4 / 2.8 / 4.5 mm/s, 15 kW and 300 kW. */
@@ -56,6 +57,19 @@ class EdgesInPrintTest {
         assertEquals("level must be limited to the band 10\u20131000 Hz for ISO 20816-3:2022 group 2: 10.0 Hz to"
                 + " 1000.0000001 Hz",
                 assertThrows(IllegalArgumentException.class, () -> SEVERITY.judge(nearly)).getMessage());
+    }
+
+    @Test
+    void aChainThatFallsShortByLittleIsPrintedShort() {
+        assertEquals(List.of("sample rate 1999.999 Hz reaches up to 999.9995 Hz",
+                "magnet is usable at 10.00001 Hz to 1000.0 Hz only"), MeasuringChain.of(1999.999, 4)
+                .withPart("magnet", Band.of(10.00001, 1000)).refusals(Band.of(10, 1000)));
+    }
+
+    @Test
+    void aPowerThatOverflowsIsRefused() {
+        assertEquals("rated power must be finite and > 0 W: Infinity", assertThrows(IllegalArgumentException.class,
+                () -> PUMP.withRatedPowerKilowatts(Double.MAX_VALUE)).getMessage());
     }
 
     /** 5 instead of 0.05: half of the normal distribution about 2.75 lies above it, so every zone is likely. */

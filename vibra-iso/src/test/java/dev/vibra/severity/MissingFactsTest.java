@@ -61,6 +61,54 @@ class MissingFactsTest {
                 CriterionRequest.of("ISO 8528-9").withGroup("engine")).hasCriterion());
     }
 
+    /** A fan for HVAC is BV-2 up to 3.7 kW and BV-3 above; in situ or in the workshop is asked at once. */
+    @Test
+    void aDutyAsksForPowerAndPlaceTogether() {
+        Machine fan = Machine.of(MachineKind.FAN).withSupport(Support.RIGID);
+        CriterionRequest duty = CriterionRequest.of("ISO 14694").withDuty("HVAC");
+        assertEquals(List.of("rated power", "the group, one of in situ / workshop test"),
+                CriterionTables.shipped().choose(fan, duty).missing());
+        Choice choice = CriterionTables.shipped().choose(fan.withRatedPowerKilowatts(10), duty.withGroup("in situ"));
+        assertEquals("BV-3, in situ", choice.criteria().get(0).groupLabel());
+        assertEquals(List.of("rated power"),
+                CriterionTables.shipped().choose(fan, duty.withGroup("in situ")).missing());
+    }
+
+    @Test
+    void aDutyWithoutAGroupAtThisPowerIsRefused() {
+        CriterionTables own = CriterionTables.parse("""
+                [standards]
+                standard | title
+                Plant:1  | fans of the plant
+                [scope]
+                standard | kinds | power kW | speed r/min
+                Plant:1  | fan   | any      | any
+                [classes]
+                standard | class | kinds | power kW | shaft height mm | support | chosen     | remark
+                Plant:1  | P     | fan   | any      | any             | any     | on request |
+                [bands]
+                standard | speed r/min | band Hz
+                Plant:1  | any         | 10 to 1000
+                [limits]
+                standard | clause | class | support | quantity | detector | unit | A/B | B/C | C/D | confidence | note
+                Plant:1  | 1      | P     | any     | velocity | rms      | mm/s | 1   | 2   | 4   | firm       |
+                [duties]
+                standard | duty  | power kW | group
+                Plant:1  | dryer | <= 10    | P
+                """);
+        CriterionRequest dryer = CriterionRequest.of("Plant").withDuty("dryer");
+        Machine fan = Machine.of(MachineKind.FAN);
+        assertTrue(own.choose(fan.withRatedPowerKilowatts(10), dryer).hasCriterion());
+        assertEquals("request Plant, duty dryer refused: Plant:1 has no group for that duty at this power",
+                own.choose(fan.withRatedPowerKilowatts(10.1), dryer).reason());
+    }
+
+    @Test
+    void tablesWithoutAStandardSaySo() {
+        assertEquals("no criterion applies: the tables have none that is chosen by itself",
+                CriterionTables.parse("").choose(PUMP).reason());
+    }
+
     @Test
     void limitsThatFollowTheSpeedAskForItAtOnce() {
         CriterionRequest shaft = CriterionRequest.of("ISO 20816-3").withGroup("shaft relative");
