@@ -65,13 +65,14 @@ public final class AlarmSetting implements Serializable {
         if (alarm > cap) {
             alarm = cap;
             remarks.add(level < cap ? "baseline plus change exceeds the cap: set to the cap"
-                    : "the baseline itself lies above the cap: the machine needs a remedy, not an alarm setting");
+                    : "the baseline itself is not below the cap: the machine needs a remedy, not an alarm setting");
         }
         double trip = startingTrip(criterion);
         if (alarm >= trip) {
             throw new IllegalArgumentException("baseline must leave the alarm below the trip, "
                     + Digits.compact(trip, 6) + " " + criterion.unit() + ", for " + criterion.standard() + " "
-                    + criterion.groupLabel() + ": alarm " + Digits.compact(alarm, 4) + "; the machine needs a remedy, not an alarm setting");
+                    + criterion.groupLabel() + ": alarm " + Digits.compact(alarm, 6)
+                    + "; the machine needs a remedy, not an alarm setting");
         }
         return new AlarmSetting(criterion, alarm, trip, remarks);
     }

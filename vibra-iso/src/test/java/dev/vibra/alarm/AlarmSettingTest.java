@@ -165,7 +165,7 @@ class AlarmSettingTest {
         AlarmSetting bad = AlarmSetting.of(CRITERION, baseline(3.5));
         assertEquals(3.5, bad.alarm());
         assertEquals(List.of("baseline of 1 reading is not settled: set anew from 5 on",
-                "the baseline itself lies above the cap: the machine needs a remedy, not an alarm setting"),
+                "the baseline itself is not below the cap: the machine needs a remedy, not an alarm setting"),
                 bad.remarks());
         Criterion pump = CriterionTables.shipped().choose(PUMP, CriterionRequest.of("ISO 10816-7").withGroup("I"))
                 .criteria().get(0);
