@@ -72,6 +72,13 @@ class EdgesInPrintTest {
                 () -> PUMP.withRatedPowerKilowatts(Double.MAX_VALUE)).getMessage());
     }
 
+    @Test
+    void aReadingOfZeroIsDoubted() {
+        String doubt = "  doubt        a running machine doesn't read zero: see to sensor and cable";
+        assertTrue(SEVERITY.judge(level(0)).describe().contains(doubt));
+        assertFalse(SEVERITY.judge(level(0.001)).describe().contains(doubt));
+    }
+
     /** 5 instead of 0.05: half of the normal distribution about 2.75 lies above it, so every zone is likely. */
     @Test
     void anUncertaintyAboveTheValueIsDoubted() {
