@@ -110,7 +110,7 @@ public final class Prognosis implements Serializable {
      */
     @Override
     public String toString() {
-        String goal = Digits.compact(limit, 4) + " " + trend.readings().unit();
+        String goal = Digits.compact(limit, 6) + " " + trend.readings().unit();
         if (days == null) {
             return goal + ": no date, " + String.join("; ", refusals);
         }

@@ -117,6 +117,7 @@ class AlarmSettingTest {
         assertTrue(message(() -> setting.withTrip(setting.alarm())).startsWith("trip must be above the alarm"));
         assertEquals("alarm 0.0023, trip 0.0045, 10 % hysteresis, 3 readings to raise, 3 to clear",
                 setting.rule().toString());
+        assertTrue(AlarmRule.of(11.2).withTrip(17.8125).toString().startsWith("alarm 11.2, trip 17.8125, "));
         assertEquals(CRITERION, setting.criterion());
     }
 

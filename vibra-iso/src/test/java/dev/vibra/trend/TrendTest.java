@@ -375,6 +375,14 @@ class TrendTest {
     }
 
     @Test
+    void theLimitIsPrintedAsTyped() {
+        Readings readings = Readings.ofDays(new double[] {0, 1, 2, 3, 4, 5, 6, 7},
+                new double[] {1, 2, 3, 4, 5, 6, 7, 8}, Unit.MM_PER_S);
+        assertEquals("9.8125 mm/s in 1.81 (1.81 to 1.81) days; linear, robust, 95 %",
+                Trend.of(readings).timeTo(9.8125).toString());
+    }
+
+    @Test
     void highConfidenceIsNotPrintedAsCertainty() {
         assertEquals("linear, robust, 99.9999 %", TrendSettings.withDefaults().withConfidence(0.999999).toString());
     }
