@@ -64,8 +64,10 @@ final class DiagnosisRun {
                     + " Hz");
         }
         List<BandLines> lines = new ArrayList<>();
+        BandPowers powers = new BandPowers(wave);
+        double quiet = SILENCE * wave.rms().si();
         for (Band band : bands) {
-            Optional<EnvelopeSpectrum> spectrum = audible(band);
+            Optional<EnvelopeSpectrum> spectrum = audible(powers, band, quiet);
             if (spectrum.isEmpty()) {
                 return nothing("the band " + band + " is silent");
             }
@@ -74,10 +76,9 @@ final class DiagnosisRun {
         return diagnosis(lines);
     }
 
-    private Optional<EnvelopeSpectrum> audible(Band band) {
+    private Optional<EnvelopeSpectrum> audible(BandPowers powers, Band band, double quiet) {
         double resolution = kinematics.shaftHertz() / settings.revolutionsPerBlock();
-        double limit = SILENCE * wave.rms().si();
-        return EnvelopeSpectrum.unlessSilent(wave, band, resolution).filter(s -> s.level().si() > limit);
+        return EnvelopeSpectrum.unlessSilent(powers, band, resolution).filter(s -> s.level().si() > quiet);
     }
 
     private BearingDiagnosis nothing(String reason) {

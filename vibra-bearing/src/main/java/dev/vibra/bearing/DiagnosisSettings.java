@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * What an envelope diagnosis is asked to do; immutable, begun with {@link #withDefaults()}.
@@ -18,9 +19,8 @@ import java.util.Optional;
  * <tr><td>band</td><td>none: octaves in half-octave steps below 1/2.56 of the sample rate, each at least four times as
  *     wide as the highest rate of the bearing</td><td>the ringing resonance isn't known beforehand; all are tried and
  *     the probabilities corrected for it. 2.56: common practice, no source</td></tr>
- * <tr><td>frequency tolerance</td><td>2 %</td><td>slip and contact angle under load: 1–2 % (Randall and Antoni 2011,
- *     2.2)
- *     </td></tr>
+ * <tr><td>frequency tolerance</td><td>2 %</td><td>slip and contact angle under load: 1–2 % (Randall and Antoni
+ *     2011)</td></tr>
  * <tr><td>speed tolerance</td><td>1 %</td><td>slip of an induction motor about its nominal speed; common practice, no
  *     source</td></tr>
  * <tr><td>harmonics</td><td>5</td><td>common practice, no source</td></tr>
@@ -37,8 +37,7 @@ import java.util.Optional;
  */
 public final class DiagnosisSettings implements Serializable {
     private static final long serialVersionUID = 1;
-    private static final DiagnosisSettings DEFAULTS = new DiagnosisSettings(null, 0.02, 0.01, 5, 1e-3, 1.0 / 3, 0.2,
-            100, List.of());
+    private static final DiagnosisSettings DEFAULTS = new DiagnosisSettings(new Draft());
 
     private final Band band;
     private final double frequencyTolerance;
@@ -50,25 +49,51 @@ public final class DiagnosisSettings implements Serializable {
     private final double revolutionsPerBlock;
     private final List<Double> otherRatesHertz;
 
-    private DiagnosisSettings(Band band, double frequencyTolerance, double speedTolerance, int harmonics,
-            double falseAlarmProbability, double presentDepth, double absentDepth, double revolutionsPerBlock,
-            List<Double> otherRatesHertz) {
-        this.band = band;
-        this.frequencyTolerance = Require.within("frequencyTolerance", frequencyTolerance, 1e-4, 0.05, "");
-        this.speedTolerance = Require.within("speedTolerance", speedTolerance, 0, 0.05, "");
-        this.harmonics = (int) Require.within("harmonics", harmonics, 2, 20, "");
-        this.falseAlarmProbability = Require.within("falseAlarmProbability", falseAlarmProbability, 1e-12, 0.1, "");
-        this.presentDepth = Require.within("presentDepth", presentDepth, 0.01, 2, "");
-        this.absentDepth = Require.within("absentDepth", absentDepth, 0, 2, "");
-        this.revolutionsPerBlock = Require.within("revolutionsPerBlock", revolutionsPerBlock,
+    private DiagnosisSettings(Draft draft) {
+        band = draft.band;
+        frequencyTolerance = Require.within("frequencyTolerance", draft.frequencyTolerance, 1e-4, 0.05, "");
+        speedTolerance = Require.within("speedTolerance", draft.speedTolerance, 0, 0.05, "");
+        harmonics = (int) Require.within("harmonics", draft.harmonics, 2, 20, "");
+        falseAlarmProbability = Require.within("falseAlarmProbability", draft.falseAlarmProbability, 1e-12, 0.1, "");
+        presentDepth = Require.within("presentDepth", draft.presentDepth, 0.01, 2, "");
+        absentDepth = Require.within("absentDepth", draft.absentDepth, 0, 2, "");
+        revolutionsPerBlock = Require.within("revolutionsPerBlock", draft.revolutionsPerBlock,
                 BearingDiagnosis.FEWEST_REVOLUTIONS, 1e6, "");
-        this.otherRatesHertz = List.copyOf(otherRatesHertz);
+        otherRatesHertz = List.copyOf(draft.otherRatesHertz);
         for (double rate : otherRatesHertz) {
             Require.positive("otherRatesHertz", rate, "Hz");
         }
         if (!(absentDepth <= presentDepth)) {
             throw Require.failure("absentDepth", "at most presentDepth, " + presentDepth, absentDepth);
         }
+    }
+
+    /** What becomes settings once one of it is changed; begins with the defaults. */
+    private static final class Draft {
+        private Band band;
+        private double frequencyTolerance = 0.02;
+        private double speedTolerance = 0.01;
+        private int harmonics = 5;
+        private double falseAlarmProbability = 1e-3;
+        private double presentDepth = 1.0 / 3;
+        private double absentDepth = 0.2;
+        private double revolutionsPerBlock = 100;
+        private List<Double> otherRatesHertz = List.of();
+    }
+
+    private DiagnosisSettings with(Consumer<Draft> change) {
+        Draft draft = new Draft();
+        draft.band = band;
+        draft.frequencyTolerance = frequencyTolerance;
+        draft.speedTolerance = speedTolerance;
+        draft.harmonics = harmonics;
+        draft.falseAlarmProbability = falseAlarmProbability;
+        draft.presentDepth = presentDepth;
+        draft.absentDepth = absentDepth;
+        draft.revolutionsPerBlock = revolutionsPerBlock;
+        draft.otherRatesHertz = otherRatesHertz;
+        change.accept(draft);
+        return new DiagnosisSettings(draft);
     }
 
     /**
@@ -87,8 +112,8 @@ public final class DiagnosisSettings implements Serializable {
      * @return the settings
      */
     public DiagnosisSettings withBand(Band newBand) {
-        return new DiagnosisSettings(Objects.requireNonNull(newBand, "band"), frequencyTolerance, speedTolerance,
-                harmonics, falseAlarmProbability, presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
+        Objects.requireNonNull(newBand, "band");
+        return with(draft -> draft.band = newBand);
     }
 
     /**
@@ -100,8 +125,7 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the share is out of range
      */
     public DiagnosisSettings withFrequencyTolerance(double share) {
-        return new DiagnosisSettings(band, share, speedTolerance, harmonics, falseAlarmProbability, presentDepth,
-                absentDepth, revolutionsPerBlock, otherRatesHertz);
+        return with(draft -> draft.frequencyTolerance = share);
     }
 
     /**
@@ -112,8 +136,7 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the share is out of range
      */
     public DiagnosisSettings withSpeedTolerance(double share) {
-        return new DiagnosisSettings(band, frequencyTolerance, share, harmonics, falseAlarmProbability, presentDepth,
-                absentDepth, revolutionsPerBlock, otherRatesHertz);
+        return with(draft -> draft.speedTolerance = share);
     }
 
     /**
@@ -124,8 +147,7 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the number is out of range
      */
     public DiagnosisSettings withHarmonics(int number) {
-        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, number, falseAlarmProbability,
-                presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
+        return with(draft -> draft.harmonics = number);
     }
 
     /**
@@ -136,8 +158,7 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the probability is out of range
      */
     public DiagnosisSettings withFalseAlarmProbability(double probability) {
-        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, harmonics, probability, presentDepth,
-                absentDepth, revolutionsPerBlock, otherRatesHertz);
+        return with(draft -> draft.falseAlarmProbability = probability);
     }
 
     /**
@@ -148,8 +169,7 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the depth is out of range
      */
     public DiagnosisSettings withPresentDepth(double depth) {
-        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability, depth,
-                absentDepth, revolutionsPerBlock, otherRatesHertz);
+        return with(draft -> draft.presentDepth = depth);
     }
 
     /**
@@ -161,8 +181,7 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the depth is out of range
      */
     public DiagnosisSettings withAbsentDepth(double depth) {
-        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
-                presentDepth, depth, revolutionsPerBlock, otherRatesHertz);
+        return with(draft -> draft.absentDepth = depth);
     }
 
     /**
@@ -173,8 +192,7 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the number is out of range
      */
     public DiagnosisSettings withRevolutionsPerBlock(double revolutions) {
-        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
-                presentDepth, absentDepth, revolutions, otherRatesHertz);
+        return with(draft -> draft.revolutionsPerBlock = revolutions);
     }
 
     /**
@@ -186,8 +204,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if a rate is out of range
      */
     public DiagnosisSettings withOtherRates(double... hertz) {
-        return new DiagnosisSettings(band, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
-                presentDepth, absentDepth, revolutionsPerBlock, Arrays.stream(hertz).boxed().toList());
+        List<Double> rates = Arrays.stream(hertz).boxed().toList();
+        return with(draft -> draft.otherRatesHertz = rates);
     }
 
     /**

@@ -1,6 +1,5 @@
 package dev.vibra.bearing;
 
-import dev.vibra.envelope.EnvelopePlan;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.level.Moments;
@@ -27,7 +26,7 @@ import java.util.Optional;
  * <p>Hann window, blocks that overlap by half, mean squares averaged.
  *
  * @see "R. B. Randall, J. Antoni, Rolling element bearing diagnostics: a tutorial, Mechanical Systems and Signal
- *     Processing 25 (2011) 485-520, 3.2: why the squared envelope"
+ *     Processing 25 (2011) 485-520, on why the envelope is squared"
  */
 public final class EnvelopeSpectrum implements Serializable {
     private static final long serialVersionUID = 1;
@@ -69,21 +68,19 @@ public final class EnvelopeSpectrum implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range or the band holds no vibration
      */
     public static EnvelopeSpectrum of(Waveform wave, Band band, double resolutionHertz) {
-        return unlessSilent(wave, band, resolutionHertz)
+        return unlessSilent(new BandPowers(wave), band, resolutionHertz)
                 .orElseThrow(() -> new IllegalArgumentException("band must hold vibration: " + band + " is silent"));
     }
 
     /** Empty if all samples in the band are zero or so small that their squares are. */
-    static Optional<EnvelopeSpectrum> unlessSilent(Waveform wave, Band band, double resolutionHertz) {
+    static Optional<EnvelopeSpectrum> unlessSilent(BandPowers powers, Band band, double resolutionHertz) {
         Require.positive("resolutionHertz", resolutionHertz, "Hz");
-        EnvelopePlan envelope = EnvelopePlan.squared(wave.length(), wave.sampleRateHertz(),
-                Objects.requireNonNull(band, "band"));
-        double[] power = envelope.process(wave.samples(), 0, new double[envelope.outputLength()]);
+        double[] power = powers.of(band);
         double mean = Moments.of(power).mean();
         if (!(mean > 0)) {
             return Optional.empty();
         }
-        double rate = envelope.outputSampleRateHertz();
+        double rate = powers.rateHertz(power.length);
         // Rounded down, so that a recording of whole blocks loses none.
         double wanted = Math.max(4, Math.floor(rate / resolutionHertz + 1e-6));
         int block = (int) Math.min(power.length, wanted);
@@ -93,7 +90,7 @@ public final class EnvelopeSpectrum implements Serializable {
         for (int k = 0; k < sums.length; k++) {
             sums[k] = Math.sqrt(2 * sums[k] / blocks) / mean;
         }
-        Level level = Level.ofSi(Math.sqrt(0.5 * mean), wave.quantity(), Detector.RMS).within(band);
+        Level level = Level.ofSi(Math.sqrt(0.5 * mean), powers.quantity(), Detector.RMS).within(band);
         return Optional.of(new EnvelopeSpectrum(level, rate / block, blocks, kurtosis(power, mean), sums));
     }
 

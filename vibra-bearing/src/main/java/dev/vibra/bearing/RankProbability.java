@@ -10,8 +10,8 @@ import org.apache.commons.math3.util.CombinatoricsUtils;
  * I_x(k, n − k + 1)}. The smallest of these for k = 2 … n, times n − 1 for having tried them all, is the probability of
  * the family. One line alone, however high, proves nothing: k begins at 2.
  *
- * @see "Order statistics of the uniform distribution: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.6.17
- *     (beta)"
+ * @see "Order statistics of the uniform distribution: NIST/SEMATECH e-Handbook of Statistical Methods, beta
+ *     distribution"
  */
 final class RankProbability {
     /** Below this logarithm the binomial tail equals its first term to 1e-6. */

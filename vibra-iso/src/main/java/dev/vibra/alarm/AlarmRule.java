@@ -104,7 +104,7 @@ public record AlarmRule(double alarm, double trip, double hysteresis, int readin
     /** Returns the limits, as in {@code alarm 2.3, trip 4.5, 10 % hysteresis, 3 readings to raise, 3 to clear}. */
     @Override
     public String toString() {
-        return "alarm " + Digits.compact(alarm, 4) + (Double.isNaN(trip) ? "" : ", trip " + Digits.compact(trip, 4))
+        return "alarm " + Digits.compact(alarm, 6) + (Double.isNaN(trip) ? "" : ", trip " + Digits.compact(trip, 6))
                 + ", " + Digits.compact(100 * hysteresis, 3) + " % hysteresis, " + readingsToRaise
                 + " readings to raise, " + readingsToClear + " to clear";
     }

@@ -47,8 +47,8 @@ public final class AlarmSetting implements Serializable {
      * @param criterion criterion of the measuring point
      * @param baseline readings of the sound machine, of the quantity, detector and band of the criterion
      * @return the setting, its remarks said
-     * @throws IllegalArgumentException if the baseline doesn't suit the criterion, or the criterion doesn't say which
-     *     change matters
+     * @throws IllegalArgumentException if the baseline doesn't suit the criterion, the criterion doesn't say which
+     *     change matters, or the alarm would not lie below the trip
      */
     public static AlarmSetting of(Criterion criterion, Baseline baseline) {
         criterion.zoneOf(baseline.level());
@@ -56,17 +56,25 @@ public final class AlarmSetting implements Serializable {
         double level = baseline.level().in(criterion.unit());
         List<String> remarks = new ArrayList<>();
         if (!baseline.isSettled()) {
-            remarks.add("baseline of " + baseline.readings().size() + " readings is not settled: set anew from "
-                    + Baseline.SETTLED_READINGS + " on");
+            int count = baseline.readings().size();
+            remarks.add("baseline of " + count + (count == 1 ? " reading" : " readings") + " is not settled: set anew"
+                    + " from " + Baseline.SETTLED_READINGS + " on");
         }
         double alarm = level + change;
         double cap = limits(criterion).highestAlarm().orElse(Double.POSITIVE_INFINITY);
         if (alarm > cap) {
             alarm = cap;
             remarks.add(level < cap ? "baseline plus change exceeds the cap: set to the cap"
-                    : "the baseline itself lies above the cap: the machine needs a remedy, not an alarm setting");
+                    : "the baseline itself is not below the cap: the machine needs a remedy, not an alarm setting");
         }
-        return new AlarmSetting(criterion, alarm, startingTrip(criterion), remarks);
+        double trip = startingTrip(criterion);
+        if (alarm >= trip) {
+            throw new IllegalArgumentException("baseline must leave the alarm below the trip, "
+                    + Digits.compact(trip, 6) + " " + criterion.unit() + ", for " + criterion.standard() + " "
+                    + criterion.groupLabel() + ": alarm " + Digits.compact(alarm, 6)
+                    + "; the machine needs a remedy, not an alarm setting");
+        }
+        return new AlarmSetting(criterion, alarm, trip, remarks);
     }
 
     /**
@@ -94,8 +102,8 @@ public final class AlarmSetting implements Serializable {
     public AlarmSetting withTrip(double newTrip) {
         double cap = limits(criterion).highestTrip().orElse(Double.MAX_VALUE);
         if (!(newTrip > alarm && newTrip <= cap)) {
-            throw Require.failure("trip", "above the alarm, " + Digits.compact(alarm, 4) + ", and not above the cap, "
-                    + Digits.compact(cap, 4) + " " + criterion.unit(), newTrip);
+            throw Require.failure("trip", "above the alarm, " + Digits.compact(alarm, 6) + ", and not above the cap, "
+                    + Digits.compact(cap, 6) + " " + criterion.unit(), newTrip);
         }
         return new AlarmSetting(criterion, alarm, newTrip, remarks);
     }
@@ -204,7 +212,8 @@ public final class AlarmSetting implements Serializable {
     public String toString() {
         String clause = criterion.operatingLimits().map(limits -> " " + limits.clause()
                 + (limits.confidence() == Confidence.FIRM ? "" : " (" + limits.confidence() + ")")).orElse("");
-        return "alarm " + Digits.compact(alarm, 3) + (Double.isNaN(trip) ? "" : ", trip " + Digits.compact(trip, 3))
+        // The alarm is computed; a trip is chosen, and has to be read as it was typed.
+        return "alarm " + Digits.compact(alarm, 4) + (Double.isNaN(trip) ? "" : ", trip " + Digits.compact(trip, 6))
                 + " " + criterion.unit() + " " + criterion.detector() + " (" + criterion.band() + "); "
                 + criterion.standard() + clause;
     }

@@ -46,11 +46,12 @@ public final class BaselineRegister implements Serializable {
         if (Objects.requireNonNull(point, "point").isBlank()) {
             throw new IllegalArgumentException("point must not be blank");
         }
+        String name = point.strip();
         LinkedHashMap<String, List<Baseline>> more = new LinkedHashMap<>(points);
-        List<Baseline> states = new ArrayList<>(points.getOrDefault(point, List.of()));
+        List<Baseline> states = new ArrayList<>(points.getOrDefault(name, List.of()));
         states.removeIf(each -> each.state().equals(baseline.state()));
         states.add(baseline);
-        more.put(point, List.copyOf(states));
+        more.put(name, List.copyOf(states));
         return new BaselineRegister(more, renewals);
     }
 
@@ -73,13 +74,14 @@ public final class BaselineRegister implements Serializable {
     /**
      * Finds the baseline to compare with.
      *
-     * @param point name of the measuring point
+     * @param point name of the measuring point; blanks around it don't count
      * @param state operating state; only the same one is like with like
      * @return the baseline; empty if there is none
      */
     public Optional<Baseline> find(String point, String state) {
-        return points.getOrDefault(point, List.of()).stream().filter(each -> each.state().equals(state.strip()))
-                .findFirst();
+        String wanted = Objects.requireNonNull(state, "state").strip();
+        return points.getOrDefault(Objects.requireNonNull(point, "point").strip(), List.of()).stream()
+                .filter(each -> each.state().equals(wanted)).findFirst();
     }
 
     /**

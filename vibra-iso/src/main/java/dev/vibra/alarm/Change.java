@@ -28,10 +28,14 @@ public final class Change implements Serializable {
     private final boolean ofVectors;
     private final double significant;
     private final double boundary;
+    /** Rounding that the difference may carry: 2.6 − 1.9 is 0.7, though not among doubles. */
+    private final double rounding;
 
-    private Change(Criterion criterion, double difference, boolean ofVectors) {
+    /** {@code largest} is the largest of the values that were subtracted. */
+    private Change(Criterion criterion, double difference, double largest, boolean ofVectors) {
         this.criterion = criterion;
         this.difference = difference;
+        this.rounding = 8 * Math.ulp(largest);
         this.ofVectors = ofVectors;
         this.significant = criterion.operatingLimits().map(OperatingLimits::significantChange)
                 .filter(change -> change.isPresent())
@@ -54,7 +58,9 @@ public final class Change implements Serializable {
     public static Change of(Criterion criterion, Level baseline, Level current) {
         criterion.zoneOf(baseline);
         criterion.zoneOf(current);
-        return new Change(criterion, current.in(criterion.unit()) - baseline.in(criterion.unit()), false);
+        double from = baseline.in(criterion.unit());
+        double to = current.in(criterion.unit());
+        return new Change(criterion, to - from, Math.max(from, to), false);
     }
 
     /**
@@ -72,7 +78,9 @@ public final class Change implements Serializable {
         VibrationVector to = current.in(criterion.unit(), criterion.detector());
         double moved = to.peak().minus(from.peak()).magnitude() * criterion.detector().ofUnitSine()
                 / criterion.unit().toSi();
-        return new Change(criterion, moved, true);
+        double largest = Math.max(from.peak().magnitude(), to.peak().magnitude()) * criterion.detector().ofUnitSine()
+                / criterion.unit().toSi();
+        return new Change(criterion, moved, largest, true);
     }
 
     /**
@@ -94,12 +102,13 @@ public final class Change implements Serializable {
     }
 
     /**
-     * Tells whether the change matters: whether it is larger than the one that does, up or down.
+     * Tells whether the change matters: whether it is larger than the one that does, up or down. One that equals it, as
+     * far as rounding of doubles lets tell, isn't larger.
      *
      * @return true if it matters
      */
     public boolean isSignificant() {
-        return Math.abs(difference) > significant;
+        return Math.abs(difference) > significant + rounding;
     }
 
     /**
@@ -118,6 +127,17 @@ public final class Change implements Serializable {
      */
     public Criterion criterion() {
         return criterion;
+    }
+
+    /** Three digits, and more where the printed value would lie on the other side of the one that matters. */
+    private String differenceText() {
+        for (int digits = 3; digits < 17; digits++) {
+            String text = Digits.significant(difference, digits);
+            if (Math.abs(Double.parseDouble(text)) > significant + rounding == isSignificant()) {
+                return text;
+            }
+        }
+        return Double.toString(difference);
     }
 
     /** Two changes are equal if criterion and difference are. */
@@ -143,7 +163,7 @@ public final class Change implements Serializable {
     public String toString() {
         String sign = ofVectors ? "vector change " : difference < 0 ? "" : "+";
         OperatingLimits limits = criterion.operatingLimits().orElseThrow();
-        return String.format(Locale.ROOT, "%s%s %s %s, %s %s %s; %s %s%s", sign, Digits.significant(difference, 3),
+        return String.format(Locale.ROOT, "%s%s %s %s, %s %s %s; %s %s%s", sign, differenceText(),
                 criterion.unit(), criterion.detector(), isSignificant() ? "matters: more than" : "within",
                 Digits.compact(significant, 4), ofVectors ? "in any direction" : "up or down", criterion.standard(),
                 limits.clause(), limits.confidence() == Confidence.FIRM ? "" : " (" + limits.confidence() + ")");

@@ -22,6 +22,8 @@ public final class StatisticalRule implements Serializable {
 
     private static final double FACTOR = 3;
     private static final int READINGS = 10;
+    /** Part of the mean below which a scatter comes from the sum of like doubles, not from the machine. */
+    private static final double ROUNDING = 1e-12;
 
     private final double factor;
     private final double falseAlarmProbability;
@@ -93,6 +95,10 @@ public final class StatisticalRule implements Serializable {
         }
         double deviation = Require.positive("standard deviation of the readings",
                 baseline.standardDeviation().si(), "(SI)");
+        if (deviation < ROUNDING * baseline.level().si()) {
+            throw Require.failure("standard deviation of the readings", "above rounding, " + ROUNDING
+                    + " of their mean (SI)", deviation);
+        }
         return baseline.like(baseline.level().si() + factor(count) * deviation);
     }
 

@@ -162,7 +162,8 @@ public final class MachineLayout implements Serializable {
     /** Returns the train, as in {@code horizontal: motor, pump; 4 bearings}. */
     @Override
     public String toString() {
-        return (orientation == Orientation.HORIZONTAL ? "horizontal: " : "vertical: ") + String.join(", ", partNames())
-                + "; " + bearings.size() + " bearings";
+        return (orientation == Orientation.HORIZONTAL ? "horizontal: " : "vertical: ")
+                + (parts.isEmpty() ? "no part" : String.join(", ", partNames())) + "; " + bearings.size()
+                + (bearings.size() == 1 ? " bearing" : " bearings");
     }
 }

@@ -61,7 +61,7 @@ public final class MeasuringPlan implements Serializable {
         radial.add(lying ? Direction.VERTICAL : Direction.RADIAL_ACROSS, Need.ALWAYS, lying
                 ? "looseness of foot and foundation, unbalance; usually the stiffer direction"
                 : "compared with the other radial direction it tells resonance and pull of piping");
-        addAxial(layout, index, part, radial);
+        addAxial(layout, index, radial);
         if (touchesBelt(layout, place.part())) {
             radial.add(Direction.ALONG_BELT, Need.FOR_DIAGNOSIS, "belt tension, eccentric pulleys");
         }
@@ -79,9 +79,10 @@ public final class MeasuringPlan implements Serializable {
         }
     }
 
-    private static void addAxial(MachineLayout layout, int index, Part part, Radial radial) {
+    private static void addAxial(MachineLayout layout, int index, Radial radial) {
         Place place = layout.bearings().get(index);
-        String purpose = part.overhung() ? "unbalance of the overhung rotor, misalignment, bent shaft"
+        String purpose = carriesOverhung(layout, place.part())
+                ? "unbalance of the overhung rotor, misalignment, bent shaft"
                 : "misalignment, bent shaft, thrust";
         radial.add(Direction.AXIAL, isMainAxial(layout, index) || place.thrust() ? Need.ALWAYS : Need.FOR_DIAGNOSIS,
                 purpose);
@@ -100,6 +101,14 @@ public final class MeasuringPlan implements Serializable {
         boolean firstOfPart = index == 0 || layout.bearings().get(index - 1).part() != part;
         boolean driven = part == layout.parts().size() - 1 && layout.parts().size() > 1;
         return driven && !layout.parts().get(part).overhung() ? firstOfPart : lastOfPart;
+    }
+
+    /** Its own rotor, or that of a part without bearings behind it, as an impeller on the shaft of a motor. */
+    private static boolean carriesOverhung(MachineLayout layout, int part) {
+        List<Part> parts = layout.parts();
+        boolean carried = part + 1 < parts.size() && parts.get(part + 1).link() == Link.COMMON_SHAFT
+                && layout.bearings().stream().noneMatch(each -> each.part() == part + 1);
+        return parts.get(part).overhung() || carried && parts.get(part + 1).overhung();
     }
 
     private static boolean touchesBelt(MachineLayout layout, int part) {
@@ -136,10 +145,10 @@ public final class MeasuringPlan implements Serializable {
     }
 
     /**
-     * Returns the points that are wanted at least as much as said.
+     * Returns the points that are wanted for one reason, not those wanted more or less.
      *
-     * @param need need
-     * @return unmodifiable list
+     * @param need how much they are wanted
+     * @return unmodifiable list in the order of the bearings
      */
     public List<MeasuringPoint> points(Need need) {
         return points.stream().filter(point -> point.need() == need).toList();

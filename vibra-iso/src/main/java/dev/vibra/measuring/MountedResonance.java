@@ -89,10 +89,13 @@ public record MountedResonance(double hertz) implements Serializable {
         return hertz >= WANTED_RATIO * band.highestHertz();
     }
 
+    private static String whole(double hertz) {
+        return Digits.compact(hertz < 100 ? hertz : Math.rint(hertz), 4);
+    }
+
     /** Returns the resonance and its reach, as in {@code mounted resonance 25000 Hz, within 5 % up to 5455 Hz}. */
     @Override
     public String toString() {
-        return "mounted resonance " + Digits.compact(hertz, 4) + " Hz, within 5 % up to "
-                + Digits.compact(Math.rint(highestHertz(0.05)), 5) + " Hz";
+        return "mounted resonance " + whole(hertz) + " Hz, within 5 % up to " + whole(highestHertz(0.05)) + " Hz";
     }
 }

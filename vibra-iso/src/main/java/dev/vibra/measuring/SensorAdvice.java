@@ -114,7 +114,9 @@ public final class SensorAdvice implements Serializable {
             hints.add("even 10 mV/g leaves less than the margin: take a sensor for shock");
         }
         hints.add("mounted resonance at least " + Digits.compact(wantedResonance().hertz(), 4) + " Hz");
-        if (band.lowestHertz() < 2) {
+        if (band.lowestHertz() == 0) {
+            hints.add("a sensor that measures from 0 Hz on: piezoelectric ones don't");
+        } else if (band.lowestHertz() < 2) {
             hints.add("lower limit of the sensor (3 dB) at or below " + Digits.compact(band.lowestHertz() / 2, 3)
                     + " Hz and low noise there: a slow machine's velocity is small in acceleration");
         }

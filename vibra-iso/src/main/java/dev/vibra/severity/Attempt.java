@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,8 @@ final class Attempt {
     private final Set<String> remarks = new LinkedHashSet<>();
     private final Set<String> missing = new LinkedHashSet<>();
     private final Set<String> equallyFitting = new LinkedHashSet<>();
+    private final Set<String> assumed = new LinkedHashSet<>();
+    private String lacking = "";
     private String refusal = "";
     private String bandAssumed = "";
 
@@ -52,10 +55,6 @@ final class Attempt {
         return !equallyFitting.isEmpty();
     }
 
-    Set<String> equallyFitting() {
-        return equallyFitting;
-    }
-
     List<Criterion> criteria() {
         return criteria;
     }
@@ -78,6 +77,16 @@ final class Attempt {
         return missing;
     }
 
+    /** The missing facts in words, as in {@code shaft height or rated power}. */
+    String lacking() {
+        return lacking;
+    }
+
+    /** What is unknown, too, and would be assumed. */
+    Set<String> assumed() {
+        return assumed;
+    }
+
     /** Why nothing fits, as far as something speaks against it. */
     String refusal() {
         return refusal;
@@ -95,16 +104,44 @@ final class Attempt {
             if (missing.isEmpty()) {
                 match(filter, scope.get());
             }
+            if (isOpen()) {
+                noteOpen(filter, scope.get());
+            }
         }
         return this;
     }
 
+    /** Names at once all that is missing, so that nobody has to ask again for each fact. */
+    private void noteOpen(Predicate<ClassRule> filter, ScopeRule scope) {
+        List<List<ClassRule>> possible = supports().stream().map(support -> {
+            List<ClassRule> rules = rules(filter, support, Fit.MET);
+            rules.addAll(rules(filter, support, Fit.OPEN));
+            return rules;
+        }).toList();
+        OpenFacts open = OpenFacts.of(tables, scope, machine, byName, possible);
+        missing.addAll(open.missing());
+        if (!isAmbiguous() && !open.groups().isEmpty()) {
+            missing.add(theGroup(open.groups()));
+        }
+        assumed.addAll(open.assumed());
+        assumed.removeAll(missing);
+        lacking = String.join(open.alternatives().equals(missing) ? " or " : " and ", missing);
+    }
+
+    private static String theGroup(Collection<String> groups) {
+        return "the group, one of " + String.join(" / ", groups);
+    }
+
+    private List<Support> supports() {
+        return machine.support().map(List::of).orElse(List.of(Support.RIGID, Support.FLEXIBLE));
+    }
+
     private void match(Predicate<ClassRule> filter, ScopeRule scope) {
-        List<Support> supports = machine.support().map(List::of).orElse(List.of(Support.RIGID, Support.FLEXIBLE));
+        List<Support> supports = supports();
         List<List<ClassRule>> fitting = supports.stream().map(support -> rules(filter, support, Fit.MET)).toList();
         fitting.forEach(this::noteSeveral);
         if (isAmbiguous()) {
-            missing.add("the group, one of " + String.join(" / ", equallyFitting));
+            missing.add(theGroup(OpenFacts.toldApart(equallyFitting)));
             return;
         }
         List<String> without = new ArrayList<>();

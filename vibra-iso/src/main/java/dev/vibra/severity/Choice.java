@@ -65,7 +65,8 @@ public final class Choice implements Serializable {
     }
 
     /**
-     * Returns the names of the facts without which no criterion can be chosen.
+     * Returns the names of the facts without which no criterion can be chosen, all of them at once. Where any one of
+     * them is enough, as shaft height or rated power of an electric motor, {@link #reason()} says so.
      *
      * @return unmodifiable list, as in {@code rated power}; empty if nothing that is missing decides
      */

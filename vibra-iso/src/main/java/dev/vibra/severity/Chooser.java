@@ -29,11 +29,12 @@ final class Chooser {
                 return chosen(attempt, refusals);
             }
             if (attempt.isOpen()) {
-                return open(standard, attempt.missing());
+                return open(standard, attempt, refusals);
             }
             refusals.add(attempt.refusal());
         }
-        return none("no criterion applies: " + String.join("; ", refusals), List.of());
+        return none("no criterion applies: " + (refusals.isEmpty() ? "the tables have none that is chosen by itself"
+                : String.join("; ", refusals)), List.of());
     }
 
     Choice onRequest(CriterionRequest request) {
@@ -57,23 +58,42 @@ final class Chooser {
                 return onRequest(request, request.resolved(rule.group()), standard);
             }
         }
-        return open(standard, DutyRule.missing(rules, machine));
+        Set<String> unknown = new LinkedHashSet<>(DutyRule.missing(rules, machine));
+        if (unknown.isEmpty()) {
+            return refused(request, standard + " has no group for that duty at this power");
+        }
+        Set<String> assumed = new LinkedHashSet<>();
+        for (DutyRule rule : rules) {
+            Attempt attempt = attempt(request.resolved(rule.group()), standard);
+            unknown.addAll(attempt.missing());
+            assumed.addAll(attempt.assumed());
+        }
+        assumed.removeAll(unknown);
+        return open(standard, unknown, String.join(" and ", unknown), assumed, List.of());
     }
 
     /** {@code asked} is the request as the user made it, {@code request} the one without a duty. */
     private Choice onRequest(CriterionRequest asked, CriterionRequest request, String standard) {
-        List<String> groups = tables.classes(standard).stream().map(ClassRule::group).distinct().toList();
+        List<String> groups = groups(standard);
         if (groups.stream().noneMatch(request::namesGroup)) {
             return refused(asked, standard + " has " + String.join(", ", groups));
         }
-        Attempt attempt = groups.stream().anyMatch(request::namesWholly)
-                ? Attempt.byName(tables, standard, machine, rule -> request.namesWholly(rule.group()))
-                : Attempt.byRule(tables, standard, machine, request.group().isEmpty() ? byRuleOf(standard)
-                        : rule -> request.namesGroup(rule.group()));
+        Attempt attempt = attempt(request, standard);
         if (attempt.fits()) {
             return requested(standard, attempt);
         }
-        return attempt.isOpen() ? open(standard, attempt.missing()) : refused(asked, attempt.refusal());
+        return attempt.isOpen() ? open(standard, attempt, List.of()) : refused(asked, attempt.refusal());
+    }
+
+    private Attempt attempt(CriterionRequest request, String standard) {
+        return groups(standard).stream().anyMatch(request::namesWholly)
+                ? Attempt.byName(tables, standard, machine, rule -> request.namesWholly(rule.group()))
+                : Attempt.byRule(tables, standard, machine, request.group().isEmpty() ? byRuleOf(standard)
+                        : rule -> request.namesGroup(rule.group()));
+    }
+
+    private List<String> groups(String standard) {
+        return tables.classes(standard).stream().map(ClassRule::group).distinct().toList();
     }
 
     private Choice chosen(Attempt attempt, List<String> refusals) {
@@ -127,7 +147,7 @@ final class Chooser {
         if (attempt.fits()) {
             return attempt.reason();
         }
-        return attempt.isOpen() ? "not determined without " + String.join(" and ", attempt.missing())
+        return attempt.isOpen() ? "not determined without " + attempt.lacking()
                 : attempt.refusal();
     }
 
@@ -140,13 +160,24 @@ final class Chooser {
         return none("request " + request + " refused: " + because, remarks);
     }
 
-    private Choice open(String standard, Collection<String> unknown) {
+    private Choice open(String standard, Attempt attempt, List<String> refusals) {
+        return open(standard, attempt.missing(), attempt.lacking(), attempt.assumed(), refusals);
+    }
+
+    private Choice open(String standard, Collection<String> unknown, String lacking, Set<String> assumed,
+            List<String> refusals) {
         Set<String> missing = new LinkedHashSet<>(unknown);
+        StringBuilder reason = new StringBuilder("not determined: " + standard + " can't be applied without "
+                + lacking);
         if (machine.kind().isEmpty()) {
             missing.add("kind of machine");
+            reason.append(" and kind of machine");
         }
-        return choice(List.of(), "not determined: " + standard + " can't be applied without "
-                + String.join(" and ", missing), tables.seeAlso(machine), missing);
+        if (!assumed.isEmpty()) {
+            reason.append("; not given either, but not needed: ").append(String.join(", ", assumed));
+        }
+        refusals.forEach(refusal -> reason.append("; ").append(refusal));
+        return choice(List.of(), reason.toString(), tables.seeAlso(machine), missing);
     }
 
     private Choice none(String reason, List<String> remarks) {

@@ -68,7 +68,7 @@ record ClassRule(String standard, String group, KindSet kinds, Range power, Rang
     String because(Machine machine) {
         return ranges(false).stream()
                 .filter(range -> !range.isAny() && range.fact().of(machine).isPresent())
-                .map(range -> range.fact() + " " + range.fact().printed(range.fact().of(machine).getAsDouble()) + " ("
+                .map(range -> range.fact() + " " + range.printed(range.fact().of(machine).getAsDouble()) + " ("
                         + range.bounds() + ")")
                 .collect(Collectors.joining(", "));
     }

@@ -320,7 +320,8 @@ public final class Criterion implements Serializable {
         }
         if (!band.equals(level.band().orElse(null))) {
             throw new IllegalArgumentException("level must be limited to the band " + band + " for " + standard() + " "
-                    + groupLabel() + ": " + level.band().map(Band::toString).orElse("no band stated"));
+                    + groupLabel() + ": " + level.band().map(other -> Printed.band(other, band))
+                            .orElse("no band stated"));
         }
         return level;
     }

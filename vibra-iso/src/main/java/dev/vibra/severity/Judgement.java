@@ -219,6 +219,13 @@ public final class Judgement implements Serializable {
         if (measurement.uncertainty().isPresent()) {
             lines.add("  probability  " + probabilityText());
         }
+        if (level().si() == 0) {
+            lines.add("  doubt        a running machine doesn't read zero: see to sensor and cable");
+        }
+        if (measurement.uncertainty().filter(budget -> budget.relativeExpanded() > 1).isPresent()) {
+            lines.add("  doubt        the uncertainty is larger than the value (5 % is stated as 0.05): the zone tells"
+                    + " little");
+        }
         lines.add("  limits       " + criterion.boundaries().stream().map(criterion::named)
                 .collect(Collectors.joining(", ")) + " " + criterion.unit() + "; a value on a limit counts to the"
                 + " better zone (common use, the standard fixes no rule)");

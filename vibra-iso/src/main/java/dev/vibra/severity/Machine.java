@@ -70,7 +70,7 @@ public final class Machine implements Serializable {
      * @throws IllegalArgumentException if the value is out of range
      */
     public Machine withRatedPowerKilowatts(double kilowatts) {
-        double watts = Require.positive("rated power", kilowatts, "kW") * 1000;
+        double watts = Require.positive("rated power", Require.positive("rated power", kilowatts, "kW") * 1000, "W");
         return new Machine(kind, watts, shaftHeightMetres, support, speed);
     }
 
@@ -174,10 +174,10 @@ public final class Machine implements Serializable {
         List<String> parts = new ArrayList<>();
         parts.add(kind == null ? "machine of unknown kind" : kind.toString());
         if (powerWatts != null) {
-            parts.add(Digits.compact(powerWatts / 1000, 4) + " kW");
+            parts.add(Digits.compact(powerWatts / 1000, 6) + " kW");
         }
         if (shaftHeightMetres != null) {
-            parts.add("shaft height " + Digits.compact(shaftHeightMetres * 1000, 4) + " mm");
+            parts.add("shaft height " + Digits.compact(shaftHeightMetres * 1000, 6) + " mm");
         }
         parts.add(support == null ? "support unknown" : support + " support");
         if (speed != null) {

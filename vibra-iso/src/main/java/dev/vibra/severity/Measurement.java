@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
 import dev.vibra.uncertainty.UncertaintyBudget;
 import java.io.Serializable;
@@ -10,6 +11,7 @@ import java.util.Optional;
 /** A level with how it was measured and how uncertain it is: what a verdict needs besides the limits. */
 public final class Measurement implements Serializable {
     private static final long serialVersionUID = 1;
+    private static final double LARGEST_UNCERTAINTY = 1000;
 
     private final Level level;
     private final UncertaintyBudget uncertainty;
@@ -36,14 +38,16 @@ public final class Measurement implements Serializable {
     /**
      * States the uncertainty.
      *
-     * @param budget contributions relative to the level; at least one, since an empty budget states nothing
+     * @param budget contributions relative to the level; at least one, since an empty budget states nothing; together
+     *     (k = 2) at most 1000 times the level
      * @return the measurement with that uncertainty
-     * @throws IllegalArgumentException if the budget has no contribution
+     * @throws IllegalArgumentException if the budget has no contribution or is too large
      */
     public Measurement withUncertainty(UncertaintyBudget budget) {
         if (budget.contributions().isEmpty()) {
             throw new IllegalArgumentException("budget must have a contribution: " + budget);
         }
+        Require.within("relative expanded uncertainty", budget.relativeExpanded(), 0, LARGEST_UNCERTAINTY, "");
         return new Measurement(level, budget, method, chain);
     }
 

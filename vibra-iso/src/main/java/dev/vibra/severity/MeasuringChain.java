@@ -93,7 +93,7 @@ public final class MeasuringChain implements Serializable {
         }
         parts.forEach((name, usable) -> {
             if (!(usable.contains(band.lowestHertz()) && usable.contains(band.highestHertz()))) {
-                reasons.add(name + " is usable at " + usable + " only");
+                reasons.add(name + " is usable at " + Printed.band(usable, band) + " only");
             }
         });
         return List.copyOf(reasons);
@@ -118,7 +118,7 @@ public final class MeasuringChain implements Serializable {
     }
 
     private static String hertz(double value) {
-        return Digits.compact(value, 4) + " Hz";
+        return Digits.compact(value, 9) + " Hz";
     }
 
     /** Two chains are equal if recording and parts are. */

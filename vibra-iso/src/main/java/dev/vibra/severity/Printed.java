@@ -1,5 +1,7 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.Digits;
+import dev.vibra.quantity.Band;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -9,6 +11,10 @@ final class Printed {
     private static final int VALUE_DIGITS = 3;
     private static final int UNCERTAINTY_DIGITS = 2;
     private static final int MOST_DECIMALS = 9;
+    /** Decimals of the last resort: from 18 on a limit of 1 and the next double above differ in print. */
+    private static final int LAST_DECIMALS = 24;
+    /** Uncertainties from here on are written with an exponent. */
+    private static final double LARGE = 1e7;
 
     private Printed() {}
 
@@ -19,13 +25,25 @@ final class Printed {
      */
     static String value(Criterion criterion, double si, double uncertainty) {
         BigDecimal value = new BigDecimal(si / criterion.unit().toSi());
+        if (uncertainty >= LARGE) {
+            return value(criterion, si, 0) + " ± " + uncertainty(uncertainty);
+        }
         int wanted = uncertainty > 0
                 ? decimalsOf(new BigDecimal(uncertainty), UNCERTAINTY_DIGITS) : decimalsOf(value, VALUE_DIGITS);
         int decimals = decimals(criterion, si, value, wanted);
         return fixed(value, decimals) + (uncertainty > 0 ? " ± " + fixed(new BigDecimal(uncertainty), decimals) : "");
     }
 
+    /** A band, in full where it looks like the one that it is compared with but isn't. */
+    static String band(Band shown, Band against) {
+        return shown.toString().equals(against.toString()) && !shown.equals(against)
+                ? shown.lowestHertz() + " Hz to " + shown.highestHertz() + " Hz" : shown.toString();
+    }
+
     static String uncertainty(double uncertainty) {
+        if (uncertainty >= LARGE) {
+            return Digits.significant(uncertainty, UNCERTAINTY_DIGITS);
+        }
         BigDecimal value = new BigDecimal(uncertainty);
         return fixed(value, decimalsOf(value, UNCERTAINTY_DIGITS));
     }
@@ -34,7 +52,7 @@ final class Printed {
      * The fewest decimals, from the wanted number on, at which the printed value lies on the true side of each limit.
      */
     private static int decimals(Criterion criterion, double si, BigDecimal value, int wanted) {
-        for (int decimals = wanted; decimals <= MOST_DECIMALS; decimals++) {
+        for (int decimals = wanted; decimals <= LAST_DECIMALS; decimals++) {
             if (agrees(criterion, si, value.setScale(decimals, RoundingMode.HALF_EVEN))) {
                 return decimals;
             }

@@ -1,6 +1,8 @@
 package dev.vibra.severity;
 
 import dev.vibra.internal.Digits;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -52,8 +54,15 @@ final class Range {
             };
         }
 
+        String printed(double si, int digits) {
+            if (Double.isInfinite(fromSi(si))) {
+                return Double.toString(fromSi(si));
+            }
+            return Digits.compact(new BigDecimal(fromSi(si)).round(new MathContext(digits)).doubleValue(), digits);
+        }
+
         String printed(double si) {
-            return Digits.compact(Math.rint(fromSi(si) * 1e6) / 1e6, 6) + " " + unit;
+            return printed(si, 6) + " " + unit;
         }
 
         @Override
@@ -145,6 +154,19 @@ final class Range {
 
     Fact fact() {
         return fact;
+    }
+
+    /** A value with as many digits as it takes to lie on its side of the bounds in print, too. */
+    String printed(double si) {
+        for (int digits = 6; digits < 17; digits++) {
+            String text = fact.printed(si, digits);
+            double read = fact.toSi(Double.parseDouble(text));
+            if (Math.signum(read - lowest) == Math.signum(si - lowest)
+                    && Math.signum(read - highest) == Math.signum(si - highest)) {
+                return text + " " + fact.unit;
+            }
+        }
+        return fact.fromSi(si) + " " + fact.unit;
     }
 
     /** The bounds in words, as in {@code above 15 kW up to 300 kW}. */

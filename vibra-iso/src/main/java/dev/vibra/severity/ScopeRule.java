@@ -19,7 +19,7 @@ record ScopeRule(String standard, KindSet kinds, Range power, Range speed) {
             if (range.fit(machine) == Fit.NOT_MET) {
                 double given = range.fact().of(machine).orElseThrow();
                 return Optional.of(standard + " covers a " + range.fact() + " " + range.bounds() + ", not "
-                        + range.fact().printed(given));
+                        + range.printed(given));
             }
         }
         return Optional.empty();

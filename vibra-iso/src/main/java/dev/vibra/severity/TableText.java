@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 
 /**
@@ -40,6 +41,7 @@ final class TableText {
 
     /** Parses a text; {@code columnsOf} names each allowed section with its columns. */
     static TableText parse(String text, Map<String, List<String>> columnsOf) {
+        Objects.requireNonNull(text, "text");
         TableText result = new TableText(columnsOf);
         String section = null;
         boolean headed = false;

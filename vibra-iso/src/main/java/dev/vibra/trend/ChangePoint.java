@@ -130,6 +130,6 @@ public record ChangePoint(double day, double probability) implements Serializabl
     public String toString() {
         String chance = probability < 1e-4 ? "less than 0.01 %" : "at most " + Digits.compact(100 * probability, 2)
                 + " %";
-        return "change at day " + Digits.compact(day, 5) + ", by chance " + chance;
+        return "change at day " + Digits.compact(Math.rint(100 * day) / 100, 9) + ", by chance " + chance;
     }
 }

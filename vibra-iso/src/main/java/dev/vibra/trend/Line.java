@@ -42,11 +42,12 @@ record Line(double centre, double height, double slope, double heightError, doub
      * the confidence band of the line. Bounded, since the line rises with that confidence.
      */
     Interval crossing(double level, double confidence) {
-        double q = quantile(confidence);
-        double distance = level - height;
-        double a = slope * slope - q * q * slopeError * slopeError;
-        double middle = slope * distance / a;
-        double half = q * Math.sqrt(slopeError * slopeError * distance * distance + a * heightError * heightError) / a;
-        return new Interval(centre + middle - half, centre + distance / slope, centre + middle + half);
+        // Everything over the slope, in days, so that the size of the unit doesn't matter.
+        double distance = (level - height) / slope;
+        double ofSlope = quantile(confidence) * slopeError / slope;
+        double ofHeight = quantile(confidence) * heightError / slope;
+        double a = 1 - ofSlope * ofSlope;
+        double half = Math.sqrt(ofSlope * ofSlope * distance * distance + a * ofHeight * ofHeight) / a;
+        return new Interval(centre + distance / a - half, centre + distance, centre + distance / a + half);
     }
 }

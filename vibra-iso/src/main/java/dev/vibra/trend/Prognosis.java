@@ -105,12 +105,12 @@ public final class Prognosis implements Serializable {
     }
 
     /**
-     * Returns the date or the refusal in one line, as in {@code 4.5 mm/s in 47.2 (38.9 to 61) days, 95 %; linear,
-     * robust, 95 %}.
+     * Returns the date or the refusal in one line, as in {@code 4.5 mm/s in 47.2 (38.9 to 61) days; linear, robust,
+     * 95 %}.
      */
     @Override
     public String toString() {
-        String goal = Digits.compact(limit, 4) + " " + trend.readings().unit();
+        String goal = Digits.compact(limit, 6) + " " + trend.readings().unit();
         if (days == null) {
             return goal + ": no date, " + String.join("; ", refusals);
         }

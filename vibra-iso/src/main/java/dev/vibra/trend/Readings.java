@@ -57,11 +57,15 @@ public final class Readings implements Serializable {
     /**
      * Keeps the readings from a day on.
      *
-     * @param day first day to keep
+     * @param day first day to keep, finite, not after the last reading
      * @return the later readings
-     * @throws IllegalArgumentException if none is left
+     * @throws IllegalArgumentException if the day is out of range
      */
     public Readings since(double day) {
+        Require.finite("day", day);
+        if (day > lastDay()) {
+            throw Require.failure("day", "at most that of the last reading, " + lastDay(), day);
+        }
         int from = 0;
         while (from < days.length && days[from] < day) {
             from++;
@@ -176,6 +180,7 @@ public final class Readings implements Serializable {
     /** Returns count, span and unit, as in {@code 24 readings over 161 days, mm/s}. */
     @Override
     public String toString() {
-        return days.length + " readings over " + Digits.compact(lastDay() - firstDay(), 4) + " days, " + unit;
+        return days.length + (days.length == 1 ? " reading" : " readings") + " over "
+                + Digits.compact(lastDay() - firstDay(), 4) + " days, " + unit;
     }
 }

@@ -244,8 +244,8 @@ public final class Trend implements Serializable {
     }
 
     /**
-     * Returns slope and footing, as in {@code +0.0142 (0.0121 to 0.0163) mm/s a day; 24 readings, linear, robust, 95
-     * %}.
+     * Returns slope and footing, as in {@code slope 0.0142 (0.0121 to 0.0163) mm/s a day; 24 readings, linear, robust,
+     * 95 %}.
      */
     @Override
     public String toString() {

@@ -106,6 +106,6 @@ public record TrendSettings(TrendModel model, TrendMethod method, double confide
     public String toString() {
         return (model == TrendModel.LINEAR ? "linear" : "exponential") + ", "
                 + (method == TrendMethod.ROBUST ? "robust" : "least squares") + ", "
-                + Digits.compact(100 * confidence, 4) + " %";
+                + Digits.compact(100 * confidence, 8) + " %";
     }
 }

@@ -77,7 +77,7 @@ public final class UncertaintyBudget implements Serializable {
      * @see "JCGM 100:2008, 4.3.3"
      */
     public UncertaintyBudget withExpanded(String name, double relative) {
-        return withStandard(name, relative / COVERAGE_FACTOR);
+        return withStandard(name, checked(name, relative) / COVERAGE_FACTOR);
     }
 
     /**
@@ -90,7 +90,12 @@ public final class UncertaintyBudget implements Serializable {
      * @see "JCGM 100:2008, 4.3.7"
      */
     public UncertaintyBudget withBounds(String name, double relative) {
-        return withStandard(name, relative / Math.sqrt(3));
+        return withStandard(name, checked(name, relative) / Math.sqrt(3));
+    }
+
+    /** The value as it was given, before a factor changes it. */
+    private static double checked(String name, double relative) {
+        return Require.notNegative("relative uncertainty (" + name + ")", relative, "");
     }
 
     /**

@@ -107,6 +107,9 @@ class AlarmSettingTest {
         assertEquals(level(2.3).si(), setting.alarmLevel().si(), 1e-15);
         assertEquals(level(4.5), setting.tripLevel().orElseThrow());
         assertEquals(5.625, setting.withTrip(5.625).trip().orElseThrow());
+        assertEquals("alarm 2.3, trip 5.625 mm/s rms (10\u20131000 Hz); ISO 20816-3:2022 6.5 (secondary source,"
+                + " verify)", setting.withTrip(5.625).toString());
+        assertTrue(setting.withTrip(2.3001).toString().startsWith("alarm 2.3, trip 2.3001 mm/s"));
         assertEquals("trip must be above the alarm, 2.3, and not above the cap, 5.625 mm/s: 5.63",
                 message(() -> setting.withTrip(5.63)));
         assertEquals("trip must be above the alarm, 2.3, and not above the cap, 5.625 mm/s: NaN",
@@ -114,7 +117,43 @@ class AlarmSettingTest {
         assertTrue(message(() -> setting.withTrip(setting.alarm())).startsWith("trip must be above the alarm"));
         assertEquals("alarm 0.0023, trip 0.0045, 10 % hysteresis, 3 readings to raise, 3 to clear",
                 setting.rule().toString());
+        assertTrue(AlarmRule.of(11.2).withTrip(17.8125).toString().startsWith("alarm 11.2, trip 17.8125, "));
         assertEquals(CRITERION, setting.criterion());
+    }
+
+    /** Class I of ISO 10816-1: C/D 4.5 mm/s and no cap; 4.2 and a quarter of 1.8 make 4.65 mm/s. */
+    @Test
+    void anAlarmThatWouldNotLieBelowTheTripIsRefused() {
+        Criterion classI = Severity.of(PUMP.withRatedPowerKilowatts(11)).criteria().get(0);
+        assertEquals("baseline must leave the alarm below the trip, 4.5 mm/s, for ISO 10816-1:1995 class I: alarm 4.65;"
+                + " the machine needs a remedy, not an alarm setting",
+                message(() -> AlarmSetting.of(classI, baseline(4.2))));
+        assertEquals(4.45, AlarmSetting.of(classI, baseline(4.0)).alarm(), 1e-12);
+    }
+
+    /** Up or down by exactly 0.7 mm/s, written in hundredths: rounding of doubles decides nothing. */
+    @Test
+    void aChangeThatEqualsTheOneThatMattersDoesNotExceedIt() {
+        for (int i = 0; i < 1000; i++) {
+            Level low = level(i / 100.0);
+            Level high = level((i + 70) / 100.0);
+            assertFalse(Change.of(CRITERION, low, high).isSignificant(), () -> low + " up");
+            assertFalse(Change.of(CRITERION, high, low).isSignificant(), () -> high + " down");
+            Level higher = level((i + 70) / 100.0 + 1e-9);
+            assertTrue(Change.of(CRITERION, low, higher).isSignificant(), () -> low + " up by more");
+        }
+        assertEquals("+0.7001 mm/s rms, matters: more than 0.7 up or down",
+                Change.of(CRITERION, level(1.6), level(2.3001)).toString().split(";")[0]);
+        assertEquals("-0.700 mm/s rms, within 0.7 up or down",
+                Change.of(CRITERION, level(2.3), level(1.60004)).toString().split(";")[0]);
+    }
+
+    @Test
+    void blanksAroundTheNameOfAPointDoNotHideItsBaseline() {
+        BaselineRegister register = BaselineRegister.empty().with(" DE-H ", baseline(1.6));
+        assertTrue(register.find("DE-H", " full load ").isPresent());
+        assertEquals("baselines of DE-H", register.toString());
+        assertEquals("point", assertThrows(NullPointerException.class, () -> register.find(null, "x")).getMessage());
     }
 
     /** The cap is 1.25 times 2.8 mm/s = 3.5 mm/s; with 2.8 mm/s the alarm is just at it. */
@@ -126,8 +165,8 @@ class AlarmSettingTest {
         assertEquals(List.of("baseline plus change exceeds the cap: set to the cap"), capped.remarks());
         AlarmSetting bad = AlarmSetting.of(CRITERION, baseline(3.5));
         assertEquals(3.5, bad.alarm());
-        assertEquals(List.of("baseline of 1 readings is not settled: set anew from 5 on",
-                "the baseline itself lies above the cap: the machine needs a remedy, not an alarm setting"),
+        assertEquals(List.of("baseline of 1 reading is not settled: set anew from 5 on",
+                "the baseline itself is not below the cap: the machine needs a remedy, not an alarm setting"),
                 bad.remarks());
         Criterion pump = CriterionTables.shipped().choose(PUMP, CriterionRequest.of("ISO 10816-7").withGroup("I"))
                 .criteria().get(0);
@@ -215,6 +254,10 @@ class AlarmSettingTest {
         assertEquals(2 + 3.0, rule.withMinimumReadings(3).limit(baseline(1, 2, 3)).in(Unit.MM_PER_S), 1e-12);
         assertTrue(message(() -> rule.withMinimumReadings(3).limit(baseline(1, 1, 1)))
                 .startsWith("standard deviation of the readings must be finite and > 0 (SI): 0.0"));
+        // Eleven times 1.7: the sum of doubles leaves a scatter of 1e-16 of the mean.
+        double[] alike = DoubleStream.generate(() -> 1.7000000000000006).limit(11).toArray();
+        assertTrue(message(() -> rule.limit(baseline(alike)))
+                .startsWith("standard deviation of the readings must be above rounding, 1.0E-12 of their mean (SI): "));
         assertEquals("minimumReadings must be at least 3: 2", message(() -> rule.withMinimumReadings(2)));
         assertEquals("factor must be finite and > 0: NaN", message(() -> rule.withFactor(Double.NaN)));
         assertEquals("probability must be above 0 and at most 0.5: 0.0",

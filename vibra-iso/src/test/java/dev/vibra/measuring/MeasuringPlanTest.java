@@ -42,6 +42,20 @@ class MeasuringPlanTest {
         assertEquals("1H 1V 2H 2V 2A", ids(alone, Need.ALWAYS));
     }
 
+    /** The impeller of a close-coupled pump sits on the shaft of the motor, whose bearings carry it. */
+    @Test
+    void aRotorWithoutBearingsIsCarriedByThePartBefore() {
+        MachineLayout motor = MachineLayout.of(Orientation.HORIZONTAL).withPart("motor")
+                .withBearing(BearingType.ROLLING).withBearing(BearingType.ROLLING);
+        MachineLayout pump = motor.withPart("pump", Link.COMMON_SHAFT).withOverhungRotor();
+        assertEquals("2A motor, axial (always): unbalance of the overhung rotor, misalignment, bent shaft",
+                MeasuringPlan.of(pump).points().get(5).toString());
+        assertEquals("2A motor, axial (always): misalignment, bent shaft, thrust",
+                MeasuringPlan.of(motor).points().get(5).toString());
+        assertEquals("horizontal: motor; 1 bearing", MachineLayout.of(Orientation.HORIZONTAL).withPart("motor")
+                .withBearing(BearingType.ROLLING).toString());
+    }
+
     @Test
     void beltAddsItsDirectionOnBothSides() {
         MachineLayout fan = MachineLayout.of(Orientation.HORIZONTAL)

@@ -27,6 +27,8 @@ class MountingTest {
         }
         assertEquals("mounted resonance 25000 Hz, within 5 % up to 5455 Hz",
                 MountedResonance.ofHertz(25_000).toString());
+        assertEquals("mounted resonance 12649 Hz, within 5 % up to 2760 Hz",
+                MountedResonance.ofHertz(20_000).loaded(30, 45).toString(), "20 kHz times the root of 30/75");
         assertTrue(resonance.isHighEnoughFor(Band.of(10, 6000)));
         assertFalse(resonance.isHighEnoughFor(Band.of(10, 6000.1)));
     }
@@ -75,6 +77,8 @@ class MountingTest {
         assertTrue(advice(1, Band.of(0.5,
                 1000)).hints().get(2).startsWith("lower limit of the sensor (3 dB) at or below"
                 + " 0.25 Hz"));
+        assertEquals("a sensor that measures from 0 Hz on: piezoelectric ones don't",
+                advice(1, Band.of(0, 1000)).hints().get(2));
         assertEquals(2, advice(1, Band.of(2, 1000)).hints().size());
         assertEquals(advice(10, Band.of(10, 5000)), advice);
         assertEquals(advice(10, Band.of(10, 5000)).hashCode(), advice.hashCode());

@@ -79,7 +79,8 @@ class ChoiceTest {
     @Test
     void missingFactsAreNamed() {
         assertEquals(List.of("rated power", "kind of machine"), choose(Machine.unknown()).missing());
-        assertEquals("not determined: ISO 20816-3:2022 can't be applied without rated power and kind of machine",
+        assertEquals("not determined: ISO 20816-3:2022 can't be applied without rated power and kind of machine;"
+                + " not given either, but not needed: support, speed",
                 choose(Machine.unknown()).reason());
         assertEquals(List.of("shaft height", "rated power"),
                 choose(Machine.of(MachineKind.GENERATOR)).missing());

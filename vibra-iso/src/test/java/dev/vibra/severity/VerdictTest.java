@@ -199,7 +199,8 @@ class VerdictTest {
                 assertThrows(IllegalArgumentException.class, () -> SEVERITY.judge(
                         Level.of(3, Unit.MM_PER_S, Detector.PEAK_TO_PEAK).within(Band.of(10, 1000)))).getMessage());
         assertEquals("no criterion to judge by: not determined: ISO 20816-3:2022 can't be applied without rated power"
-                + " and kind of machine", assertThrows(IllegalStateException.class,
+                + " and kind of machine; not given either, but not needed: support, speed",
+                assertThrows(IllegalStateException.class,
                         () -> Severity.of(Machine.unknown()).judge(velocity(1))).getMessage());
         assertEquals("budget must have a contribution: no contribution", assertThrows(IllegalArgumentException.class,
                 () -> Measurement.of(velocity(1)).withUncertainty(UncertaintyBudget.empty())).getMessage());

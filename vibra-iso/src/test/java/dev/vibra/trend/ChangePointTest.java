@@ -39,6 +39,7 @@ class ChangePointTest {
         assertEquals(7, exact.day());
         assertEquals(0, exact.probability());
         assertEquals("change at day 7, by chance less than 0.01 %", exact.toString());
+        assertEquals("change at day 20425.25, by chance at most 0.5 %", new ChangePoint(20425.25, 0.005).toString());
         assertEquals(4, ChangePoint.onset(made(20, hinge(4, -0.1), 0.01, none), 0.01).orElseThrow().day(), 1);
         assertEquals(0, ChangePoint.onset(made(20, day -> 1 + day, 0, none), 0.01).orElseThrow().day(),
                 "a line from the first reading on");

@@ -346,4 +346,44 @@ class TrendTest {
             assertEquals(trend.timeTo(3), in.readObject());
         }
     }
+
+    @Test
+    void aDayThatLeavesNoReadingIsRefused() {
+        Readings readings = Readings.ofDays(new double[] {0, 7, 14}, new double[] {1, 2, 3}, Unit.MM_PER_S);
+        assertEquals("day must be finite: NaN", message(() -> readings.since(Double.NaN)));
+        assertEquals("day must be at most that of the last reading, 14.0: 14.5", message(() -> readings.since(14.5)));
+        assertEquals(1, readings.since(14).size());
+        assertEquals("1 reading over 0 days, mm/s", readings.since(14).toString());
+    }
+
+    /** A line without scatter, 1 + 0.01 a day in any unit, meets 1.25 on day 25, six days after the last. */
+    @Test
+    void theSizeOfTheUnitDoesNotMatter() {
+        double[] days = new double[20];
+        for (double size : new double[] {1e-300, 1e-9, 1, 1e300}) {
+            double[] values = new double[20];
+            for (int i = 0; i < 20; i++) {
+                days[i] = i;
+                values[i] = size * (1 + 0.01 * i);
+            }
+            Interval reached = Trend.of(Readings.ofDays(days, values, Unit.MM_PER_S)).timeTo(1.25 * size)
+                    .daysFromLastReading().orElseThrow();
+            assertEquals(6, reached.best(), 1e-9, () -> "size " + size);
+            assertEquals(6, reached.lowest(), 1e-9);
+            assertEquals(6, reached.highest(), 1e-9);
+        }
+    }
+
+    @Test
+    void theLimitIsPrintedAsTyped() {
+        Readings readings = Readings.ofDays(new double[] {0, 1, 2, 3, 4, 5, 6, 7},
+                new double[] {1, 2, 3, 4, 5, 6, 7, 8}, Unit.MM_PER_S);
+        assertEquals("9.8125 mm/s in 1.81 (1.81 to 1.81) days; linear, robust, 95 %",
+                Trend.of(readings).timeTo(9.8125).toString());
+    }
+
+    @Test
+    void highConfidenceIsNotPrintedAsCertainty() {
+        assertEquals("linear, robust, 99.9999 %", TrendSettings.withDefaults().withConfidence(0.999999).toString());
+    }
 }

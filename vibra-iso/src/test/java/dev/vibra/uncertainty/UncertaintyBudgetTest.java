@@ -43,6 +43,8 @@ class UncertaintyBudgetTest {
                 .getMessage());
         assertEquals("relative uncertainty (sensor) must be finite and >= 0: -0.1",
                 assertThrows(IllegalArgumentException.class, () -> empty.withStandard("sensor", -0.1)).getMessage());
+        assertEquals("relative uncertainty (sensor) must be finite and >= 0: -0.1", assertThrows(
+                IllegalArgumentException.class, () -> empty.withExpanded("sensor", -0.1)).getMessage(), "as given");
         assertEquals("name must not be blank",
                 assertThrows(IllegalArgumentException.class, () -> empty.withBounds(" ", 0.1)).getMessage());
         assertEquals("value must be finite and >= 0: Infinity", assertThrows(IllegalArgumentException.class,
