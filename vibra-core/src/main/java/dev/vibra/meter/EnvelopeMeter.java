@@ -1,7 +1,7 @@
 package dev.vibra.meter;
 
 import dev.vibra.envelope.EnvelopePlan;
-import dev.vibra.internal.Require;
+import dev.vibra.internal.BlockCutter;
 import dev.vibra.level.RunningMoments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
@@ -25,7 +25,7 @@ public final class EnvelopeMeter {
 
     private EnvelopeMeter(Band band, int frameLength, double sampleRateHertz, Quantity quantity) {
         plan = EnvelopePlan.of(frameLength, sampleRateHertz, band);
-        cutter = new BlockCutter(frameLength, frameLength);
+        cutter = new BlockCutter(frameLength, frameLength, this::process);
         envelope = new double[plan.outputLength()];
         double resolution = plan.outputSampleRateHertz() / plan.outputLength();
         spectrum = SpectrumMeter.of(quantity, plan.outputSampleRateHertz(),
@@ -52,20 +52,16 @@ public final class EnvelopeMeter {
      * @param samples samples in the SI unit of the quantity, all finite; left alone
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite
+     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
      */
     public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
-        int done = 0;
-        while (done < length) {
-            done += cutter.fill(samples, offset + done, length - done);
-            if (cutter.isFull()) {
-                plan.process(cutter.block(), 0, envelope);
-                moments.push(envelope, 0, envelope.length);
-                spectrum.push(envelope, 0, envelope.length);
-                cutter.advance();
-            }
-        }
+        cutter.push(samples, offset, length);
+    }
+
+    private void process(double[] frame) {
+        plan.process(frame, 0, envelope);
+        moments.push(envelope, 0, envelope.length);
+        spectrum.push(envelope, 0, envelope.length);
     }
 
     /**

@@ -31,7 +31,7 @@ public final class ZoomSpectrum implements Serializable {
     private ZoomSpectrum(Waveform wave, Band band, SpectrumSettings settings) {
         quantity = wave.quantity();
         Baseband baseband = new Baseband(wave, band);
-        int block = (int) Math.min(Math.max(2, Math.rint(baseband.rate / settings.resolutionHertz())), baseband.length);
+        int block = settings.blockLength(baseband.rate, baseband.length);
         resolutionHertz = baseband.rate / block;
         firstHertz = baseband.firstHertz;
         double[] weights = settings.window().samples(block);
@@ -48,7 +48,8 @@ public final class ZoomSpectrum implements Serializable {
      * @param band band above 0 Hz and below half the sample rate that holds at least two lines of the whole recording
      * @param settings window, resolution (at best one over the duration), overlap; averaging is rms
      * @return the spectrum
-     * @throws IllegalArgumentException if the band is out of range
+     * @throws IllegalArgumentException if the band is out of range, or the resolution so coarse that the band's own sample
+     *     rate leaves no block of two samples
      */
     public static ZoomSpectrum of(Waveform wave, Band band, SpectrumSettings settings) {
         Require.positive("lowest frequency of the band", band.lowestHertz(), "Hz");

@@ -60,22 +60,22 @@ public final class FrequencyResponse implements Serializable {
      * @param output what answers, sampled at the same times
      * @param settings window, resolution, overlap
      * @return the response
-     * @throws IllegalArgumentException if the recordings differ in length or sample rate or are too short
+     * @throws IllegalArgumentException if the recordings differ in length or sample rate or are too short, or the resolution
+     *     is above half the sample rate
      */
     public static FrequencyResponse of(Waveform input, Waveform output, SpectrumSettings settings) {
         requireTogether(input, output);
         Require.atLeast("number of samples", input.length(), 2);
-        double rate = input.sampleRateHertz();
-        int block = (int) Math.min(Math.max(2, Math.rint(rate / settings.resolutionHertz())), input.length());
+        int block = settings.blockLength(input);
         Averager averager = new Averager(SpectrumPlan.of(block, settings.window()),
                 SpectrumPlan.of(block, settings.window()));
         double[] x = input.samples();
         double[] y = output.samples();
-        int step = Math.max(1, block - (int) (settings.overlap() * block));
+        int step = settings.step(block);
         for (int from = 0; from + block <= x.length; from += step) {
             averager.add(x, y, from);
         }
-        return new FrequencyResponse(averager, input.quantity(), output.quantity(), rate);
+        return new FrequencyResponse(averager, input.quantity(), output.quantity(), input.sampleRateHertz());
     }
 
     /**

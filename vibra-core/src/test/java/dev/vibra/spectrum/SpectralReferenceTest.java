@@ -8,14 +8,17 @@ import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.rotation.FullSpectrum;
 import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import dev.vibra.testing.Reference;
+import dev.vibra.transfer.FrequencyResponse;
 import dev.vibra.window.Window;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -209,9 +212,38 @@ class SpectralReferenceTest {
         assertEquals(0.625, settings.withLines(1600, 1000).resolutionHertz());
         assertEquals(0.5, settings.withOrders(0.02, RotationSpeed.ofHertz(25)).resolutionHertz(), 1e-12);
         assertThrows(IllegalArgumentException.class, () -> settings.withLines(0, 1000));
-        assertEquals("resolutionHertz must be at most half the sample rate, 500.0 Hz: 600.0",
-                assertThrows(IllegalArgumentException.class, () -> Spectrum.of(
-                        Waveform.ofSi(Quantity.ACCELERATION, 1000, new double[100]), hann(600))).getMessage());
+    }
+
+    @Test
+    void blockAndStepFollowFromResolutionAndOverlap() {
+        Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1000, new double[100]);
+        assertEquals(83, hann(12).blockLength(wave)); // 83.3
+        assertEquals(100, hann(1).blockLength(wave));
+        assertEquals(1000, hann(1).blockLength(1000, 5000));
+        assertEquals(Integer.MAX_VALUE, hann(1e-300).blockLength(1000, Integer.MAX_VALUE));
+        assertEquals(2, hann(500).blockLength(wave));
+        assertEquals(42, hann(12).step(83)); // half of 83 shared, rounded down: 41
+        assertEquals(1, hann(12).withOverlap(0.95).step(1));
+        assertEquals(83, hann(12).withOverlap(0).step(83));
+        assertRefused("longest must be at least 1: 0", () -> hann(1).blockLength(1000, 0));
+        assertRefused("sampleRateHertz must be finite and > 0 Hz: NaN", () -> hann(1).blockLength(Double.NaN, 9));
+        assertRefused("blockLength must be at least 1: 0", () -> hann(1).step(0));
+    }
+
+    /** All that averages in blocks asks the settings. */
+    @Test
+    void aResolutionAboveHalfTheSampleRateIsRefusedEverywhere() {
+        Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1000, new double[100]);
+        String message = "resolutionHertz must be at most half the sample rate, 500.0 Hz: 600.0";
+        assertRefused(message, () -> Spectrum.of(wave, hann(600)));
+        assertRefused(message, () -> Spectrogram.of(wave, hann(600)));
+        assertRefused(message, () -> FullSpectrum.of(wave, wave, hann(600)));
+        assertRefused(message, () -> FrequencyResponse.of(wave, wave, hann(600)));
+        assertRefused(message, () -> SpectrumMeter.of(Quantity.ACCELERATION, 1000, hann(600)));
+    }
+
+    private static void assertRefused(String message, Executable call) {
+        assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
     }
 
     /**

@@ -67,8 +67,10 @@ class SpectrumMeterTest {
     void meterRefusesBadArguments() {
         assertRefused("sampleRateHertz must be finite and > 0 Hz: 0.0",
                 () -> SpectrumMeter.of(Quantity.VELOCITY, 0, SETTINGS));
-        assertRefused("block length must be within 2.0 to 2.68435456E8: 1.0",
+        assertRefused("resolutionHertz must be at most half the sample rate, 5.0 Hz: 10.0",
                 () -> SpectrumMeter.of(Quantity.VELOCITY, 10, SETTINGS));
+        assertRefused("resolutionHertz must be at least 1.0 Hz at this sample rate: 0.5",
+                () -> SpectrumMeter.of(Quantity.VELOCITY, 1 << 28, SETTINGS.withResolution(0.5)));
         SpectrumMeter meter = SpectrumMeter.of(Quantity.VELOCITY, 1000, SETTINGS);
         assertRefused("samples[1] must be finite: NaN", () -> meter.push(new double[] {1, Double.NaN}, 0, 2));
         assertRefused("samples[0] must be finite: Infinity", () -> meter.push(new double[] {1.0 / 0}, 0, 1));
@@ -94,6 +96,15 @@ class SpectrumMeterTest {
         assertEquals(150, zoom.frequencyHertz(zoom.lines() - 1), zoom.resolutionHertz());
         assertRefused("band must be below half the sample rate, 500.0 Hz: 500.0",
                 () -> ZoomSpectrum.of(wave, Band.of(100, 500), SETTINGS));
+    }
+
+    /** The band's own sample rate is that of the analytic signal: the 64 lines from 95 Hz to 158 Hz, twice that at most. */
+    @Test
+    void zoomRefusesAResolutionThatItsBandCannotHold() {
+        Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 1000, tone(1000));
+        assertRefused("resolutionHertz must be at most half the sample rate, 64.0 Hz: 65.0",
+                () -> ZoomSpectrum.of(wave, Band.of(100, 150), SETTINGS.withResolution(65)));
+        assertEquals(64, ZoomSpectrum.of(wave, Band.of(100, 150), SETTINGS.withResolution(64)).resolutionHertz());
     }
 
     @Test
