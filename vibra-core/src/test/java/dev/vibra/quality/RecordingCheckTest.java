@@ -13,7 +13,9 @@ import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -74,6 +76,69 @@ class RecordingCheckTest {
         assertEquals(List.of("clipping"), codes(signal.clip(3 * share).waveform()));
         assertEquals(List.of("clipping"), codes(signal.clip(3 * share).quantise(1e-3).waveform()));
         assertEquals(List.of("clipping"), codes(signal.clip(3 * share).bias(0.3).waveform()));
+    }
+
+    private static Synthesis peaked(double hertz, long seed) {
+        return Synthesis.silence(Quantity.ACCELERATION, 6400, 12_800).tone(3, hertz, 0.3).tone(1.5, 2 * hertz, 1.1)
+                .tone(0.9, 3 * hertz, 2).noise(0.6, seed);
+    }
+
+    /** Where many samples pass close by the rail: every recording with 50 of 12,800 at the rails, and no clean one. */
+    @Test
+    void shallowClippingIsFound() {
+        Random random = new Random(11);
+        int clipped = 0;
+        for (int i = 0; i < 300; i++) {
+            double hertz = 30 + 170 * random.nextDouble();
+            Waveform clean = peaked(hertz, i).waveform();
+            double limit = (0.8 + 0.19 * random.nextDouble()) * clean.peak().si();
+            assertEquals(List.of(), clippingIn(clean), hertz + " Hz, seed " + i);
+            if (Arrays.stream(clean.samples()).filter(x -> Math.abs(x) > limit).count() >= 50) {
+                clipped++;
+                assertEquals(List.of("clipping"), clippingIn(peaked(hertz, i).clip(limit).waveform()),
+                        hertz + " Hz, seed " + i);
+            }
+        }
+        assertEquals(96, clipped);
+    }
+
+    private static List<String> clippingIn(Waveform wave) {
+        return codes(wave).stream().filter("clipping"::equals).toList();
+    }
+
+    /**
+     * A period of a whole number of samples: each of its samples returns to one value, and those at the top crowd there
+     * without being clipped. So do impacts of equal size.
+     */
+    @Test
+    void returningValuesAreNotTakenForClipping() {
+        int checked = 0;
+        for (int period = 8; period < 400; period += 3) {
+            for (double noise : new double[] {0, 1e-3, 1e-2}) {
+                double hertz = 6400.0 / period;
+                double phase = Math.PI / period; // two samples share the top
+                Synthesis silence = Synthesis.silence(Quantity.ACCELERATION, 6400, 12_800).noise(noise, period);
+                Synthesis tone = silence.tone(3, hertz, phase);
+                assertEquals(List.of(), clippingIn(tone.waveform()), period + " samples, noise " + noise);
+                if (period > 24) {
+                    Synthesis sum = tone.tone(1.5, 2 * hertz, 2 * phase).tone(0.9, 3 * hertz, 3 * phase);
+                    assertEquals(List.of(), clippingIn(sum.waveform()), "sum, " + period + " samples, noise " + noise);
+                    checked++;
+                }
+                assertEquals(List.of(), clippingIn(silence.impacts(ImpactTrain.of(Math.min(hertz, 100), 5, 2000, 0.03), 1)
+                        .tone(0.5, 25, phase).waveform()), "impacts, " + period + " samples, noise " + noise);
+            }
+        }
+        assertEquals(375, checked);
+    }
+
+    /** The rail of an amplifier ahead of a noisy converter isn't one value: 0.03 % of the swing, 3 % of the samples. */
+    @Test
+    void aNoisyRailIsFound() {
+        Synthesis signal = peaked(97, 3);
+        double limit = 0.6 * signal.waveform().peak().si();
+        assertTrue(Arrays.stream(signal.waveform().samples()).filter(x -> x > limit).count() > 384);
+        assertEquals(List.of("clipping"), clippingIn(signal.clip(limit).noise(6e-4 * limit, 5).waveform()));
     }
 
     /** A peaked signal touches its rail rarely: 0.8 of its peak, random phases and noise. */
