@@ -21,4 +21,16 @@ public final class Envelope {
         double[] out = plan.process(wave.samples(), 0, new double[plan.outputLength()]);
         return Waveform.ofSi(wave.quantity(), plan.outputSampleRateHertz(), out).startingAt(wave.startSeconds());
     }
+
+    /**
+     * Computes the squared envelope of a band of a recording.
+     *
+     * @param wave recording, at least 4 samples
+     * @param band band up to half the sample rate that holds at least two lines of the whole recording
+     * @return the squared envelope
+     * @throws IllegalArgumentException if the band is out of range
+     */
+    public static SquaredEnvelope squared(Waveform wave, Band band) {
+        return new SquaredEnvelope(wave, band);
+    }
 }

@@ -281,8 +281,10 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Integrates or differentiates to velocity within a band, without phase shift and flat up to the ends of the band. Three
-     * periods of the lower end are left out at each end.
+     * Integrates or differentiates to velocity within a band, without phase shift. Within the band the response is exact;
+     * beside it, it falls to nothing at 0.6 times the lower end and 1.1 times the upper end, so that what lies between counts
+     * in part. Three periods of the lower end are left out at each end of the recording. For the band filters that a
+     * standard prescribes, see {@link #throughSeverityChain}.
      *
      * @param newBand band from above 0 Hz to at most half the sample rate
      * @return the velocity of the settled part
@@ -295,8 +297,8 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Integrates to displacement within a band, without phase shift and flat up to the ends of the band. Three periods of
-     * the lower end are left out at each end.
+     * Integrates to displacement within a band, without phase shift, with the response of {@link #velocity(Band)}. Three
+     * periods of the lower end are left out at each end of the recording.
      *
      * @param newBand band from above 0 Hz to at most half the sample rate
      * @return the displacement of the settled part
@@ -309,8 +311,8 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Limits to a band, or differentiates to acceleration within it, without phase shift and flat up to the ends of the
-     * band. Three periods of the lower end are left out at each end.
+     * Limits to a band, or differentiates to acceleration within it, without phase shift, with the response of {@link
+     * #velocity(Band)}. Three periods of the lower end are left out at each end of the recording, nothing if it is 0 Hz.
      *
      * @param newBand band up to half the sample rate
      * @return the acceleration of the settled part

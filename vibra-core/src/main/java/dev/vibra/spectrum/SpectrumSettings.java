@@ -127,7 +127,8 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * Returns the length of a block: sample rate over resolution, rounded to a whole number of samples.
      *
      * @param sampleRateHertz sample rate in Hz, finite, above zero
-     * @param longest number of samples that a block may have at most, at least 1; it counts where the resolution asks for more
+     * @param longest number of samples that a block may have at most, at least 1; it counts where the resolution asks for
+     *     more
      * @return number of samples of a block, at least 2 unless the longest is 1
      * @throws IllegalArgumentException if an argument is out of range or the resolution above half the sample rate
      */

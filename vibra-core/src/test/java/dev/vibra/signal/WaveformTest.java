@@ -22,6 +22,25 @@ import org.junit.jupiter.api.function.Executable;
 class WaveformTest {
     private static final Band SEVERITY = Band.of(10, 1000);
 
+    /** As documented: exact in the band, half a cosine down to nothing at 0.6 and 1.1 times its ends. */
+    @Test
+    void skirtsOfABandAreAsSaid() {
+        double[][] cases = {{100, 1}, {400, 1}, {80, 0.5}, {60, 0}, {420, 0.5}, {440, 0}};
+        for (double[] c : cases) {
+            Waveform tone = Waveform.ofSi(Quantity.VELOCITY, 2000, sine(c[0], 8000)).velocity(Band.of(100, 400));
+            double rms = tone.part(tone.length() / 4, tone.length() / 2).rms().si();
+            assertEquals(c[1] / Math.sqrt(2), rms, 2e-3, c[0] + " Hz");
+        }
+    }
+
+    private static double[] sine(double hertz, int length) {
+        double[] x = new double[length];
+        for (int i = 0; i < length; i++) {
+            x[i] = Math.sin(2 * Math.PI * hertz * i / 2000);
+        }
+        return x;
+    }
+
     /** A sine of 1 g at 159.155 Hz (1000 rad/s): 9.80665 m/s², 9.80665 mm/s, 9.80665 µm, zero to peak. */
     @Test
     void oneGravityAtAThousandRadiansPerSecond() {

@@ -98,7 +98,7 @@ class SpectrumMeterTest {
                 () -> ZoomSpectrum.of(wave, Band.of(100, 500), SETTINGS));
     }
 
-    /** The band's own sample rate is that of the analytic signal: the 64 lines from 95 Hz to 158 Hz, twice that at most. */
+    /** The band's own sample rate is that of the analytic signal: 64 lines from 95 Hz to 158 Hz, twice that at most. */
     @Test
     void zoomRefusesAResolutionThatItsBandCannotHold() {
         Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 1000, tone(1000));
