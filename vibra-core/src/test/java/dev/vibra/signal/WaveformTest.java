@@ -112,6 +112,38 @@ class WaveformTest {
     }
 
     @Test
+    void waveformsAreEqualInEveryPart() {
+        Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 1000, sine(50, 4000));
+        assertEquals(wave, Waveform.ofSi(Quantity.VELOCITY, 1000, sine(50, 4000)));
+        assertNotEquals(wave, wave.startingAt(1));
+        assertNotEquals(wave, Waveform.ofSi(Quantity.VELOCITY, 1000, sine(51, 4000)));
+        assertNotEquals(wave, "wave");
+        Waveform limited = wave.velocity(Band.of(10, 100));
+        Waveform unlimited = Waveform.ofSi(Quantity.VELOCITY, 1000, limited.samples()).startingAt(limited.startSeconds());
+        assertNotEquals(limited, unlimited);
+        assertEquals(limited, wave.velocity(Band.of(10, 100)));
+        assertTrue(limited.toString().startsWith("3,400 samples at 1,000 Hz, velocity 10\u2013100 Hz, 3.400 s, "),
+                limited.toString());
+        String fast = Waveform.ofSi(Quantity.VOLTAGE, 2e9, 1, 2).toString();
+        assertTrue(fast.startsWith("2 samples at 2.00000e+09 Hz, voltage, "), fast);
+    }
+
+    @Test
+    void placesAndPartsMustBeInside() {
+        Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 10, 0, 1, 2);
+        assertEquals(2, wave.at(2));
+        assertThrows(IndexOutOfBoundsException.class, () -> wave.at(3));
+        assertThrows(IndexOutOfBoundsException.class, () -> wave.at(-1));
+        assertMessage("samples must lie inside the array of length 3: offset 2, length 2", () -> wave.part(2, 2));
+        assertMessage("length must be at least 1: 0", () -> wave.part(1, 0));
+        assertMessage("samples must lie inside the array of length 3: offset 2, length 2",
+                () -> wave.copyTo(2, new double[5], 0, 2));
+        assertMessage("target must lie inside the array of length 2: offset 1, length 2",
+                () -> wave.copyTo(0, new double[2], 1, 2));
+        assertMessage("seconds must be finite: NaN", () -> wave.startingAt(Double.NaN));
+    }
+
+    @Test
     void shapesAreThoseOfTheMoments() {
         Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1, -1, 0, 0, 5);
         assertEquals(wave.moments().crestFactor(), wave.crestFactor());
