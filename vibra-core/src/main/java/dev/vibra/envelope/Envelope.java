@@ -12,8 +12,8 @@ public final class Envelope {
      *
      * @param wave recording, at least 4 samples
      * @param band band up to half the sample rate that holds at least two lines of the whole recording
-     * @return the envelope in the quantity of the recording, at a sample rate of two to four times the width of the band (at
-     *     most that of the recording)
+     * @return the envelope in the quantity of the recording, at a sample rate of two to four times the width of the
+     *     band (at most that of the recording)
      * @throws IllegalArgumentException if the band is out of range
      */
     public static Waveform of(Waveform wave, Band band) {

@@ -9,11 +9,11 @@ import java.util.Locale;
 import java.util.Objects;
 
 /**
- * Square of the amplitude envelope of a band of a recording, immutable. It is exactly as wide as the band, so that nothing
- * needs to be cut off it; its values are in the unit of the recording squared and hence no {@link Waveform}.
+ * Square of the amplitude envelope of a band of a recording, immutable. It is exactly as wide as the band, so that
+ * nothing needs to be cut off it; its values are in the unit of the recording squared and hence no {@link Waveform}.
  *
- * @see "R. B. Randall, J. Antoni, Rolling element bearing diagnostics - a tutorial, Mech. Syst. Signal Process. 25 (2011)
- *     485-520, section on the squared envelope (from memory, unverified)"
+ * @see "R. B. Randall, J. Antoni, Rolling element bearing diagnostics - a tutorial, Mech. Syst. Signal Process. 25
+ *     (2011) 485-520, section on the squared envelope (from memory, unverified)"
  */
 public final class SquaredEnvelope implements Serializable {
     private static final long serialVersionUID = 1;

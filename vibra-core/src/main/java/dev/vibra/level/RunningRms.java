@@ -4,8 +4,8 @@ import dev.vibra.internal.Require;
 import java.util.Arrays;
 
 /**
- * Root mean square of the most recent part of a stream, about zero: over a window that slides (linear) or with weights that
- * fall by 1/e each time constant (exponential).
+ * Root mean square of the most recent part of a stream, about zero: over a window that slides (linear) or with weights
+ * that fall by 1/e each time constant (exponential).
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  *
@@ -13,8 +13,9 @@ import java.util.Arrays;
  */
 public final class RunningRms {
     /**
-     * The window in two parts: from the place on, sums of the squares from there to the end of the previous turn; before it,
-     * the squares of this turn. Nothing is ever taken away from a sum, so that no large sample spoils it for small ones.
+     * The window in two parts: from the place on, sums of the squares from there to the end of the previous turn;
+     * before it, the squares of this turn. Nothing is ever taken away from a sum, so that no large sample spoils it for
+     * small ones.
      */
     private final double[] squares;
     private final double newestWeight;

@@ -13,8 +13,8 @@ import dev.vibra.spectrum.SpectrumSettings;
  * Envelope of a band of a stream, frame by frame: its level and its averaged spectrum.
  *
  * <p>The stream is cut into frames one after the other; each frame's envelope is that of {@code Envelope.of} on it, its
- * spectrum a block of the average. Readings cover whole frames since the start or the last reset. Not thread-safe; allocates
- * nothing while pushing.
+ * spectrum a block of the average. Readings cover whole frames since the start or the last reset. Not thread-safe;
+ * allocates nothing while pushing.
  */
 public final class EnvelopeMeter {
     private final EnvelopePlan plan;
@@ -37,7 +37,8 @@ public final class EnvelopeMeter {
      *
      * @param quantity what the stream measures
      * @param band band up to half the sample rate
-     * @param frameLength samples of a frame, at least 4; the envelope spectrum has lines one over the frame's duration apart
+     * @param frameLength samples of a frame, at least 4; the envelope spectrum has lines one over the frame's duration
+     *     apart
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @return a meter that has seen nothing
      * @throws IllegalArgumentException if an argument is out of range

@@ -3,22 +3,23 @@ package dev.vibra.quality;
 import java.util.Arrays;
 
 /**
- * Clipping: samples crowd at an extreme. They are counted in slices of about 0.5 % of the swing from the extreme inwards (at
- * least one step of the converter), and in narrow ones of a sixteenth of that.
+ * Clipping: samples crowd at an extreme. They are counted in slices of about 0.5 % of the swing from the extreme
+ * inwards (at least one step of the converter), and in narrow ones of a sixteenth of that.
  *
  * <p>A recording has clipped at an extreme
  * <ul>
- * <li>if the outermost narrow slice holds more than 1.25 times the rest of the wide one (a sine, the extreme case of a sound
- * signal, has a third, up to once where the step of the converter is all that is left of a narrow slice), and more than four
- * times what narrow slices usually hold (median of those that hold any);
- * <li>or, as noise behind the rail smears it, if the outermost wide slice holds more than four times what the next one holds
- * (a sine has 2.4 times as many there, noise fewer), more than six times what wide slices usually hold and more than twice
- * what any other holds. Where the converter's step leaves no narrow slices, four times the next slice is enough.
+ * <li>if the outermost narrow slice holds more than 1.25 times the rest of the wide one (a sine, the extreme case of a
+ * sound signal, has a third, up to once where the step of the converter is all that is left of a narrow slice), and
+ * more than four times what narrow slices usually hold (median of those that hold any);
+ * <li>or, as noise behind the rail smears it, if the outermost wide slice holds more than four times what the next one
+ * holds (a sine has 2.4 times as many there, noise fewer), more than six times what wide slices usually hold and more
+ * than twice what any other holds. Where the converter's step leaves no narrow slices, four times the next slice is
+ * enough.
  * </ul>
  *
- * <p>The comparison with slices farther in is for tones whose period is a whole number of samples: they crowd at a few values,
- * their extreme among them. A signal that leaves most slices empty has clipped only if its top holds more than twice what any
- * slice between holds.
+ * <p>The comparison with slices farther in is for tones whose period is a whole number of samples: they crowd at a few
+ * values, their extreme among them. A signal that leaves most slices empty has clipped only if its top holds more than
+ * twice what any slice between holds.
  */
 final class Rails {
     static final double LIMIT = 4;

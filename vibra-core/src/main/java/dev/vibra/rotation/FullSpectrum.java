@@ -10,8 +10,8 @@ import java.io.Serializable;
 import java.util.Locale;
 
 /**
- * Two-sided spectrum of a pair of probes at right angles, {@code x + iy}: lines at positive frequency turn from the x probe to
- * the y probe (forward, with a shaft that turns so), lines at negative frequency turn the other way.
+ * Two-sided spectrum of a pair of probes at right angles, {@code x + iy}: lines at positive frequency turn from the x
+ * probe to the y probe (forward, with a shaft that turns so), lines at negative frequency turn the other way.
  *
  * <p>Scaling: a forward circle of radius r reads r at its frequency and nothing at the negative one; a straight line of
  * zero-to-peak amplitude A reads A/2 at both.
@@ -42,8 +42,8 @@ public final class FullSpectrum implements Serializable {
      * @param y recording of the y probe at the same times, 90 degrees on in the direction of rotation
      * @param settings window, resolution, overlap; averaging is rms
      * @return the spectrum
-     * @throws IllegalArgumentException if the recordings don't match or are too short, or the resolution is above half the
-     *     sample rate
+     * @throws IllegalArgumentException if the recordings don't match or are too short, or the resolution is above half
+     *     the sample rate
      */
     public static FullSpectrum of(Waveform x, Waveform y, SpectrumSettings settings) {
         if (x.length() != y.length() || x.sampleRateHertz() != y.sampleRateHertz() || x.quantity() != y.quantity()) {

@@ -5,8 +5,8 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Quantity;
 
 /**
- * Averaged spectrum of a stream: push blocks of any size, read at any time. The spectrum equals {@link Spectrum#of} over the
- * same samples.
+ * Averaged spectrum of a stream: push blocks of any size, read at any time. The spectrum equals {@link Spectrum#of}
+ * over the same samples.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing while pushing.
  */
@@ -26,7 +26,8 @@ public final class SpectrumMeter {
         this.settings = settings;
         int length = settings.blockLength(sampleRateHertz, LONGEST + 1);
         if (length > LONGEST) {
-            throw Require.failure("resolutionHertz", "at least " + sampleRateHertz / LONGEST + " Hz at this sample rate",
+            throw Require.failure("resolutionHertz", "at least " + sampleRateHertz / LONGEST
+                    + " Hz at this sample rate",
                     settings.resolutionHertz());
         }
         plan = SpectrumPlan.of(length, settings.window());

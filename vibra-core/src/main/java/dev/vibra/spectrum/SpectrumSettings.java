@@ -10,8 +10,8 @@ import java.util.Objects;
 /**
  * What a {@link Spectrum} is made with: window, resolution, overlap and averaging.
  *
- * <p>Defaults: Hann window; lines 1 Hz apart, or as close as a shorter recording allows; overlap 0.5, at which blocks under
- * a Hann window are nearly independent (correlation 1/6 by F. J. Harris 1978, Table 1); rms averaging.
+ * <p>Defaults: Hann window; lines 1 Hz apart, or as close as a shorter recording allows; overlap 0.5, at which blocks
+ * under a Hann window are nearly independent (correlation 1/6 by F. J. Harris 1978, Table 1); rms averaging.
  *
  * @param window window function
  * @param resolutionHertz distance of lines in Hz, finite, above zero
@@ -112,8 +112,8 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
     }
 
     /**
-     * Returns the length of the blocks that a recording is cut into: {@link #blockLength(double, int)} at its sample rate,
-     * at most the whole recording.
+     * Returns the length of the blocks that a recording is cut into: {@link #blockLength(double, int)} at its sample
+     * rate, at most the whole recording.
      *
      * @param wave recording
      * @return number of samples of a block, at least 2 if the recording has as many
@@ -127,8 +127,8 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * Returns the length of a block: sample rate over resolution, rounded to a whole number of samples.
      *
      * @param sampleRateHertz sample rate in Hz, finite, above zero
-     * @param longest number of samples that a block may have at most, at least 1; it counts where the resolution asks for
-     *     more
+     * @param longest number of samples that a block may have at most, at least 1; it counts where the resolution asks
+     *     for more
      * @return number of samples of a block, at least 2 unless the longest is 1
      * @throws IllegalArgumentException if an argument is out of range or the resolution above half the sample rate
      */

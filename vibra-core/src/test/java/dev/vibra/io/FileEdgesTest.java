@@ -101,7 +101,8 @@ class FileEdgesTest {
     /** A counter, a comma and a whole number are two columns, and a decimal comma is none. */
     @Test
     void countedPairsAreNotTakenForOneColumn() throws IOException {
-        String message = "x.csv: must hold one column; the numbers before the commas count up like those of a second one";
+        String message = "x.csv: must hold one column; the numbers before the commas count up like those of a second"
+                + " one";
         assertRefused(message, () -> column("0,512\n1,498\n2,530\n"));
         assertRefused(message, () -> column("a\n7,5\n8,25\n9,75\n10,5\n"));
         assertArrayEquals(new double[] {0.512, 1.498}, column("0,512\n1,498\n"));

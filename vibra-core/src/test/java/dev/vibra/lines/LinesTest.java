@@ -70,7 +70,8 @@ class LinesTest {
     @Test
     void harmonicsAreFoundAndTheirFundamentalRefined() {
         double fundamental = 47.23;
-        Waveform wave = noise(3).harmonics(fundamental, new double[] {0.4, 0, 0.3, 0.5}, new double[] {0, 0, 1, 2}).waveform();
+        Waveform wave = noise(3).harmonics(fundamental, new double[] {0.4, 0, 0.3, 0.5}, new double[] {0, 0, 1, 2})
+                .waveform();
         Spectrum spectrum = Spectrum.of(wave);
         NoiseFloor floor = NoiseFloor.of(spectrum, 60);
         HarmonicFamily family = HarmonicFamily.of(spectrum, floor, 47, 4, 0.01, 1e-4);
@@ -107,7 +108,8 @@ class LinesTest {
         assertEquals(high.members().size() + " of 4 sidebands 50.00 Hz apart around 960.00 Hz", high.toString());
         SidebandFamily low = SidebandFamily.of(spectrum, floor, 70, 40, 4, 1, 1e-4);
         assertEquals(5, low.searched()); // 30 Hz and 110 to 230 Hz
-        assertEquals(3, SidebandFamily.of(spectrum, floor, 983, 40, 3, 1, 1e-4).searched()); // 1023 + 1 Hz isn't below 1024 Hz
+        // 1023 + 1 Hz isn't below 1024 Hz
+        assertEquals(3, SidebandFamily.of(spectrum, floor, 983, 40, 3, 1, 1e-4).searched());
         assertEquals("noise floor of 1025 lines", floor.toString());
     }
 

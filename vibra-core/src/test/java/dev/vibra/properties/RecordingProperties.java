@@ -144,8 +144,8 @@ class RecordingProperties {
     }
 
     /**
-     * Sines crowd at their extremes, as no other sound signal does. Left out are those whose period is a half or whole number
-     * of samples but for a hundredth: they dwell at a few values, now and then at an extreme.
+     * Sines crowd at their extremes, as no other sound signal does. Left out are those whose period is a half or whole
+     * number of samples but for a hundredth: they dwell at a few values, now and then at an extreme.
      */
     @Property(tries = 100)
     void cleanSinesAreNotClipped(@ForAll @DoubleRange(min = 10, max = 700) double hertz,
@@ -158,7 +158,9 @@ class RecordingProperties {
         assertFalse(doubts(sine.quantise(step)).contains("clipping"));
     }
 
-    /** As deep as a quarter of a per cent of the samples at one rail, which is 0.8 to 0.9 of the peak of such a signal. */
+    /**
+     * As deep as a quarter of a per cent of the samples at one rail, which is 0.8 to 0.9 of the peak of such a signal.
+     */
     @Property(tries = 100)
     void clippingIsFound(@ForAll @DoubleRange(min = 24, max = 200) double hertz,
             @ForAll @DoubleRange(min = 0.5, max = 20) double level, @ForAll long seed,

@@ -38,7 +38,9 @@ class RecordingCheckTest {
         assertTrue(RecordingCheck.of(machine().waveform()).sound());
     }
 
-    /** Low tones, rounded coarsely, with little noise or none: a thousand steps, as the top of a sine is flat for long. */
+    /**
+     * Low tones, rounded coarsely, with little noise or none: a thousand steps, as the top of a sine is flat for long.
+     */
     @Test
     void roundingIsNotTakenForClippingOrDropOut() {
         int checked = 0;
@@ -49,7 +51,8 @@ class RecordingCheckTest {
                             .noise(noise, seed).quantise(1).waveform();
                     List<String> codes = new ArrayList<>(codes(wave));
                     if (noise == 0) {
-                        codes.remove("repeated-block"); // A rounded tone without noise does repeat itself, sample by sample.
+                        // A rounded tone without noise does repeat itself, sample by sample.
+                        codes.remove("repeated-block");
                     }
                     assertEquals(List.of(), codes, hertz + " Hz, noise " + noise + ", seed " + seed);
                     checked++;
@@ -125,7 +128,8 @@ class RecordingCheckTest {
                     assertEquals(List.of(), clippingIn(sum.waveform()), "sum, " + period + " samples, noise " + noise);
                     checked++;
                 }
-                assertEquals(List.of(), clippingIn(silence.impacts(ImpactTrain.of(Math.min(hertz, 100), 5, 2000, 0.03), 1)
+                assertEquals(List.of(), clippingIn(silence.impacts(ImpactTrain.of(Math.min(hertz, 100), 5, 2000, 0.03),
+                        1)
                         .tone(0.5, 25, phase).waveform()), "impacts, " + period + " samples, noise " + noise);
             }
         }
@@ -146,7 +150,8 @@ class RecordingCheckTest {
     void rareClippingIsFound() {
         int found = 0;
         for (long seed = 1; seed <= 20; seed++) {
-            Synthesis signal = Synthesis.silence(Quantity.ACCELERATION, RATE, 25_600).harmonics(24.7, new double[] {3, 2, 1},
+            Synthesis signal = Synthesis.silence(Quantity.ACCELERATION, RATE, 25_600)
+                    .harmonics(24.7, new double[] {3, 2, 1},
                     new double[] {0, 0.3 * seed, 0.7 * seed}).noise(0.1, seed);
             double peak = signal.waveform().peak().si();
             found += codes(signal.clip(0.8 * peak).waveform()).contains("clipping") ? 1 : 0;
@@ -231,7 +236,8 @@ class RecordingCheckTest {
     /** Thermal drift and 1/f noise below the band swamp what integration leaves of a quiet machine. */
     @Test
     void lowFrequencySlopeIsFound() {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, RATE, 76_800).tone(0.1, 50, 0).tone(0.5, 3, 1).noise(0.05, 6)
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, RATE, 76_800).tone(0.1, 50, 0).tone(0.5, 3, 1)
+                .noise(0.05, 6)
                 .waveform();
         assertEquals(List.of("low-frequency-slope"), codes(wave));
         assertEquals(List.of(), RecordingCheck.withDefaults().withBand(Band.of(2, 1000)).check(wave).remarks().stream()
@@ -248,7 +254,8 @@ class RecordingCheckTest {
         assertTrue(RecordingCheck.withDefaults().withUsableTo(1000).check(machine().waveform()).sound());
         Waveform hum = machine().tone(9, 50, 0).tone(3, 150, 0).waveform();
         RecordingQuality humming = RecordingCheck.withDefaults().withMains(50).check(hum);
-        assertTrue(humming.remarks().stream().anyMatch(r -> r.code().equals("mains-hum") && r.value() > 0.8), "" + humming);
+        assertTrue(humming.remarks().stream().anyMatch(r -> r.code().equals("mains-hum") && r.value() > 0.8),
+                "" + humming);
         assertTrue(humming.sound());
         Waveform brief = Synthesis.silence(Quantity.ACCELERATION, RATE, 6000).tone(1, 50, 0).noise(0.1, 1).waveform();
         assertEquals(List.of("too-short"), codes(brief));
@@ -286,7 +293,8 @@ class RecordingCheckTest {
     void constantAndCoarseRecordingsAreFound() {
         assertEquals("doubtful; constant: all samples are equal",
                 RecordingCheck.of(Waveform.ofSi(Quantity.ACCELERATION, 100, new double[50])).toString());
-        assertEquals("constant", RecordingCheck.of(Waveform.ofSi(Quantity.ACCELERATION, 100, 7)).remarks().get(0).code());
+        assertEquals("constant", RecordingCheck.of(Waveform.ofSi(Quantity.ACCELERATION, 100, 7)).remarks().get(0)
+                .code());
         Remark coarse = RecordingCheck.of(machine().quantise(0.5).waveform()).remarks().get(0);
         assertEquals("coarse-quantisation", coarse.code());
         assertTrue(coarse.value() < coarse.limit());
@@ -295,7 +303,8 @@ class RecordingCheckTest {
     @Test
     void badArgumentsAreNamed() {
         assertEquals("lowest frequency of the band must be finite and > 0 Hz: 0.0", assertThrows(
-                IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withBand(Band.of(0, 5))).getMessage());
+                IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withBand(Band.of(0, 5)))
+                .getMessage());
         assertThrows(IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withMains(0));
         assertThrows(IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withUsableTo(Double.NaN));
     }

@@ -33,8 +33,9 @@ class PulseAndOrderTest {
     }
 
     /**
-     * An interval is held against the median of eleven: itself, five before and five after. Where the speed changes at once,
-     * those at the change are of the newer speed by six to five or of the older one by six to five, and none is a gap.
+     * An interval is held against the median of eleven: itself, five before and five after. Where the speed changes at
+     * once, those at the change are of the newer speed by six to five or of the older one by six to five, and none is a
+     * gap.
      */
     @Test
     void aSuddenChangeOfSpeedIsNoGap() {

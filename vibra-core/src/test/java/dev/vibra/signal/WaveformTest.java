@@ -119,7 +119,8 @@ class WaveformTest {
         assertNotEquals(wave, Waveform.ofSi(Quantity.VELOCITY, 1000, sine(51, 4000)));
         assertNotEquals(wave, "wave");
         Waveform limited = wave.velocity(Band.of(10, 100));
-        Waveform unlimited = Waveform.ofSi(Quantity.VELOCITY, 1000, limited.samples()).startingAt(limited.startSeconds());
+        Waveform unlimited = Waveform.ofSi(Quantity.VELOCITY, 1000, limited.samples())
+                .startingAt(limited.startSeconds());
         assertNotEquals(limited, unlimited);
         assertEquals(limited, wave.velocity(Band.of(10, 100)));
         assertTrue(limited.toString().startsWith("3,400 samples at 1,000 Hz, velocity 10\u2013100 Hz, 3.400 s, "),
@@ -167,7 +168,8 @@ class WaveformTest {
                 () -> wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY));
         assertMessage("recording must be at least 0.9 s long for a band from 10.0 Hz: 0.78125 s",
                 () -> wave.velocity(SEVERITY));
-        assertMessage("samples must lie inside the array of length 2000: offset 1999, length 2", () -> wave.part(1999, 2));
+        assertMessage("samples must lie inside the array of length 2000: offset 1999, length 2",
+                () -> wave.part(1999, 2));
         assertMessage("length must be at least 1: 0", () -> wave.part(0, 0));
         assertThrows(IndexOutOfBoundsException.class, () -> wave.at(2000));
     }

@@ -184,8 +184,8 @@ class SpectrumMeterTest {
     }
 
     /**
-     * Welch's formula with the correlations of blocks under a Hann window by F. J. Harris, Proc. IEEE 66 (1978) 51-83, Table 1:
-     * 65.9 % at an overlap of 75 %, 16.7 % at 50 %; at 25 % 0.75 %, from the closed form.
+     * Welch's formula with the correlations of blocks under a Hann window by F. J. Harris, Proc. IEEE 66 (1978) 51-83,
+     * Table 1: 65.9 % at an overlap of 75 %, 16.7 % at 50 %; at 25 % 0.75 %, from the closed form.
      */
     @ParameterizedTest
     @CsvSource({"0, 1", "0, 7", "0.5, 1", "0.5, 2", "0.5, 9", "0.75, 2", "0.75, 3", "0.75, 12"})

@@ -78,7 +78,8 @@ class TransferEdgesTest {
         assertRefused("band must hold a peak that falls by 3 dB on both sides: largest at 99 Hz",
                 () -> ModeFit.halfPower(response, 0, Band.of(70, 99)));
         // Lines 8 Hz apart, the half-power width is 4 Hz, widened by the end of the block: 96 Hz and 104 Hz.
-        FrequencyResponse coarse = ImpactTest.withDefaults().withHit(blow(512), answer(Quantity.VELOCITY, 512)).response();
+        FrequencyResponse coarse = ImpactTest.withDefaults().withHit(blow(512), answer(Quantity.VELOCITY, 512))
+                .response();
         assertRefused("at least three lines must lie between the half-power points: 2",
                 () -> ModeFit.circle(coarse, 0, Band.of(40, 200)));
     }
@@ -93,7 +94,8 @@ class TransferEdgesTest {
         assertRefused("output must have length and sample rate of the input, " + blow(512) + ": " + slower,
                 () -> one.withHit(blow(512), slower));
         assertRefused("number of samples must be at least 8: 7", () -> one.withHit(
-                Waveform.ofSi(Quantity.VOLTAGE, RATE, new double[7]), Waveform.ofSi(Quantity.VELOCITY, RATE, new double[7])));
+                Waveform.ofSi(Quantity.VOLTAGE, RATE, new double[7]),
+                Waveform.ofSi(Quantity.VELOCITY, RATE, new double[7])));
         FrequencyResponse both = one.withHit(blow(512), answer(Quantity.VELOCITY, 512)).response();
         assertEquals(2, both.blocks());
         assertEquals(one.response().h1(12).abs(), both.h1(12).abs(), 1e-15);
