@@ -22,7 +22,6 @@ class PulseAndOrderTest {
         assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
     }
 
-    /** Thirty even pulses, ten a second. */
     /** Times of pulses after given intervals. */
     private static PulseTrain after(double... intervals) {
         double[] times = new double[intervals.length + 1];
@@ -78,6 +77,7 @@ class PulseAndOrderTest {
         assertNotEquals(PulseTrain.of(1), "pulse");
     }
 
+    /** Thirty even pulses, ten a second. */
     private static double[] even() {
         double[] times = new double[30];
         for (int i = 0; i < times.length; i++) {
