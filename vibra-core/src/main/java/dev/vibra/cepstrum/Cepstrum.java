@@ -11,8 +11,8 @@ import java.util.Objects;
  * Real cepstrum of a whole recording: {@code c = F⁻¹{ ln|F{x}| }}, and the power cepstrum {@code (2c)²} = {@code
  * |F⁻¹{ln|X|²}|²}.
  *
- * <p>A family of lines f apart is a peak at the quefrency 1/f and its multiples. The recording is taken as it is, without
- * window; the logarithm has no value for a line without any power, which gets the smallest value of the others.
+ * <p>A family of lines f apart is a peak at the quefrency 1/f and its multiples. The recording is taken as it is,
+ * without window; the logarithm has no value for a line without any power, which gets the smallest value of the others.
  *
  * @see "R. B. Randall, A history of cepstrum analysis and its application to mechanical problems, Mech. Syst. Signal
  *     Process. 97 (2017) 3-19, doi:10.1016/j.ymssp.2016.12.026"
@@ -118,16 +118,16 @@ public final class Cepstrum implements Serializable {
     }
 
     /**
-     * Takes a range of quefrencies out of the recording: the logarithmic amplitude is edited, the phase kept. Taking out the
-     * quefrency of a family of lines and its multiples removes that family; keeping only short quefrencies leaves the
-     * resonances.
+     * Takes a range of quefrencies out of the recording: the logarithmic amplitude is edited, the phase kept. Taking
+     * out the quefrency of a family of lines and its multiples removes that family; keeping only short quefrencies
+     * leaves the resonances.
      *
      * @param shortestSeconds shortest quefrency to set to zero in s, above zero
      * @param longestSeconds longest quefrency to set to zero in s, at most half the duration
      * @return the edited recording
      * @throws IllegalArgumentException if the range is out of order or holds no value
-     * @see "R. B. Randall, N. Sawalhi, A new method for separating discrete components from a signal, Sound and Vibration 45
-     *     (2011) 6-9"
+     * @see "R. B. Randall, N. Sawalhi, A new method for separating discrete components from a signal, Sound and
+     *     Vibration 45 (2011) 6-9"
      */
     public Waveform without(double shortestSeconds, double longestSeconds) {
         double[] edited = values.clone();

@@ -7,14 +7,14 @@ import dev.vibra.transform.RealTransform;
 import java.io.Serializable;
 
 /**
- * Amplitude and phase of a carrier over time, such as a gear's mesh line: the analytic signal of a band around the carrier,
- * turned back by the carrier.
+ * Amplitude and phase of a carrier over time, such as a gear's mesh line: the analytic signal of a band around the
+ * carrier, turned back by the carrier.
  *
  * <p>{@code x(t) = A(t)·cos(2πf·t + φ(t))}. The band is a brick wall at line resolution; ends are periodic as in {@link
  * EnvelopePlan}.
  *
- * @see "P. D. McFadden, Detecting fatigue cracks in gears by amplitude and phase demodulation of the meshing vibration, J.
- *     Vib. Acoust. 108 (1986) 165-170"
+ * @see "P. D. McFadden, Detecting fatigue cracks in gears by amplitude and phase demodulation of the meshing vibration,
+ *     J. Vib. Acoust. 108 (1986) 165-170"
  */
 public final class Demodulation implements Serializable {
     private static final long serialVersionUID = 1;
@@ -61,19 +61,20 @@ public final class Demodulation implements Serializable {
      *
      * @param wave recording, at least 4 samples
      * @param carrierHertz carrier in Hz, above zero, below half the sample rate
-     * @param halfBandHertz distance from the carrier up to which sidebands belong to it in Hz, above zero, below the carrier,
-     *     the sum of both at most half the sample rate
+     * @param halfBandHertz distance from the carrier up to which sidebands belong to it in Hz, above zero, below the
+     *     carrier, the sum of both at most half the sample rate
      * @return amplitude and phase over time
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static Demodulation of(Waveform wave, double carrierHertz, double halfBandHertz) {
         Require.atLeast("number of samples", wave.length(), 4);
         if (!(carrierHertz > 0 && carrierHertz < wave.sampleRateHertz() / 2)) {
-            throw Require.failure("carrierHertz", "above 0 and below half the sample rate, " + wave.sampleRateHertz() / 2
-                    + " Hz", carrierHertz);
+            throw Require.failure("carrierHertz", "above 0 and below half the sample rate, "
+                    + wave.sampleRateHertz() / 2 + " Hz", carrierHertz);
         }
         if (!(halfBandHertz > 0 && halfBandHertz < carrierHertz)) {
-            throw Require.failure("halfBandHertz", "above 0 and below the carrier, " + carrierHertz + " Hz", halfBandHertz);
+            throw Require.failure("halfBandHertz", "above 0 and below the carrier, " + carrierHertz + " Hz",
+                    halfBandHertz);
         }
         if (!(carrierHertz + halfBandHertz <= wave.sampleRateHertz() / 2)) {
             throw Require.failure("carrierHertz + halfBandHertz", "at most half the sample rate, "

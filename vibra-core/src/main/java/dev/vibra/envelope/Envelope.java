@@ -12,13 +12,25 @@ public final class Envelope {
      *
      * @param wave recording, at least 4 samples
      * @param band band up to half the sample rate that holds at least two lines of the whole recording
-     * @return the envelope in the quantity of the recording, at a sample rate of two to four times the width of the band (at
-     *     most that of the recording)
+     * @return the envelope in the quantity of the recording, at a sample rate of two to four times the width of the
+     *     band (at most that of the recording)
      * @throws IllegalArgumentException if the band is out of range
      */
     public static Waveform of(Waveform wave, Band band) {
         EnvelopePlan plan = EnvelopePlan.of(wave.length(), wave.sampleRateHertz(), band);
         double[] out = plan.process(wave.samples(), 0, new double[plan.outputLength()]);
         return Waveform.ofSi(wave.quantity(), plan.outputSampleRateHertz(), out).startingAt(wave.startSeconds());
+    }
+
+    /**
+     * Computes the squared envelope of a band of a recording.
+     *
+     * @param wave recording, at least 4 samples
+     * @param band band up to half the sample rate that holds at least two lines of the whole recording
+     * @return the squared envelope
+     * @throws IllegalArgumentException if the band is out of range
+     */
+    public static SquaredEnvelope squared(Waveform wave, Band band) {
+        return new SquaredEnvelope(wave, band);
     }
 }

@@ -7,16 +7,16 @@ import dev.vibra.transform.RealTransform;
 import java.util.Arrays;
 
 /**
- * Amplitude envelope of a band, or its square: the lines of the band, doubled, are moved down to 0 Hz and transformed back;
- * the magnitude is the envelope. The move doesn't change the magnitude.
+ * Amplitude envelope of a band, or its square: the lines of the band, doubled, are moved down to 0 Hz and transformed
+ * back; the magnitude is the envelope. The move doesn't change the magnitude.
  *
  * <p>The square of the envelope is exactly as wide as the band, so it is sampled at little more than twice that. The
- * envelope itself has no end of frequencies where it touches zero; it is taken at eight times that rate (at most that of the
- * recording) and its lines above the width of the band are cut off before it is handed out at the lower rate, so that they
- * can't come back as false ones. That may leave it slightly below zero.
+ * envelope itself has no end of frequencies where it touches zero; it is taken at eight times that rate (at most that
+ * of the recording) and its lines above the width of the band are cut off before it is handed out at the lower rate, so
+ * that they can't come back as false ones. That may leave it slightly below zero.
  *
- * <p>The transform takes the recording as periodic; where its ends don't meet, the first and last few milliseconds of the
- * envelope carry the jump. The band is a brick wall at line resolution.
+ * <p>The transform takes the recording as periodic; where its ends don't meet, the first and last few milliseconds of
+ * the envelope carry the jump. The band is a brick wall at line resolution.
  *
  * <p>Holds workspace: not thread-safe, one per thread; allocates nothing once made.
  */
@@ -43,7 +43,8 @@ public final class EnvelopePlan {
         firstLine = (int) Math.ceil(band.lowestHertz() / resolution - 1e-9);
         lastLine = Math.min(length / 2, (int) Math.floor(band.highestHertz() / resolution + 1e-9));
         if (lastLine <= firstLine) {
-            throw new IllegalArgumentException("band must hold at least two lines, " + resolution + " Hz apart: " + band);
+            throw new IllegalArgumentException("band must hold at least two lines, " + resolution + " Hz apart: "
+                    + band);
         }
         this.squared = squared;
         outputLength = powerOfTwoAbove(2L * (lastLine - firstLine + 1), length);

@@ -4,8 +4,8 @@ import dev.vibra.internal.Require;
 import java.util.Arrays;
 
 /**
- * A running {@link SectionCascade}: blocks of any size, an empty one included, give the same output as one pass over the
- * whole signal.
+ * A running {@link SectionCascade}: blocks of any size, an empty one included, give the same output as one pass over
+ * the whole signal.
  *
  * <p>Holds state: not thread-safe, one per signal. Allocates nothing. Direct form II transposed, which keeps the state
  * small where the poles are close to the unit circle.

@@ -9,8 +9,8 @@ import java.util.Locale;
  * Kind and order of a recursive filter; what it passes is chosen last.
  *
  * <p>The bilinear transform bends the frequency axis: corners lie where they were asked, other frequencies are drawn
- * together towards half the sample rate. For Butterworth the corner is the frequency of -3.01 dB, for Chebyshev I the end of
- * the ripple, for Chebyshev II the frequency at which the stop-band attenuation is reached.
+ * together towards half the sample rate. For Butterworth the corner is the frequency of -3.01 dB, for Chebyshev I the
+ * end of the ripple, for Chebyshev II the frequency at which the stop-band attenuation is reached.
  *
  * @see "Oppenheim and Schafer, Discrete-Time Signal Processing, 3rd ed. 2010, section 7.2 and appendix B"
  */

@@ -6,8 +6,8 @@ import dev.vibra.window.Window;
 import java.util.Objects;
 
 /**
- * Non-recursive filters of linear phase by the window method: the impulse response of the ideal filter, cut to a number of
- * taps and weighted by a window; scaled to gain 1 at the middle of the (first) pass band.
+ * Non-recursive filters of linear phase by the window method: the impulse response of the ideal filter, cut to a number
+ * of taps and weighted by a window; scaled to gain 1 at the middle of the (first) pass band.
  *
  * @see "Oppenheim and Schafer, Discrete-Time Signal Processing, 3rd ed. 2010, section 7.5"
  */
@@ -39,7 +39,8 @@ public final class FirDesign {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static FirFilter highPass(int taps, double cornerHertz, double sampleRateHertz, Window window) {
-        return design(requireOdd(taps), sampleRateHertz, window, 1, corner("cornerHertz", cornerHertz, sampleRateHertz), 1);
+        return design(requireOdd(taps), sampleRateHertz, window, 1,
+                corner("cornerHertz", cornerHertz, sampleRateHertz), 1);
     }
 
     /**

@@ -7,10 +7,10 @@ import dev.vibra.window.Window;
  * Change of the sample rate by a ratio of whole numbers: as if zeros were put between the samples, a low-pass filter of
  * linear phase applied, and samples taken from what comes out; only the samples that are kept are computed.
  *
- * <p>The filter has {@code 20·max(up, down) + 1} taps under a Kaiser window of β = 5: half amplitude at the lower of the two
- * half sample rates, pass band to about 0.82 of it, stop band of about -55 dB from about 1.18 of it on. Use a window of larger β
- * for more. Edge rule: the signal is taken as zero outside; ten periods of the lower sample rate at each end are shaped by
- * that.
+ * <p>The filter has {@code 20·max(up, down) + 1} taps under a Kaiser window of β = 5: half amplitude at the lower of
+ * the two half sample rates, pass band to about 0.82 of it, stop band of about -55 dB from about 1.18 of it on. Use a
+ * window of larger β for more. Edge rule: the signal is taken as zero outside; ten periods of the lower sample rate at
+ * each end are shaped by that.
  *
  * <p>Immutable and thread-safe.
  *
@@ -31,11 +31,12 @@ public final class Resampling {
         this.down = down / divisor;
         int longest = Math.max(this.up, this.down);
         if (longest > LARGEST) {
-            throw new IllegalArgumentException("up and down must be at most " + LARGEST + " in lowest terms: " + this.up + "/"
-                    + this.down);
+            throw new IllegalArgumentException("up and down must be at most " + LARGEST + " in lowest terms: "
+                    + this.up + "/" + this.down);
         }
         half = PERIODS * longest;
-        taps = longest == 1 ? new double[2 * half + 1] : FirDesign.lowPass(2 * half + 1, 1, 2.0 * longest, window).taps();
+        taps = longest == 1 ? new double[2 * half + 1]
+                : FirDesign.lowPass(2 * half + 1, 1, 2.0 * longest, window).taps();
         if (longest == 1) {
             taps[half] = 1;
         }

@@ -7,8 +7,8 @@ import java.util.Locale;
 /**
  * Coefficients of a recursive filter as second-order sections in series, immutable.
  *
- * <p>Each section is {@code H(z) = (b0 + b1·z⁻¹ + b2·z⁻²) / (1 + a1·z⁻¹ + a2·z⁻²)}; the rows are {@code b0, b1, b2, 1, a1,
- * a2}.
+ * <p>Each section is {@code H(z) = (b0 + b1·z⁻¹ + b2·z⁻²) / (1 + a1·z⁻¹ + a2·z⁻²)}; the rows are
+ * {@code b0, b1, b2, 1, a1, a2}.
  */
 public final class SectionCascade implements Serializable {
     private static final long serialVersionUID = 1;
@@ -25,8 +25,8 @@ public final class SectionCascade implements Serializable {
      *
      * @param sections rows of six: b0, b1, b2, a0, a1, a2; copied; a0 must not be zero, all finite
      * @return the cascade, scaled to a0 = 1
-     * @throws IllegalArgumentException if there is no section, a row has another length, a value is not finite, a0 is zero
-     *     or a section is unstable
+     * @throws IllegalArgumentException if there is no section, a row has another length, a value is not finite, a0 is
+     *     zero or a section is unstable
      */
     public static SectionCascade of(double[]... sections) {
         Require.atLeast("number of sections", sections.length, 1);
@@ -127,9 +127,9 @@ public final class SectionCascade implements Serializable {
     /**
      * Filters forwards and backwards: no phase shift, the magnitude of the response squared.
      *
-     * <p>Edge rule: at both ends the signal is continued by its reflection about the end point, over three times the number
-     * of coefficients of the filter, and the filter starts as if the first value had stood there for ever. The first and last
-     * periods of the slowest pole are still shaped by that guess.
+     * <p>Edge rule: at both ends the signal is continued by its reflection about the end point, over three times the
+     * number of coefficients of the filter, and the filter starts as if the first value had stood there for ever. The
+     * first and last periods of the slowest pole are still shaped by that guess.
      *
      * @param samples samples, more than the length of the continuation; left alone
      * @return a new array of the same length

@@ -13,14 +13,15 @@ import java.util.Arrays;
  * Butterworth high-pass at the lower and a third-order Butterworth low-pass at the upper end of the band.
  *
  * <p>Nominal response, beside the integration: {@code 1/√(1 + (f1/f)⁶) · 1/√(1 + (f/f2)⁶)}, so 0.7071 at both ends. The
- * sampled chain keeps it within 0.1 % up to 1.3 times the upper end and within 0.5 % up to 0.4 times the sample rate, as
- * long as the lower end is at most a hundredth of the sample rate (above 0.4 times the sample rate a recording holds only
- * the roll-off of its anti-aliasing filter). The integrator is the trapezoidal rule, whose poles cancel zeros of the
- * high-pass, so that a bias can't drift; what the bilinear transform bends is straightened by a symmetric filter of 33 taps.
+ * sampled chain keeps it within 0.1 % up to 1.3 times the upper end and within 0.5 % up to 0.4 times the sample rate,
+ * as long as the lower end is at most a hundredth of the sample rate (above 0.4 times the sample rate a recording holds
+ * only the roll-off of its anti-aliasing filter). The integrator is the trapezoidal rule, whose poles cancel zeros of
+ * the high-pass, so that a bias can't drift; what the bilinear transform bends is straightened by a symmetric filter of
+ * 33 taps.
  *
- * <p>The chain starts as if the first sample had stood there for ever, so that a bias makes no start-up of its own. Output
- * lags by 16 samples and the phase of the filters. Blocks of any size give the output of one pass. Holds state: not
- * thread-safe, one per signal; allocates nothing once made.
+ * <p>The chain starts as if the first sample had stood there for ever, so that a bias makes no start-up of its own.
+ * Output lags by 16 samples and the phase of the filters. Blocks of any size give the output of one pass. Holds state:
+ * not thread-safe, one per signal; allocates nothing once made.
  *
  * @see "ISO 2954:2012, 5.3 and 5.4 and Table 2 (as summarised by public secondary sources)"
  */
@@ -50,7 +51,8 @@ public final class BandLimitingChain {
         Require.positive("lowest frequency of the band", band.lowestHertz(), "Hz");
         double limit = BendCorrection.HIGHEST_RELATIVE_FREQUENCY * sampleRateHertz;
         if (!(band.highestHertz() <= limit)) {
-            throw Require.failure("band", "at or below 0.4 times the sample rate, " + limit + " Hz", band.highestHertz());
+            throw Require.failure("band", "at or below 0.4 times the sample rate, " + limit + " Hz",
+                    band.highestHertz());
         }
         cascade = integratingHighPass().then(Butterworth.lowPass(ORDER, band.highestHertz(), sampleRateHertz));
         filter = cascade.newFilter();
@@ -168,7 +170,9 @@ public final class BandLimitingChain {
         return Math.pow(Math.tan(x) / x, integrations) * Math.sqrt(bent / straight);
     }
 
-    /** The high-pass has three zeros at z = 1; each trapezoidal integrator (T/2)(1 + z⁻¹)/(1 - z⁻¹) cancels one of them. */
+    /**
+     * The high-pass has three zeros at z = 1; each trapezoidal integrator (T/2)(1 + z⁻¹)/(1 - z⁻¹) cancels one of them.
+     */
     private SectionCascade integratingHighPass() {
         SectionCascade highPass = Butterworth.highPass(ORDER, band.lowestHertz(), sampleRateHertz);
         double halfStep = 0.5 / sampleRateHertz;

@@ -6,9 +6,9 @@ import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.QRDecomposition;
 
 /**
- * Symmetric non-recursive filter that turns the response of a sampled chain into the wanted one: weighted least squares on
- * the relative error from 0 to 0.4 times the sample rate, above which recordings hold nothing but the roll-off of their
- * anti-aliasing filter.
+ * Symmetric non-recursive filter that turns the response of a sampled chain into the wanted one: weighted least squares
+ * on the relative error from 0 to 0.4 times the sample rate, above which recordings hold nothing but the roll-off of
+ * their anti-aliasing filter.
  */
 final class BendCorrection {
     static final double HIGHEST_RELATIVE_FREQUENCY = 0.4;

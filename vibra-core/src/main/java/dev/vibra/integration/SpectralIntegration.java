@@ -7,18 +7,19 @@ import dev.vibra.transform.RealTransform;
 import java.util.Arrays;
 
 /**
- * Integration, differentiation or plain band limiting of a whole recording in the frequency domain, without phase shift.
+ * Integration, differentiation or plain band limiting of a whole recording in the frequency domain, without phase
+ * shift.
  *
- * <p>Each line is divided by {@code (2πi·f)ⁿ}, n integrations. Within the band the response is exact; beside it lie skirts
- * of half a cosine, two fifths of the lower end wide below and a tenth of the upper end wide above (cut at half the sample
- * rate). Sharper skirts would ring longer at the ends of the recording.
+ * <p>Each line is divided by {@code (2πi·f)ⁿ}, n integrations. Within the band the response is exact; beside it lie
+ * skirts of half a cosine, two fifths of the lower end wide below and a tenth of the upper end wide above (cut at half
+ * the sample rate). Sharper skirts would ring longer at the ends of the recording.
  *
  * <p>Edge rule: the least-squares line is taken out and both ends are tapered over three periods of the lower end, then
- * zeros are appended, so that the jump from the last sample to the first can't turn into drift. Only the samples between the
- * tapers are settled; the others are not handed out. A sine in the band is right within 0.1 % in the middle half of a
- * recording of 40 periods of the lower end, in a band of two octaves and more; shorter recordings and narrower bands ring
- * longer, up to several per cent close to the tapers for a sine at an end of the band. A band from 0 Hz is
- * allowed where nothing is integrated; nothing is taken out and tapered then.
+ * zeros are appended, so that the jump from the last sample to the first can't turn into drift. Only the samples
+ * between the tapers are settled; the others are not handed out. A sine in the band is right within 0.1 % in the middle
+ * half of a recording of 40 periods of the lower end, in a band of two octaves and more; shorter recordings and
+ * narrower bands ring longer, up to several per cent close to the tapers for a sine at an end of the band. A band from
+ * 0 Hz is allowed where nothing is integrated; nothing is taken out and tapered then.
  *
  * <p>Holds workspace: not thread-safe, one per thread; allocates nothing once made.
  *
@@ -89,7 +90,8 @@ public final class SpectralIntegration {
     private double skirt(double hertz) {
         double below = band.lowestHertz() - hertz;
         double above = hertz - band.highestHertz();
-        double distance = Math.max(below / (LOWER_SKIRT * band.lowestHertz()), above / (UPPER_SKIRT * band.highestHertz()));
+        double distance = Math.max(below / (LOWER_SKIRT * band.lowestHertz()),
+                above / (UPPER_SKIRT * band.highestHertz()));
         if (!(distance > 0)) {
             return 1;
         }

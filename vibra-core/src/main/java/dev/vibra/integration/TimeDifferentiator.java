@@ -5,12 +5,13 @@ import dev.vibra.internal.Require;
 import dev.vibra.window.Window;
 
 /**
- * Differentiation over time of a stream: the ideal differentiator's impulse response {@code (-1)^n·fs/n}, 65 taps under a
- * Kaiser window. Within 0.01 % up to 0.4 times the sample rate; delays by 32 samples.
+ * Differentiation over time of a stream: the ideal differentiator's impulse response {@code (-1)^n·fs/n}, 65 taps under
+ * a Kaiser window. Within 0.01 % up to 0.4 times the sample rate; delays by 32 samples.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  *
- * @see "Oppenheim and Schafer, Discrete-Time Signal Processing, 3rd ed. 2010, section 7.6.3 (discrete-time differentiator)"
+ * @see "Oppenheim and Schafer, Discrete-Time Signal Processing, 3rd ed. 2010, section 7.6.3 (discrete-time
+ *     differentiator)"
  */
 public final class TimeDifferentiator {
     /** Samples by which the output lags. */

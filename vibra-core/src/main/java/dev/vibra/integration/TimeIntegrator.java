@@ -8,10 +8,10 @@ import dev.vibra.internal.Require;
 /**
  * Integration over time by the trapezoidal rule, of a stream, with a high-pass that keeps a bias from drifting.
  *
- * <p>The high-pass is a Butterworth filter of order 3 for one integration and 4 for two, so that enough of its zeros cancel
- * the poles of the integrators. Gain over an ideal integrator: that of the high-pass, and {@code x/tan(x)} with {@code x =
- * πf/fs} an integration: 0.3 % low at a thirtieth of the sample rate, 3.3 % at a tenth. Where that matters use {@link
- * BandLimitingChain}, which straightens it.
+ * <p>The high-pass is a Butterworth filter of order 3 for one integration and 4 for two, so that enough of its zeros
+ * cancel the poles of the integrators. Gain over an ideal integrator: that of the high-pass, and {@code x/tan(x)} with
+ * {@code x = πf/fs} an integration: 0.3 % low at a thirtieth of the sample rate, 3.3 % at a tenth. Where that matters
+ * use {@link BandLimitingChain}, which straightens it.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  */

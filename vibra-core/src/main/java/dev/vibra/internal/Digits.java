@@ -33,8 +33,8 @@ public final class Digits {
     }
 
     /**
-     * Writes a number with up to a given count of significant digits, whole numbers below 1e7 in full and trailing zeros
-     * dropped: {@code 1000}, {@code 12.5}.
+     * Writes a number with up to a given count of significant digits, whole numbers below 1e7 in full and trailing
+     * zeros dropped: {@code 1000}, {@code 12.5}.
      *
      * @param value number to write
      * @param digits significant digits, at least 1

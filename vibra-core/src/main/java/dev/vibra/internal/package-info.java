@@ -1,5 +1,5 @@
 /**
- * Shared argument checks and number formats of the library; not part of its public interface. Start at {@link
+ * Shared argument checks, number formats and cutting of streams; not part of its public interface. Start at {@link
  * dev.vibra.internal.Require}. Other modules of the library use it, programs that embed the library should not: it may
  * change in any release.
  */

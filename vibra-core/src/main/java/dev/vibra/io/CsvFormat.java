@@ -40,7 +40,8 @@ final class CsvFormat {
         for (int i = 1; i < last; i++) {
             double place = time[0] + i * step;
             if (!(Math.abs(time[i] - place) <= TOLERATED_STEP * step)) {
-                throw new RecordingFileException(file, "line " + table.lineOf(i) + ": time must rise evenly, here to about "
+                throw new RecordingFileException(file, "line " + table.lineOf(i)
+                        + ": time must rise evenly, here to about "
                         + place + " s: " + time[i]);
             }
         }

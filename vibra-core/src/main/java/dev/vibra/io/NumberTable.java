@@ -164,8 +164,8 @@ final class NumberTable {
                 return;
             }
         }
-        throw new RecordingFileException(file, "must hold one column; the numbers before the commas count up like those of"
-                + " a second one");
+        throw new RecordingFileException(file, "must hold one column; the numbers before the commas count up like"
+                + " those of a second one");
     }
 
     private double number(String text, long line, int column) {

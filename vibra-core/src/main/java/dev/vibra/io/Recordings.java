@@ -9,17 +9,19 @@ import java.util.Locale;
 /**
  * Reads and writes recordings; the kind of file is told by its name, {@code .wav} or {@code .csv} (also {@code .txt}).
  *
- * <p>WAV: whole numbers of 16, 24 or 32 bits and floating point of 32 or 64 bits, plain or extensible header, also RF64.
- * Whole numbers count as fractions of full scale, -1 to 1.
+ * <p>WAV: whole numbers of 16, 24 or 32 bits and floating point of 32 or 64 bits, plain or extensible header, also
+ * RF64. Whole numbers count as fractions of full scale, -1 to 1.
  *
  * <p>CSV: one column of values, or two of time in seconds and value.
  * <ul>
  * <li>Lines that begin with {@code #} and lines of blanks are skipped; a first line without any number is a header.
- * <li>The separator of two columns is the first of semicolon, tab, comma and blanks that the first line with numbers holds.
- * <li>A comma within a number is a decimal comma, where the comma doesn't separate columns. A number with both point and
- * comma is refused, and so is one column of whole numbers with a comma whose first parts count up: those are two columns.
- * <li>Time must rise evenly: no time may lie more than a quarter of a step beside its place, so that a lost line is found.
- * The first time is the start of the recording.
+ * <li>The separator of two columns is the first of semicolon, tab, comma and blanks that the first line with numbers
+ * holds.
+ * <li>A comma within a number is a decimal comma, where the comma doesn't separate columns. A number with both point
+ * and comma is refused, and so is one column of whole numbers with a comma whose first parts count up: those are two
+ * columns.
+ * <li>Time must rise evenly: no time may lie more than a quarter of a step beside its place, so that a lost line is
+ * found. The first time is the start of the recording.
  * </ul>
  */
 public final class Recordings {
@@ -38,13 +40,13 @@ public final class Recordings {
     }
 
     /**
-     * Reads a recording of one channel whose values are turned into a unit by a factor: WAV, or CSV with the columns time
-     * and value.
+     * Reads a recording of one channel whose values are turned into a unit by a factor: WAV, or CSV with the columns
+     * time and value.
      *
      * @param file file to read
      * @param unit unit of the values after scaling
-     * @param scale factor that turns a value of the file into the unit, finite, not zero; whole-number WAV samples count as
-     *     fractions of full scale, -1 to 1
+     * @param scale factor that turns a value of the file into the unit, finite, not zero; whole-number WAV samples
+     *     count as fractions of full scale, -1 to 1
      * @return the recording
      * @throws RecordingFileException if the file can't be read, is malformed, or has more than one channel
      * @throws IllegalArgumentException if the scale is out of range
@@ -62,8 +64,8 @@ public final class Recordings {
      * @param scale factor that turns a value of the file into the unit, finite, not zero
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @return the recording
-     * @throws RecordingFileException if the file can't be read or is malformed, is a WAV file (which tells its own rate) or
-     *     has more than one column
+     * @throws RecordingFileException if the file can't be read or is malformed, is a WAV file (which tells its own
+     *     rate) or has more than one column
      * @throws IllegalArgumentException if scale or sample rate are out of range
      */
     public static Waveform readColumn(Path file, Unit unit, double scale, double sampleRateHertz) {
@@ -81,8 +83,8 @@ public final class Recordings {
      * @param wave recording
      * @param file file to write; an existing one is replaced
      * @param unit unit to write the values in
-     * @throws RecordingFileException if the file can't be written, or the sample rate of a WAV file isn't a whole number of
-     *     Hz
+     * @throws RecordingFileException if the file can't be written, or the sample rate of a WAV file isn't a whole
+     *     number of Hz
      * @throws IllegalArgumentException if the unit measures another quantity
      */
     public static void write(Waveform wave, Path file, Unit unit) {

@@ -36,13 +36,13 @@ public final class WavFile {
     }
 
     /**
-     * Reads a WAV file: whole numbers of 16, 24 or 32 bits, floating point of 32 or 64 bits, plain or extensible header,
-     * also RF64.
+     * Reads a WAV file: whole numbers of 16, 24 or 32 bits, floating point of 32 or 64 bits, plain or extensible
+     * header, also RF64.
      *
      * @param file file to read
      * @return its channels
-     * @throws RecordingFileException if the file can't be read, is truncated, lies in its header or holds a sample that is
-     *     not finite
+     * @throws RecordingFileException if the file can't be read, is truncated, lies in its header or holds a sample that
+     *     is not finite
      */
     public static WavFile read(Path file) {
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
@@ -78,7 +78,8 @@ public final class WavFile {
             for (int c = 0; c < channels.length; c++) {
                 double value = format.get(bytes);
                 if (!(Math.abs(value) < Double.POSITIVE_INFINITY)) {
-                    throw new RecordingFileException(file, "sample " + i + " of channel " + c + " must be finite: " + value);
+                    throw new RecordingFileException(file, "sample " + i + " of channel " + c + " must be finite: "
+                            + value);
                 }
                 channels[c][i] = value;
             }
@@ -140,8 +141,8 @@ public final class WavFile {
      * @param unit unit of the values before division by the scale
      * @param scale value in the unit that a stored 1 (full scale of whole numbers) stands for, finite, above zero
      * @param format how to store the samples
-     * @throws RecordingFileException if the file can't be written, the sample rate isn't whole, or a sample lies beyond full
-     *     scale
+     * @throws RecordingFileException if the file can't be written, the sample rate isn't whole, or a sample lies beyond
+     *     full scale
      * @throws IllegalArgumentException if the unit measures another quantity or the scale is out of range
      */
     public static void write(Waveform wave, Path file, Unit unit, double scale, SampleFormat format) {
@@ -153,7 +154,8 @@ public final class WavFile {
         double[] values = wave.in(unit);
         long dataSize = (long) values.length * format.bytesPerSample();
         if (dataSize > Integer.MAX_VALUE - HEADER_BYTES - 1) {
-            throw new RecordingFileException(file, "written files may hold up to 2 GiB of samples: " + dataSize + " bytes");
+            throw new RecordingFileException(file, "written files may hold up to 2 GiB of samples: " + dataSize
+                    + " bytes");
         }
         ByteBuffer bytes = header(wave, format, (int) dataSize);
         for (int i = 0; i < values.length; i++) {
@@ -190,7 +192,8 @@ public final class WavFile {
     /** Returns channels, format and rate. */
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%d channel(s) of %,d samples at %s Hz, %s", channels.length, channels[0].length,
+        return String.format(Locale.ROOT, "%d channel(s) of %,d samples at %s Hz, %s", channels.length,
+                channels[0].length,
                 sampleRateHertz, format);
     }
 }

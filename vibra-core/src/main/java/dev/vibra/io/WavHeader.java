@@ -84,7 +84,8 @@ final class WavHeader {
             size = dataSize64;
         }
         if (!name.equals("data") && size > fileSize - body) {
-            throw problem(at + 4, "chunk '" + name + "' promises " + size + " bytes, the file holds " + (fileSize - body));
+            throw problem(at + 4, "chunk '" + name + "' promises " + size + " bytes, the file holds "
+                    + (fileSize - body));
         }
         switch (name) {
             case "ds64" -> dataSize64 = readBytes(body, 16).getLong(8);
@@ -116,8 +117,8 @@ final class WavHeader {
         }
         format = SampleFormat.find(tag, bits);
         if (format == null) {
-            throw problem(at, "samples must be whole numbers of 16, 24 or 32 bits (format 1) or floating point of 32 or 64"
-                    + " bits (format 3): format " + tag + ", " + bits + " bits");
+            throw problem(at, "samples must be whole numbers of 16, 24 or 32 bits (format 1) or floating point of 32"
+                    + " or 64 bits (format 3): format " + tag + ", " + bits + " bits");
         }
         checkFormat(at, Short.toUnsignedInt(bytes.getShort(12)));
     }
@@ -137,7 +138,8 @@ final class WavHeader {
 
     private void checkDataSize() {
         if (dataSize < 0 || dataSize > fileSize - dataOffset) {
-            throw problem(dataOffset - 4, "header promises " + Long.toUnsignedString(dataSize) + " bytes of samples, the file"
+            throw problem(dataOffset - 4, "header promises " + Long.toUnsignedString(dataSize)
+                    + " bytes of samples, the file"
                     + " holds " + (fileSize - dataOffset));
         }
     }
@@ -147,7 +149,8 @@ final class WavHeader {
             throw problem(dataOffset - 4, "file holds no samples");
         }
         if (dataSize % frameSize() != 0) {
-            throw problem(dataOffset - 4, "size of the samples must be a multiple of " + frameSize() + " bytes: " + dataSize);
+            throw problem(dataOffset - 4, "size of the samples must be a multiple of " + frameSize() + " bytes: "
+                    + dataSize);
         }
     }
 
@@ -159,7 +162,8 @@ final class WavHeader {
         ByteBuffer bytes = ByteBuffer.allocate(count).order(ByteOrder.LITTLE_ENDIAN);
         while (bytes.hasRemaining()) {
             if (channel.read(bytes, at + bytes.position()) < 0) {
-                throw problem(at, "file ends within the header, " + count + " bytes wanted, " + bytes.position() + " there");
+                throw problem(at, "file ends within the header, " + count + " bytes wanted, " + bytes.position()
+                        + " there");
             }
         }
         return bytes.flip();

@@ -6,8 +6,8 @@ import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
 
 /**
- * Levels in decibels: {@code L = 20·lg(x/x0)}, x the rms value, x0 1 µm/s² for acceleration, 1 nm/s for velocity and 1 pm for
- * displacement.
+ * Levels in decibels: {@code L = 20·lg(x/x0)}, x the rms value, x0 1 µm/s² for acceleration, 1 nm/s for velocity and 1
+ * pm for displacement.
  *
  * @see "ISO 1683:2015, Table 3 (by secondary sources; velocity re 50 nm/s is also in use and reads 33.98 dB less)"
  */

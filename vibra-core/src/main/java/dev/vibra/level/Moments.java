@@ -5,11 +5,11 @@ import dev.vibra.internal.Require;
 import java.io.Serializable;
 
 /**
- * Statistical moments and extremes of an array of samples. All but {@link #mean()} are taken about the mean: vibration is
- * what swings about it.
+ * Statistical moments and extremes of an array of samples. All but {@link #mean()} are taken about the mean: vibration
+ * is what swings about it.
  *
- * <p>The moments are those of the record itself (divided by n, not n - 1); skewness and kurtosis are {@code m3/m2^1.5} and
- * {@code m4/m2²}, so a sine has kurtosis 1.5 and normal noise 3.
+ * <p>The moments are those of the record itself (divided by n, not n - 1); skewness and kurtosis are {@code m3/m2^1.5}
+ * and {@code m4/m2²}, so a sine has kurtosis 1.5 and normal noise 3.
  *
  * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 3.1"
  */
@@ -159,7 +159,8 @@ public final class Moments implements Serializable {
     }
 
     /**
-     * Returns the distance from the smallest to the largest sample: the true peak-to-peak value, not one derived from rms.
+     * Returns the distance from the smallest to the largest sample: the true peak-to-peak value, not one derived from
+     * rms.
      *
      * @return peak-to-peak value, zero or more
      */
@@ -238,7 +239,8 @@ public final class Moments implements Serializable {
             throw new IllegalStateException(name + " needs samples that vary: all are " + lowest);
         }
         if (!(m2 * m2 > 0 && m4 < Double.POSITIVE_INFINITY)) {
-            throw new IllegalStateException(name + " needs samples whose fourth powers are within the range of numbers: rms "
+            throw new IllegalStateException(name + " needs samples whose fourth powers are within the range of"
+                    + " numbers: rms "
                     + rms());
         }
     }

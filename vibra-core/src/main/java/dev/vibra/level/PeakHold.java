@@ -3,8 +3,8 @@ package dev.vibra.level;
 import dev.vibra.internal.Require;
 
 /**
- * Largest magnitude of a stream, held and decaying: {@code h ← max(|x|, h·d)}, d falling to 1/e in the time constant; an
- * infinite time constant holds for ever.
+ * Largest magnitude of a stream, held and decaying: {@code h ← max(|x|, h·d)}, d falling to 1/e in the time constant;
+ * an infinite time constant holds for ever.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing.
  */

@@ -4,22 +4,25 @@ import dev.vibra.internal.Require;
 import java.util.Arrays;
 
 /**
- * Root mean square of the most recent part of a stream, about zero: over a window that slides (linear) or with weights that
- * fall by 1/e each time constant (exponential).
+ * Root mean square of the most recent part of a stream, about zero: over a window that slides (linear) or with weights
+ * that fall by 1/e each time constant (exponential).
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  *
  * @see "ISO 2041:2018, running mean square; IEC 61672-1:2013, 3.8 (exponential time weighting)"
  */
 public final class RunningRms {
-    private static final double HIDDEN = 1e-7;
-
+    /**
+     * The window in two parts: from the place on, sums of the squares from there to the end of the previous turn;
+     * before it, the squares of this turn. Nothing is ever taken away from a sum, so that no large sample spoils it for
+     * small ones.
+     */
     private final double[] squares;
     private final double newestWeight;
     private int place;
     private long count;
+    /** Sum of the squares of this turn, or the exponential mean. */
     private double sum;
-    private double largest;
 
     private RunningRms(double[] squares, double newestWeight) {
         this.squares = squares;
@@ -80,17 +83,14 @@ public final class RunningRms {
             sum += newestWeight * (square - sum);
             return;
         }
-        sum += square - squares[place];
-        squares[place] = square;
-        largest = Math.max(largest, sum);
-        place = place + 1 == squares.length ? 0 : place + 1;
-        // Anew once a window, so that rounding can't pile up, and when the sum was so large before that it hid the rest.
-        if (place == 0 || sum < HIDDEN * largest) {
-            sum = 0;
-            for (double each : squares) {
-                sum += each;
+        sum += square;
+        squares[place++] = square;
+        if (place == squares.length) {
+            for (int i = place - 2; i >= 0; i--) {
+                squares[i] += squares[i + 1];
             }
-            largest = sum;
+            place = 0;
+            sum = 0;
         }
     }
 
@@ -104,7 +104,7 @@ public final class RunningRms {
         if (count == 0) {
             throw new IllegalStateException("no sample was pushed yet");
         }
-        return Math.sqrt(Math.max(0, squares.length == 0 ? sum : sum / Math.min(count, squares.length)));
+        return Math.sqrt(squares.length == 0 ? sum : (sum + squares[place]) / Math.min(count, squares.length));
     }
 
     /** Forgets everything. */
@@ -113,7 +113,6 @@ public final class RunningRms {
         place = 0;
         count = 0;
         sum = 0;
-        largest = 0;
     }
 
     /** Returns the kind of mean. */

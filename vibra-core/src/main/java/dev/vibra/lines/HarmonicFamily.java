@@ -12,12 +12,13 @@ import java.util.Optional;
 /**
  * Harmonics of one fundamental that stand out of the noise.
  *
- * @param fundamentalHertz fundamental that fits the harmonics found best, weighted with their number; the expected one if
- *     none was found
+ * @param fundamentalHertz fundamental that fits the harmonics found best, weighted with their number; the expected one
+ *     if none was found
  * @param members harmonics found, in rising order
  * @param searched number of harmonics that were looked for
  */
-public record HarmonicFamily(double fundamentalHertz, List<FamilyMember> members, int searched) implements Serializable {
+public record HarmonicFamily(double fundamentalHertz, List<FamilyMember> members, int searched)
+        implements Serializable {
     /**
      * Copies the list.
      *
@@ -36,8 +37,8 @@ public record HarmonicFamily(double fundamentalHertz, List<FamilyMember> members
      * @param floor its noise floor
      * @param fundamentalHertz expected fundamental in Hz, above zero
      * @param count number of harmonics to look for, at least 1; those above half the sample rate are left out
-     * @param relativeTolerance tolerated deviation of the fundamental, 0 to 0.2; the search width of a harmonic grows with its
-     *     number and is at least one line and a half
+     * @param relativeTolerance tolerated deviation of the fundamental, 0 to 0.2; the search width of a harmonic grows
+     *     with its number and is at least one line and a half
      * @param falseAlarm highest probability of noise at which a harmonic counts, above 0, below 1
      * @return the family
      * @throws IllegalArgumentException if an argument is out of range

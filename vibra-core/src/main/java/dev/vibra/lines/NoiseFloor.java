@@ -9,12 +9,12 @@ import java.util.Arrays;
 import org.apache.commons.math3.distribution.GammaDistribution;
 
 /**
- * What the lines of a spectrum would read if there were noise alone: the running median of the mean squares over a width of
- * lines, turned into a mean by the ratio that noise has.
+ * What the lines of a spectrum would read if there were noise alone: the running median of the mean squares over a
+ * width of lines, turned into a mean by the ratio that noise has.
  *
- * <p>The mean square of a line of noise, averaged over n equivalent blocks, follows a gamma distribution of shape n. Its
- * median is below its mean (0.693 of it for n = 1). Lines of machines in less than about a third of the width leave the median
- * nearly alone.
+ * <p>The mean square of a line of noise, averaged over n equivalent blocks, follows a gamma distribution of shape n.
+ * Its median is below its mean (0.693 of it for n = 1). Lines of machines in less than about a third of the width leave
+ * the median nearly alone.
  *
  * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 8.5.4 (chi-square of spectral estimates)"
  */
@@ -49,8 +49,8 @@ public final class NoiseFloor implements Serializable {
      * Estimates the floor of a spectrum.
      *
      * @param spectrum spectrum with rms averaging
-     * @param widthHertz width of the running median in Hz, at least 10 lines; wide against a peak, narrow against the slope
-     *     of the floor
+     * @param widthHertz width of the running median in Hz, at least 10 lines; wide against a peak, narrow against the
+     *     slope of the floor
      * @return the floor
      * @throws IllegalArgumentException if the width is out of range
      */

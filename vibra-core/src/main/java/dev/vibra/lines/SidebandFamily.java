@@ -71,7 +71,8 @@ public record SidebandFamily(double carrierHertz, double spacingHertz, List<Fami
     /** Returns carrier, distance and count. */
     @Override
     public String toString() {
-        return members.size() + " of " + searched + " sidebands " + Digits.significant(spacingHertz, 4) + " Hz apart around "
+        return members.size() + " of " + searched + " sidebands " + Digits.significant(spacingHertz, 4)
+                + " Hz apart around "
                 + Digits.significant(carrierHertz, 5) + " Hz";
     }
 }

@@ -1,7 +1,7 @@
 package dev.vibra.meter;
 
 import dev.vibra.envelope.EnvelopePlan;
-import dev.vibra.internal.Require;
+import dev.vibra.internal.BlockCutter;
 import dev.vibra.level.RunningMoments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
@@ -13,8 +13,8 @@ import dev.vibra.spectrum.SpectrumSettings;
  * Envelope of a band of a stream, frame by frame: its level and its averaged spectrum.
  *
  * <p>The stream is cut into frames one after the other; each frame's envelope is that of {@code Envelope.of} on it, its
- * spectrum a block of the average. Readings cover whole frames since the start or the last reset. Not thread-safe; allocates
- * nothing while pushing.
+ * spectrum a block of the average. Readings cover whole frames since the start or the last reset. Not thread-safe;
+ * allocates nothing while pushing.
  */
 public final class EnvelopeMeter {
     private final EnvelopePlan plan;
@@ -25,7 +25,7 @@ public final class EnvelopeMeter {
 
     private EnvelopeMeter(Band band, int frameLength, double sampleRateHertz, Quantity quantity) {
         plan = EnvelopePlan.of(frameLength, sampleRateHertz, band);
-        cutter = new BlockCutter(frameLength, frameLength);
+        cutter = new BlockCutter(frameLength, frameLength, this::process);
         envelope = new double[plan.outputLength()];
         double resolution = plan.outputSampleRateHertz() / plan.outputLength();
         spectrum = SpectrumMeter.of(quantity, plan.outputSampleRateHertz(),
@@ -37,7 +37,8 @@ public final class EnvelopeMeter {
      *
      * @param quantity what the stream measures
      * @param band band up to half the sample rate
-     * @param frameLength samples of a frame, at least 4; the envelope spectrum has lines one over the frame's duration apart
+     * @param frameLength samples of a frame, at least 4; the envelope spectrum has lines one over the frame's duration
+     *     apart
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @return a meter that has seen nothing
      * @throws IllegalArgumentException if an argument is out of range
@@ -52,20 +53,16 @@ public final class EnvelopeMeter {
      * @param samples samples in the SI unit of the quantity, all finite; left alone
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite
+     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
      */
     public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
-        int done = 0;
-        while (done < length) {
-            done += cutter.fill(samples, offset + done, length - done);
-            if (cutter.isFull()) {
-                plan.process(cutter.block(), 0, envelope);
-                moments.push(envelope, 0, envelope.length);
-                spectrum.push(envelope, 0, envelope.length);
-                cutter.advance();
-            }
-        }
+        cutter.push(samples, offset, length);
+    }
+
+    private void process(double[] frame) {
+        plan.process(frame, 0, envelope);
+        moments.push(envelope, 0, envelope.length);
+        spectrum.push(envelope, 0, envelope.length);
     }
 
     /**

@@ -11,9 +11,9 @@ import dev.vibra.quantity.Quantity;
 /**
  * Levels of a stream of acceleration: broad-band acceleration, and velocity through the severity chain.
  *
- * <p>Readings cover all samples since the start or the last reset; the velocity begins when the chain has settled. They equal
- * those of {@code Waveform.moments()} and {@code Waveform.throughSeverityChain} over the same samples. Not thread-safe;
- * allocates nothing while pushing.
+ * <p>Readings cover all samples since the start or the last reset; the velocity begins when the chain has settled. They
+ * equal those of {@code Waveform.moments()} and {@code Waveform.throughSeverityChain} over the same samples. Not
+ * thread-safe; allocates nothing while pushing.
  *
  * @see "ISO 2954:2012, 5.3 and 5.4"
  */
@@ -76,8 +76,8 @@ public final class LevelMeter {
      * @param samples acceleration in m/s², all finite; left alone
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; nothing of a piece of 1024
-     *     samples that holds one is taken in
+     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; nothing of a piece of
+     *     1024 samples that holds one is taken in
      */
     public void push(double[] samples, int offset, int length) {
         Require.range("samples", offset, length, samples.length);

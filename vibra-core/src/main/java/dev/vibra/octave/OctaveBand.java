@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * One band of a fraction of an octave by base ten: {@code G = 10^0.3}, mid-band frequency {@code 1000·G^(x/b)} Hz for an odd
- * fraction 1/b and {@code 1000·G^((2x+1)/(2b))} for an even one, edges {@code G^∓1/(2b)} beside it.
+ * One band of a fraction of an octave by base ten: {@code G = 10^0.3}, mid-band frequency {@code 1000·G^(x/b)} Hz for
+ * an odd fraction 1/b and {@code 1000·G^((2x+1)/(2b))} for an even one, edges {@code G^∓1/(2b)} beside it.
  *
  * @param fraction b of a band of 1/b octave, 1 to 24
  * @param index x, 0 for the band at (or just above) 1000 Hz

@@ -11,8 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Levels in octave or one-third-octave bands, each through its own band-pass filter: Butterworth of order 4 (eight poles),
- * which keeps the limits of class 1 as long as the upper edge lies at or below 0.35 times the sample rate.
+ * Levels in octave or one-third-octave bands, each through its own band-pass filter: Butterworth of order 4 (eight
+ * poles), which keeps the limits of class 1 as long as the upper edge lies at or below 0.35 times the sample rate.
  *
  * @see "IEC 61260-1:2014, Table 1 (class limits)"
  */
@@ -42,8 +42,8 @@ public final class OctaveBands {
     }
 
     /**
-     * Measures the levels of all bands whose mid-band frequencies lie in a range; the start-up of each filter, three times
-     * one over its width, is left out.
+     * Measures the levels of all bands whose mid-band frequencies lie in a range; the start-up of each filter, three
+     * times one over its width, is left out.
      *
      * @param wave recording
      * @param fraction b of bands of 1/b octave, 1 to 24

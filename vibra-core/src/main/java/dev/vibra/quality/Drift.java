@@ -3,8 +3,8 @@ package dev.vibra.quality;
 import dev.vibra.level.Moments;
 
 /**
- * How far the mean moves: from the first eighth, in which a sensor's bias settles, to the last half. A move that isn't larger
- * than the means of the last eighths differ among themselves is a slow vibration.
+ * How far the mean moves: from the first eighth, in which a sensor's bias settles, to the last half. A move that isn't
+ * larger than the means of the last eighths differ among themselves is a slow vibration.
  */
 final class Drift {
     static final double LIMIT = 0.2;

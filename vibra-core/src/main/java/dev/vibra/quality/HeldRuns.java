@@ -3,9 +3,9 @@ package dev.vibra.quality;
 import java.util.BitSet;
 
 /**
- * Runs of equal samples that a sound converter doesn't make: at least eight long, so long that chance makes one in a million
- * recordings (by the share of equal neighbours elsewhere), and entered or left by a jump of more than four steps. The
- * rounded top of a slow sine is a long run too, but is entered and left in single steps.
+ * Runs of equal samples that a sound converter doesn't make: at least eight long, so long that chance makes one in a
+ * million recordings (by the share of equal neighbours elsewhere), and entered or left by a jump of more than four
+ * steps. The rounded top of a slow sine is a long run too, but is entered and left in single steps.
  */
 final class HeldRuns {
     private static final int SHORTEST = 8;

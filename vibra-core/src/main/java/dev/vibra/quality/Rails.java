@@ -1,64 +1,111 @@
 package dev.vibra.quality;
 
+import java.util.Arrays;
+
 /**
- * Clipping: the samples that lie within 0.5 % of the swing from an extreme (or one step of the converter, if that is more)
- * against those in the next slice of the same width.
+ * Clipping: samples crowd at an extreme. They are counted in slices of about 0.5 % of the swing from the extreme
+ * inwards (at least one step of the converter), and in narrow ones of a sixteenth of that.
  *
- * <p>A sine, the extreme case of a sound signal, has 2.4 times as many at its top; noise has fewer. A signal that leaves most
- * slices empty (a tone of a few samples a period) has clipped only if its top holds twice as many as any slice between.
+ * <p>A recording has clipped at an extreme
+ * <ul>
+ * <li>if the outermost narrow slice holds more than 1.25 times the rest of the wide one (a sine, the extreme case of a
+ * sound signal, has a third, up to once where the step of the converter is all that is left of a narrow slice), and
+ * more than four times what narrow slices usually hold (median of those that hold any);
+ * <li>or, as noise behind the rail smears it, if the outermost wide slice holds more than four times what the next one
+ * holds (a sine has 2.4 times as many there, noise fewer), more than six times what wide slices usually hold and more
+ * than twice what any other holds. Where the converter's step leaves no narrow slices, four times the next slice is
+ * enough.
+ * </ul>
+ *
+ * <p>The comparison with slices farther in is for tones whose period is a whole number of samples: they crowd at a few
+ * values, their extreme among them. A signal that leaves most slices empty has clipped only if its top holds more than
+ * twice what any slice between holds.
  */
 final class Rails {
     static final double LIMIT = 4;
     private static final double SLICE = 0.005;
+    private static final int NARROWER = 16;
+    private static final int FEWEST_SLICES = 8;
     private static final int FEWEST = 10;
+    private static final double PILE = 1.25;
+    /** Up to five values of a tone of whole samples a period fall into its outermost slice while the next holds one. */
+    private static final double SMEARED = 6;
     private static final double FEW_VALUES = 0.25;
+    /** With fewer narrow slices to a wide one more than half of a sine's samples lie in the outermost. */
+    private static final double APART = 4;
 
     private int samples;
     private double ratio;
 
     Rails(double[] x, double step, HeldRuns held) {
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
+        double[] kept = new double[x.length];
+        int count = 0;
         for (int i = 0; i < x.length; i++) {
             if (!held.contain(i)) {
-                low = Math.min(low, x[i]);
-                high = Math.max(high, x[i]);
+                kept[count++] = x[i];
             }
         }
-        double width = Math.max(SLICE * (high - low), 1.01 * step);
-        int slices = (int) Math.max(1, Math.ceil((high - low) / width));
-        int[] count = new int[slices];
-        for (int i = 0; i < x.length; i++) {
-            if (!held.contain(i)) {
-                count[Math.min(slices - 1, (int) ((high - x[i]) / width))]++;
-            }
+        double high = Arrays.stream(kept, 0, count).max().orElse(0);
+        double low = Arrays.stream(kept, 0, count).min().orElse(0);
+        double[] depth = new double[count]; // in steps
+        for (int i = 0; i < count; i++) {
+            depth[i] = (high - kept[i]) / step;
         }
-        int[] fromBelow = new int[slices];
-        for (int i = 0; i < x.length; i++) {
-            if (!held.contain(i)) {
-                fromBelow[Math.min(slices - 1, (int) ((x[i] - low) / width))]++;
-            }
+        judge(depth, (high - low) / step);
+        for (int i = 0; i < count; i++) {
+            depth[i] = (kept[i] - low) / step;
         }
-        judge(count);
-        judge(fromBelow);
+        judge(depth, (high - low) / step);
     }
 
-    private void judge(int[] count) {
-        if (count.length < 8 || count[0] < FEWEST) {
+    private void judge(double[] depth, double swing) {
+        double width = Math.max(1, Math.rint(SLICE * swing));
+        int[] wide = slices(depth, swing, width);
+        if (wide.length < FEWEST_SLICES || wide[0] < FEWEST || fewValues(wide) && wide[0] <= 2 * densest(wide)) {
             return;
         }
-        int densest = 0;
-        int occupied = 0;
-        for (int s = 2; s < count.length - 2; s++) {
-            densest = Math.max(densest, count[s]);
-            occupied += count[s] > 0 ? 1 : 0;
+        double over = (double) wide[0] / Math.max(1, wide[1]);
+        double narrowWidth = Math.max(1, Math.rint(width / NARROWER));
+        if (width < APART * narrowWidth) {
+            if (over > LIMIT) {
+                found(wide[0], over);
+            }
+            return;
         }
-        boolean fewValues = occupied < FEW_VALUES * count.length;
-        double over = (double) count[0] / Math.max(1, count[1]);
-        if (over > LIMIT && (!fewValues || count[0] > 2 * densest)) {
-            samples += count[0];
-            ratio = Math.max(ratio, over);
+        int[] narrow = slices(depth, swing, narrowWidth);
+        int rest = wide[0] - narrow[0];
+        if (narrow[0] >= FEWEST && narrow[0] > PILE * rest && narrow[0] > LIMIT * usual(narrow)) {
+            found(narrow[0], narrow[0] / Math.max(1, rest * narrowWidth / (width - narrowWidth)));
+        } else if (over > LIMIT && wide[0] > Math.max(SMEARED * usual(wide), 2 * densest(wide))) {
+            found(wide[0], over);
         }
+    }
+
+    private void found(int count, double over) {
+        samples += count;
+        ratio = Math.max(ratio, over);
+    }
+
+    /** Counts in slices of whole steps, their borders half-way between two values of the converter. */
+    private static int[] slices(double[] depth, double swing, double width) {
+        int[] count = new int[(int) ((swing + 0.5) / width) + 1];
+        for (double d : depth) {
+            count[(int) ((d + 0.5) / width)]++;
+        }
+        return count;
+    }
+
+    private static boolean fewValues(int[] count) {
+        return Arrays.stream(count, 2, count.length - 2).filter(c -> c > 0).count() < FEW_VALUES * count.length;
+    }
+
+    private static int densest(int[] count) {
+        return Arrays.stream(count, 2, count.length - 2).max().orElse(0);
+    }
+
+    private static double usual(int[] count) {
+        int[] occupied = Arrays.stream(count, 1, count.length - 1).filter(c -> c > 0).sorted().toArray();
+        return occupied.length == 0 ? 0 : occupied[occupied.length / 2];
     }
 
     int samples() {

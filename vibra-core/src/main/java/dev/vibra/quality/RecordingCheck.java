@@ -28,17 +28,18 @@ import java.util.Optional;
  * from below the band: noise that integration blew up, or real motion that the band leaves out.
  * <li>{@code too-short}: fewer than ten revolutions, or too short for the band.
  * <li>{@code bandwidth}: sensor or mounting don't reach the upper end of the band.
- * <li>{@code unsteady}: see {@link Steadiness}; no stretch of half the recording is steady. Recordings of less than twenty
- * periods of the lower end aren't tested.
+ * <li>{@code unsteady}: see {@link Steadiness}; no stretch of half the recording is steady. Recordings of less than
+ * twenty periods of the lower end aren't tested.
  * </ul>
  *
- * <p>Codes worth knowing: {@code mains-hum}: more than half of the power lies at harmonics of the mains; {@code no-roll-off}:
- * there is as much power right below half the sample rate as at lower frequencies, so that the anti-aliasing filter may be
- * missing; {@code partly-steady}: a part of the recording is steady.
+ * <p>Codes worth knowing: {@code mains-hum}: more than half of the power lies at harmonics of the mains;
+ * {@code no-roll-off}: there is as much power right below half the sample rate as at lower frequencies, so that the
+ * anti-aliasing filter may be missing; {@code partly-steady}: a part of the recording is steady.
  *
  * <p>Defaults: band 10 Hz to 1000 Hz; speed, mains and bandwidth unknown, their checks left out.
  *
- * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 10.4; the limits are common practice, no source"
+ * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 10.4; the limits are common practice, no
+ *     source"
  */
 public final class RecordingCheck implements Serializable {
     private static final long serialVersionUID = 1;
@@ -137,7 +138,8 @@ public final class RecordingCheck implements Serializable {
         checkLength(wave, remarks);
         if (usableHertz < band.highestHertz()) {
             remarks.add(Remark.doubt("bandwidth", "sensor or mounting reach to " + Digits.compact(usableHertz, 4)
-                    + " Hz, the band to " + Digits.compact(band.highestHertz(), 4) + " Hz", usableHertz, band.highestHertz()));
+                    + " Hz, the band to " + Digits.compact(band.highestHertz(), 4) + " Hz", usableHertz,
+                    band.highestHertz()));
         }
         new SpectralChecks(wave, band, mainsHertz).addTo(remarks);
         checkSteadiness(wave, remarks);
@@ -152,17 +154,20 @@ public final class RecordingCheck implements Serializable {
         }
         HeldRuns held = new HeldRuns(x, step);
         if (held.samples() > 0) {
-            remarks.add(Remark.doubt("drop-out", String.format(Locale.ROOT, "%d samples in runs of equal ones, first at %.4f s",
+            remarks.add(Remark.doubt("drop-out", String.format(Locale.ROOT,
+                    "%d samples in runs of equal ones, first at %.4f s",
                     held.samples(), wave.startSeconds() + held.first() / wave.sampleRateHertz()), held.samples(), 0));
         }
         Rails rails = new Rails(x, step, held);
         if (rails.samples() > 0) {
-            remarks.add(Remark.doubt("clipping", String.format(Locale.ROOT, "%d samples lie at the largest or smallest value,"
+            remarks.add(Remark.doubt("clipping", String.format(Locale.ROOT,
+                    "%d samples lie at the largest or smallest value,"
                     + " %.0f times as many as beside it", rails.samples(), rails.ratio()), rails.ratio(), Rails.LIMIT));
         }
         int repeated = RepeatedBlocks.samples(x);
         if (repeated > 0) {
-            remarks.add(Remark.doubt("repeated-block", repeated + " samples stand in the recording twice", repeated, 0));
+            remarks.add(Remark.doubt("repeated-block", repeated + " samples stand in the recording twice", repeated,
+                    0));
         }
         int spikes = Spikes.count(x);
         if (spikes > 0) {
@@ -196,9 +201,11 @@ public final class RecordingCheck implements Serializable {
         if (steadiness.isEmpty() || steadiness.get().steady()) {
             return;
         }
-        double share = steadiness.get().longestSteady().map(Waveform::durationSeconds).orElse(0.0) / wave.durationSeconds();
+        double share = steadiness.get().longestSteady().map(Waveform::durationSeconds).orElse(0.0)
+                / wave.durationSeconds();
         String text = "the level isn't steady: " + steadiness.get();
-        remarks.add(share >= 0.5 ? Remark.note("partly-steady", text, share, 1) : Remark.doubt("unsteady", text, share, 0.5));
+        remarks.add(share >= 0.5 ? Remark.note("partly-steady", text, share, 1)
+                : Remark.doubt("unsteady", text, share, 0.5));
     }
 
     /** Returns the band and what else is known. */

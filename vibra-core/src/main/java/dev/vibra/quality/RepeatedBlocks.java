@@ -5,9 +5,9 @@ import java.util.HashMap;
 import java.util.Map;
 
 /**
- * Stretches of 64 samples and more that stand in the recording twice, as a buffer that was delivered again leaves them. Only
- * places whose value happens to hash to a multiple of 16 are compared, which finds longer stretches at a sixteenth of the
- * cost. A signal that repeats in many places (a computed tone) is periodic, not broken.
+ * Stretches of 64 samples and more that stand in the recording twice, as a buffer that was delivered again leaves them.
+ * Only places whose value happens to hash to a multiple of 16 are compared, which finds longer stretches at a sixteenth
+ * of the cost. A signal that repeats in many places (a computed tone) is periodic, not broken.
  */
 final class RepeatedBlocks {
     private static final int STRETCH = 64;

@@ -54,7 +54,8 @@ final class SpectralChecks {
         double inside = sum(velocity, band.lowestHertz(), band.highestHertz());
         double share = leaked == 0 ? 0 : leaked / (leaked + inside);
         if (share > LEAK_LIMIT) {
-            remarks.add(Remark.doubt("low-frequency-slope", Digits.significant(100 * share, 2) + " % of the power that is read"
+            remarks.add(Remark.doubt("low-frequency-slope", Digits.significant(100 * share, 2)
+                    + " % of the power that is read"
                     + " as velocity comes from below the band, where it is " + Digits.significant(below / inside, 2)
                     + " times that of the band", share, LEAK_LIMIT));
         }

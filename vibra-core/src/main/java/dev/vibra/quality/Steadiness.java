@@ -10,10 +10,10 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * Is the level (or the speed) of a recording steady? The recording is cut into segments; their values are tested for a trend
- * by reverse arrangements and for swings by runs about the median, at a significance of 5 % each. Values that differ by less
- * than a tenth of their mean count as steady whatever the tests say: what can't matter isn't refused. A segment above one
- * and a half times the median, or below it by as much, makes a stretch unsteady in any case.
+ * Is the level (or the speed) of a recording steady? The recording is cut into segments; their values are tested for a
+ * trend by reverse arrangements and for swings by runs about the median, at a significance of 5 % each. Values that
+ * differ by less than a tenth of their mean count as steady whatever the tests say: what can't matter isn't refused. A
+ * segment above one and a half times the median, or below it by as much, makes a stretch unsteady in any case.
  *
  * @see TrendTests
  * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 10.4.3"

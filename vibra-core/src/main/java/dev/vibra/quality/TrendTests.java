@@ -7,8 +7,8 @@ import org.apache.commons.math3.util.CombinatoricsUtils;
 /**
  * Two tests for a trend in a short sequence that need no distribution: reverse arrangements and runs about the median.
  *
- * <p>Both give the two-sided probability that a sequence of independent values departs as far from what is expected, by the
- * exact distribution.
+ * <p>Both give the two-sided probability that a sequence of independent values departs as far from what is expected, by
+ * the exact distribution.
  *
  * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, sections 4.5.2 and 10.4.3"
  */
@@ -144,7 +144,8 @@ public final class TrendTests {
     private static double runsProbability(int above, int below, int runs) {
         int half = runs / 2;
         double ways = runs % 2 == 0 ? 2 * choose(above - 1, half - 1) * choose(below - 1, half - 1)
-                : choose(above - 1, half - 1) * choose(below - 1, half) + choose(above - 1, half) * choose(below - 1, half - 1);
+                : choose(above - 1, half - 1) * choose(below - 1, half)
+                + choose(above - 1, half) * choose(below - 1, half - 1);
         return ways / choose(above + below, above);
     }
 

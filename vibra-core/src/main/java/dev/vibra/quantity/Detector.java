@@ -1,7 +1,8 @@
 package dev.vibra.quantity;
 
 /**
- * How one number is made of a vibration that swings. A level without its detector is ambiguous by a factor of up to 2.83.
+ * How one number is made of a vibration that swings. A level without its detector is ambiguous by a factor of up to
+ * 2.83.
  */
 public enum Detector {
     /** Root mean square. */

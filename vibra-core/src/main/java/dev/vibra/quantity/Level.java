@@ -10,8 +10,8 @@ import java.util.Optional;
  * One number of vibration with all that makes it mean something: value, quantity, detector and, where it was limited to
  * one, frequency band.
  *
- * <p>Levels are compared and converted only within one quantity; {@link #sineAs(Quantity, Detector, double)} holds for a
- * single sine and is named so.
+ * <p>Levels are compared and converted only within one quantity; {@link #sineAs(Quantity, Detector, double)} holds for
+ * a single sine and is named so.
  */
 public final class Level implements Serializable {
     private static final long serialVersionUID = 1;
@@ -116,8 +116,8 @@ public final class Level implements Serializable {
     }
 
     /**
-     * Converts the level of a single sine to another motion and detector: {@code v = ω·s}, {@code a = ω·v}, and the factors
-     * 1/√2, 1 and 2 between the detectors. For anything but one sine the result is wrong.
+     * Converts the level of a single sine to another motion and detector: {@code v = ω·s}, {@code a = ω·v}, and the
+     * factors 1/√2, 1 and 2 between the detectors. For anything but one sine the result is wrong.
      *
      * @param target motion to convert to
      * @param targetDetector detector to convert to
@@ -133,8 +133,8 @@ public final class Level implements Serializable {
     }
 
     /**
-     * Derives the peak of a sine that has this rms value, for comparison with limits that are stated so. It is told apart
-     * from a true peak by its detector.
+     * Derives the peak of a sine that has this rms value, for comparison with limits that are stated so. It is told
+     * apart from a true peak by its detector.
      *
      * @return level √2 times as large
      * @throws IllegalArgumentException if this level is not rms

@@ -29,8 +29,8 @@ public enum Quantity {
     }
 
     /**
-     * Counts the integrations over time that lead from this quantity to another one: 1 from acceleration to velocity, -1
-     * the other way.
+     * Counts the integrations over time that lead from this quantity to another one: 1 from acceleration to velocity,
+     * -1 the other way.
      *
      * @param target motion to arrive at
      * @return number of integrations, negative for differentiations

@@ -72,7 +72,8 @@ public record RotationSpeed(double hertz) implements Serializable {
     /** Returns the speed, as in {@code 1480 r/min (24.67 Hz)}. */
     @Override
     public String toString() {
-        return Digits.compact(Math.round(revolutionsPerMinute() * 10) / 10.0, 6) + " r/min (" + Digits.significant(hertz, 4)
+        return Digits.compact(Math.round(revolutionsPerMinute() * 10) / 10.0, 6) + " r/min ("
+                + Digits.significant(hertz, 4)
                 + " Hz)";
     }
 }

@@ -6,8 +6,8 @@ import java.util.List;
 /**
  * Unit of a sample or a level where it enters or leaves the library; inside, everything is SI.
  *
- * <p>{@code value in SI = value in this unit · toSi()}. Exact by definition: standard gravity 9.80665 m/s² (3rd CGPM, 1901)
- * and the inch 25.4 mm (international yard and pound agreement, 1959).
+ * <p>{@code value in SI = value in this unit · toSi()}. Exact by definition: standard gravity 9.80665 m/s² (3rd CGPM,
+ * 1901) and the inch 25.4 mm (international yard and pound agreement, 1959).
  */
 public enum Unit {
     /** Metre per second squared. */

@@ -8,8 +8,8 @@ import java.util.Locale;
 import java.util.Objects;
 
 /**
- * Samples at equal steps of the angle of a shaft instead of equal steps of time: whatever keeps its order stays sharp, however
- * the speed changes.
+ * Samples at equal steps of the angle of a shaft instead of equal steps of time: whatever keeps its order stays sharp,
+ * however the speed changes.
  */
 public final class AngularWaveform implements Serializable {
     private static final long serialVersionUID = 1;
@@ -21,7 +21,8 @@ public final class AngularWaveform implements Serializable {
     private final double[] samples;
 
     /** The array is owned: callers pass a fresh one. */
-    AngularWaveform(Quantity quantity, int samplesPerRevolution, double firstRevolution, ShaftAngle angle, double[] owned) {
+    AngularWaveform(Quantity quantity, int samplesPerRevolution, double firstRevolution, ShaftAngle angle,
+            double[] owned) {
         this.quantity = quantity;
         this.samplesPerRevolution = samplesPerRevolution;
         this.firstRevolution = firstRevolution;
@@ -31,8 +32,8 @@ public final class AngularWaveform implements Serializable {
 
     /**
      * Resamples a recording at equal steps of angle (computed order tracking). What lies above half the samples per
-     * revolution at the speed of the moment is filtered out on the way. The result begins and ends with whole revolutions that
-     * lie inside the recording and the pulses.
+     * revolution at the speed of the moment is filtered out on the way. The result begins and ends with whole
+     * revolutions that lie inside the recording and the pulses.
      *
      * @param wave recording on the time scale of the pulses
      * @param angle angle of the shaft
@@ -54,13 +55,15 @@ public final class AngularWaveform implements Serializable {
             last--;
         }
         if (last <= first) {
-            throw new IllegalArgumentException("a whole revolution must lie inside the recording and the pulses: " + wave
+            throw new IllegalArgumentException("a whole revolution must lie inside the recording and the pulses: "
+                    + wave
                     + "; " + angle);
         }
         double[] out = new double[(last - first) * samplesPerRevolution];
         for (int j = 0; j < out.length; j++) {
             double revolution = first + (double) j / samplesPerRevolution;
-            double bandwidth = Math.min(1, samplesPerRevolution * angle.speedAt(revolution).hertz() / wave.sampleRateHertz());
+            double angularRate = samplesPerRevolution * angle.speedAt(revolution).hertz();
+            double bandwidth = Math.min(1, angularRate / wave.sampleRateHertz());
             out[j] = SincInterpolator.at(x, (angle.secondsAt(revolution) - start) * wave.sampleRateHertz(), bandwidth);
         }
         return new AngularWaveform(wave.quantity(), samplesPerRevolution, first, angle, out);
@@ -135,6 +138,7 @@ public final class AngularWaveform implements Serializable {
     /** Returns revolutions and steps. */
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%,d revolutions of %d samples, %s", revolutions(), samplesPerRevolution, quantity);
+        return String.format(Locale.ROOT, "%,d revolutions of %d samples, %s", revolutions(), samplesPerRevolution,
+                quantity);
     }
 }

@@ -10,8 +10,8 @@ import java.io.Serializable;
 import java.util.Locale;
 
 /**
- * Two-sided spectrum of a pair of probes at right angles, {@code x + iy}: lines at positive frequency turn from the x probe to
- * the y probe (forward, with a shaft that turns so), lines at negative frequency turn the other way.
+ * Two-sided spectrum of a pair of probes at right angles, {@code x + iy}: lines at positive frequency turn from the x
+ * probe to the y probe (forward, with a shaft that turns so), lines at negative frequency turn the other way.
  *
  * <p>Scaling: a forward circle of radius r reads r at its frequency and nothing at the negative one; a straight line of
  * zero-to-peak amplitude A reads A/2 at both.
@@ -28,7 +28,7 @@ public final class FullSpectrum implements Serializable {
 
     private FullSpectrum(Waveform x, Waveform y, SpectrumSettings settings) {
         quantity = x.quantity();
-        int block = (int) Math.min(Math.max(2, Math.rint(x.sampleRateHertz() / settings.resolutionHertz())), x.length());
+        int block = settings.blockLength(x);
         resolutionHertz = x.sampleRateHertz() / block;
         highestLine = (block - 1) / 2;
         meanSquares = new double[2 * highestLine + 1];
@@ -42,7 +42,8 @@ public final class FullSpectrum implements Serializable {
      * @param y recording of the y probe at the same times, 90 degrees on in the direction of rotation
      * @param settings window, resolution, overlap; averaging is rms
      * @return the spectrum
-     * @throws IllegalArgumentException if the recordings don't match or are too short
+     * @throws IllegalArgumentException if the recordings don't match or are too short, or the resolution is above half
+     *     the sample rate
      */
     public static FullSpectrum of(Waveform x, Waveform y, SpectrumSettings settings) {
         if (x.length() != y.length() || x.sampleRateHertz() != y.sampleRateHertz() || x.quantity() != y.quantity()) {
@@ -62,7 +63,7 @@ public final class FullSpectrum implements Serializable {
         double[] ys = y.samples();
         double[] work = new double[2 * block];
         ComplexTransform transform = ComplexTransform.of(block);
-        int step = Math.max(1, block - (int) (settings.overlap() * block));
+        int step = settings.step(block);
         int count = 0;
         for (int from = 0; from + block <= xs.length; from += step) {
             double meanX = mean(xs, from, block);

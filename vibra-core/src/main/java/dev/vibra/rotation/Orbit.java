@@ -5,8 +5,8 @@ import java.io.Serializable;
 import org.apache.commons.math3.complex.Complex;
 
 /**
- * Ellipse that a shaft describes at one order, from the vectors of two probes at right angles: the sum of a circle that turns
- * with the shaft (forward) and one that turns against it (backward).
+ * Ellipse that a shaft describes at one order, from the vectors of two probes at right angles: the sum of a circle that
+ * turns with the shaft (forward) and one that turns against it (backward).
  *
  * <p>Convention: the shaft turns from the x probe towards the y probe. A shaft whose y lags x by 90 degrees at equal
  * amplitudes turns forward in a circle.

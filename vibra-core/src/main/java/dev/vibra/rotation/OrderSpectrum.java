@@ -22,14 +22,16 @@ public final class OrderSpectrum implements Serializable {
         quantity = wave.quantity();
         // A revolution takes the place of a second: "hertz" of this inner spectrum are orders.
         Waveform angular = Waveform.ofSi(quantity, wave.samplesPerRevolution(), wave.samples());
-        spectrum = Spectrum.of(angular, SpectrumSettings.withDefaults().withWindow(window).withResolution(1.0 / revolutions));
+        spectrum = Spectrum.of(angular, SpectrumSettings.withDefaults().withWindow(window)
+                .withResolution(1.0 / revolutions));
     }
 
     /**
      * Makes the order spectrum of an angular waveform, in blocks that overlap by half.
      *
      * @param wave angular waveform
-     * @param revolutions revolutions of a block, at least 1, at most those of the waveform; lines lie 1/revolutions apart
+     * @param revolutions revolutions of a block, at least 1, at most those of the waveform; lines lie 1/revolutions
+     *     apart
      * @param window window; rectangular is right for what repeats each revolution
      * @return the spectrum
      * @throws IllegalArgumentException if the waveform is shorter than a block
@@ -86,6 +88,7 @@ public final class OrderSpectrum implements Serializable {
     /** Returns lines and resolution. */
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%s order spectrum, %,d lines to order %.0f", quantity, lines(), order(lines() - 1));
+        return String.format(Locale.ROOT, "%s order spectrum, %,d lines to order %.0f", quantity, lines(),
+                order(lines() - 1));
     }
 }

@@ -24,8 +24,8 @@ public record OrderTrack(double order, List<SpeedPoint> points) implements Seria
     }
 
     /**
-     * Follows an order in blocks of whole revolutions that overlap by half, each under a Hann window, so that other orders do
-     * not leak in.
+     * Follows an order in blocks of whole revolutions that overlap by half, each under a Hann window, so that other
+     * orders do not leak in.
      *
      * @param wave angular waveform
      * @param order order to follow, above zero, below half the samples per revolution

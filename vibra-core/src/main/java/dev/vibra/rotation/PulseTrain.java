@@ -91,7 +91,8 @@ public final class PulseTrain implements Serializable {
     }
 
     /**
-     * Takes doubled pulses out and fills gaps with evenly spaced ones, so that every pulse is one step of the shaft again.
+     * Takes doubled pulses out and fills gaps with evenly spaced ones, so that every pulse is one step of the shaft
+     * again.
      *
      * @return the repaired train; this one if nothing is wrong
      */
@@ -136,8 +137,8 @@ public final class PulseTrain implements Serializable {
     }
 
     /**
-     * Measures how unevenly the marks of a shaft are spaced: the mean share of a revolution from each mark to the next. At
-     * nearly steady speed over many revolutions this is the geometry of the marks; give it to {@link
+     * Measures how unevenly the marks of a shaft are spaced: the mean share of a revolution from each mark to the next.
+     * At nearly steady speed over many revolutions this is the geometry of the marks; give it to {@link
      * ShaftAngle#of(PulseTrain, double[])} to calibrate it out.
      *
      * @param pulsesPerRevolution number of marks, at least 1

@@ -9,8 +9,8 @@ import org.apache.commons.math3.analysis.interpolation.SplineInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 
 /**
- * Angle of a shaft over time, in revolutions from the first pulse: a cubic spline through the pulses, time as a function of
- * angle. Within the first and the last step the spline is straighter than a shaft that speeds up.
+ * Angle of a shaft over time, in revolutions from the first pulse: a cubic spline through the pulses, time as a
+ * function of angle. Within the first and the last step the spline is straighter than a shaft that speeds up.
  *
  * @see "K. R. Fyfe, E. D. S. Munck, Analysis of computed order tracking, Mech. Syst. Signal Process. 11 (1997) 187-205"
  */
@@ -49,8 +49,8 @@ public final class ShaftAngle implements Serializable {
      * Takes a train of marks of known spacing.
      *
      * @param pulses pulses, at least 4
-     * @param markSpacing share of a revolution from each mark to the next, from the mark of the first pulse on; all above
-     *     zero, adding up to 1
+     * @param markSpacing share of a revolution from each mark to the next, from the mark of the first pulse on; all
+     *     above zero, adding up to 1
      * @return the angle
      * @throws IllegalArgumentException if there are too few pulses or the shares don't add up
      * @see PulseTrain#markSpacing

@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Mean position of a shaft in its bearing over time, from the gaps of two probes at right angles, relative to a position at
- * rest.
+ * Mean position of a shaft in its bearing over time, from the gaps of two probes at right angles, relative to a
+ * position at rest.
  *
  * @param points positions in the order of time
  */
@@ -56,7 +56,8 @@ public record ShaftCentreLine(List<Point> points) implements Serializable {
         int length = xs.length / parts;
         for (int p = 0; p < parts; p++) {
             points.add(new Point(x.startSeconds() + (p + 0.5) * length / x.sampleRateHertz(),
-                    Moments.of(xs, p * length, length).mean() - restX, Moments.of(ys, p * length, length).mean() - restY));
+                    Moments.of(xs, p * length, length).mean() - restX,
+                    Moments.of(ys, p * length, length).mean() - restY));
         }
         return new ShaftCentreLine(points);
     }

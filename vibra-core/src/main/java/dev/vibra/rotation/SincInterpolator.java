@@ -3,8 +3,8 @@ package dev.vibra.rotation;
 import dev.vibra.window.Window;
 
 /**
- * Value of a sampled signal between its samples, limited to a fraction of its bandwidth: convolution with a sinc under a
- * Kaiser window of β = 9 over 16 zero crossings on each side.
+ * Value of a sampled signal between its samples, limited to a fraction of its bandwidth: convolution with a sinc under
+ * a Kaiser window of β = 9 over 16 zero crossings on each side.
  */
 final class SincInterpolator {
     private static final int CROSSINGS = 16;

@@ -17,14 +17,14 @@ import java.util.Optional;
  * Speed of rotation read from the vibration itself, where no tachometer was at hand.
  *
  * <p>Each speed of a range is scored by how far the lines at its first ten multiples stand above the noise floor (in
- * nepers, none counting more than {@value #MOST_PER_LINE}); the first must stand out itself. The confidence is the lead of
- * the best speed over the best one that differs by more than 2 % and two and a half lines, over the best: 1 without any
- * rival, 0 for two equals. Below
- * {@value #LEAST_CONFIDENCE}, or without a significant first multiple, no speed is given: a wrong one would be worth less than
- * none.
+ * nepers, none counting more than {@value #MOST_PER_LINE}); the first must stand out itself. The confidence is the lead
+ * of the best speed over the best one that differs by more than 2 % and two and a half lines, over the best: 1 without
+ * any rival, 0 for two equals. Below
+ * {@value #LEAST_CONFIDENCE}, or without a significant first multiple, no speed is given: a wrong one would be worth
+ * less than none.
  *
- * <p>A range of less than an octave around the nominal speed keeps its half and its double out; within an octave, lines of
- * another shaft can still be taken for it.
+ * <p>A range of less than an octave around the nominal speed keeps its half and its double out; within an octave, lines
+ * of another shaft can still be taken for it.
  */
 public final class SpeedEstimate implements Serializable {
     private static final long serialVersionUID = 1;

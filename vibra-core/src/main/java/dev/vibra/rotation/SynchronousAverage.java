@@ -9,8 +9,8 @@ import java.io.Serializable;
  * Mean revolution of an angular waveform: what repeats each turn stays, the rest falls with the root of the number of
  * revolutions.
  *
- * @see "P. D. McFadden, A revised model for the extraction of periodic waveforms by time domain averaging, Mech. Syst. Signal
- *     Process. 1 (1987) 83-95"
+ * @see "P. D. McFadden, A revised model for the extraction of periodic waveforms by time domain averaging, Mech. Syst.
+ *     Signal Process. 1 (1987) 83-95"
  */
 public final class SynchronousAverage implements Serializable {
     private static final long serialVersionUID = 1;
@@ -71,18 +71,19 @@ public final class SynchronousAverage implements Serializable {
         for (int i = 0; i < rest.length; i++) {
             rest[i] -= average[i % average.length];
         }
-        return new AngularWaveform(wave.quantity(), wave.samplesPerRevolution(), wave.firstRevolution(), wave.angle(), rest);
+        return new AngularWaveform(wave.quantity(), wave.samplesPerRevolution(), wave.firstRevolution(), wave.angle(),
+                rest);
     }
 
     /**
-     * Returns the difference signal: the average less given orders, such as the shaft's own and the mesh harmonics of a gear
-     * with their first sidebands. What is left of a sound gear is small and even.
+     * Returns the difference signal: the average less given orders, such as the shaft's own and the mesh harmonics of a
+     * gear with their first sidebands. What is left of a sound gear is small and even.
      *
      * @param orders whole orders to take out, each from 0 to half the samples per revolution
      * @return a new array of the samples of one revolution
      * @throws IllegalArgumentException if an order is out of range
-     * @see "P. D. McFadden, J. D. Smith, A signal processing technique for detecting local defects in a gear from the signal
-     *     average of the vibration, Proc. IMechE 199 C4 (1985) 287-292"
+     * @see "P. D. McFadden, J. D. Smith, A signal processing technique for detecting local defects in a gear from the
+     *     signal average of the vibration, Proc. IMechE 199 C4 (1985) 287-292"
      */
     public double[] difference(int... orders) {
         RealTransform transform = RealTransform.of(average.length);

@@ -8,9 +8,9 @@ import java.io.Serializable;
 import java.util.Arrays;
 
 /**
- * How pulses are found in the signal of a tachometer: the signal has to fall below the level less the hysteresis before a
- * rise through the level counts again (and the other way round for falling pulses). Crossings are interpolated between
- * samples by a straight line.
+ * How pulses are found in the signal of a tachometer: the signal has to fall below the level less the hysteresis before
+ * a rise through the level counts again (and the other way round for falling pulses). Crossings are interpolated
+ * between samples by a straight line.
  *
  * @param level level to cross, in the unit of the signal, finite
  * @param hysteresis distance to go back before the next pulse, finite, above zero

@@ -235,7 +235,8 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Finds the distance from the smallest to the largest sample: the true peak-to-peak value, not one derived from rms.
+     * Finds the distance from the smallest to the largest sample: the true peak-to-peak value, not one derived from
+     * rms.
      *
      * @return the level
      */
@@ -281,13 +282,15 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Integrates or differentiates to velocity within a band, without phase shift and flat up to the ends of the band. Three
-     * periods of the lower end are left out at each end.
+     * Integrates or differentiates to velocity within a band, without phase shift. Within the band the response is
+     * exact; beside it, it falls to nothing at 0.6 times the lower end and 1.1 times the upper end, so that what lies
+     * between counts in part. Three periods of the lower end are left out at each end of the recording. For the band
+     * filters that a standard prescribes, see {@link #throughSeverityChain}.
      *
      * @param newBand band from above 0 Hz to at most half the sample rate
      * @return the velocity of the settled part
-     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its lower
-     *     end
+     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its
+     *     lower end
      * @see SpectralIntegration
      */
     public Waveform velocity(Band newBand) {
@@ -295,13 +298,13 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Integrates to displacement within a band, without phase shift and flat up to the ends of the band. Three periods of
-     * the lower end are left out at each end.
+     * Integrates to displacement within a band, without phase shift, with the response of {@link #velocity(Band)}.
+     * Three periods of the lower end are left out at each end of the recording.
      *
      * @param newBand band from above 0 Hz to at most half the sample rate
      * @return the displacement of the settled part
-     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its lower
-     *     end
+     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its
+     *     lower end
      * @see SpectralIntegration
      */
     public Waveform displacement(Band newBand) {
@@ -309,13 +312,14 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Limits to a band, or differentiates to acceleration within it, without phase shift and flat up to the ends of the
-     * band. Three periods of the lower end are left out at each end.
+     * Limits to a band, or differentiates to acceleration within it, without phase shift, with the response of {@link
+     * #velocity(Band)}. Three periods of the lower end are left out at each end of the recording, nothing if it is 0
+     * Hz.
      *
      * @param newBand band up to half the sample rate
      * @return the acceleration of the settled part
-     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its lower
-     *     end
+     * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its
+     *     lower end
      * @see SpectralIntegration
      */
     public Waveform acceleration(Band newBand) {
@@ -329,9 +333,9 @@ public final class Waveform implements Serializable {
     }
 
     /**
-     * Passes through the measuring chain of a vibration-severity instrument: integration and third-order Butterworth band
-     * limits, 0.7071 at both ends of the band. Severity limits are meant for levels measured this way. The start-up of the
-     * chain, four periods of the lower end, is left out.
+     * Passes through the measuring chain of a vibration-severity instrument: integration and third-order Butterworth
+     * band limits, 0.7071 at both ends of the band. Severity limits are meant for levels measured this way. The
+     * start-up of the chain, four periods of the lower end, is left out.
      *
      * @param target this waveform's motion or an integral of it
      * @param newBand band from above 0 Hz to at most 0.4 times the sample rate

@@ -61,7 +61,8 @@ final class Accumulator {
         for (int k = 0; k < out.length; k++) {
             out[k] = switch (averaging.kind()) {
                 case RMS -> held[k] / count;
-                case VECTOR -> (held[2 * k] * held[2 * k] + held[2 * k + 1] * held[2 * k + 1]) / ((double) count * count);
+                case VECTOR -> (held[2 * k] * held[2 * k] + held[2 * k + 1] * held[2 * k + 1])
+                        / ((double) count * count);
                 case PEAK_HOLD, EXPONENTIAL -> held[k];
             };
         }

@@ -12,11 +12,12 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 /**
  * Local maxima of a spectrum and their place between the bins.
  *
- * <p>For an isolated sine at distance d (in bins, -0.5 to 0.5) from the highest line, the difference of the two neighbours
- * over that line is a known, rising function of d: {@code (|W(1-d)| - |W(1+d)|) / |W(d)|} with the window's response W. It
- * is solved for d; the amplitude is then divided by {@code |W(d)|}. Reading velocity or displacement, peaks are found and
- * interpolated on the measured lines and converted at the interpolated frequency, so that the slope 1/f doesn't bias them.
- * Lines within half a main lobe of 0 Hz and of half the sample rate are left out: they meet their own image.
+ * <p>For an isolated sine at distance d (in bins, -0.5 to 0.5) from the highest line, the difference of the two
+ * neighbours over that line is a known, rising function of d: {@code (|W(1-d)| - |W(1+d)|) / |W(d)|} with the window's
+ * response W. It is solved for d; the amplitude is then divided by {@code |W(d)|}. Reading velocity or displacement,
+ * peaks are found and interpolated on the measured lines and converted at the interpolated frequency, so that the slope
+ * 1/f doesn't bias them. Lines within half a main lobe of 0 Hz and of half the sample rate are left out: they meet
+ * their own image.
  */
 final class PeakFinder {
     private static final double ACCURACY = 1e-9;

@@ -37,7 +37,8 @@ public final class PeakList extends AbstractList<SpectralPeak> implements Random
         for (SpectralPeak peak : peaks) {
             Unit unit = peak.level().quantity().customaryUnit();
             table.append(table.isEmpty() ? "" : "\n").append(String.format(Locale.ROOT, "%9.2f Hz %9s %s %s",
-                    peak.frequencyHertz(), Digits.significant(peak.level().in(unit), 3), unit, peak.level().detector()));
+                    peak.frequencyHertz(), Digits.significant(peak.level().in(unit), 3), unit,
+                    peak.level().detector()));
         }
         return table.toString();
     }

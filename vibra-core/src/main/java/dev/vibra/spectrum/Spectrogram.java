@@ -78,7 +78,8 @@ public final class Spectrogram implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such block
      */
     public double timeSeconds(int block) {
-        return startSeconds + (Objects.checkIndex(block, blocks()) * (double) step + 0.5 * blockLength) / sampleRateHertz;
+        double middle = Objects.checkIndex(block, blocks()) * (double) step + 0.5 * blockLength;
+        return startSeconds + middle / sampleRateHertz;
     }
 
     /**
@@ -116,9 +117,9 @@ public final class Spectrogram implements Serializable {
     }
 
     /**
-     * Computes the spectral kurtosis: {@code ⟨|X|⁴⟩/⟨|X|²⟩² - 2} of each line over the blocks. 0 for stationary normal noise,
-     * -1 for a steady tone, large where impacts ring. Take blocks shorter than the interval of the impacts and longer than
-     * their ringing.
+     * Computes the spectral kurtosis: {@code ⟨|X|⁴⟩/⟨|X|²⟩² - 2} of each line over the blocks. 0 for stationary normal
+     * noise, -1 for a steady tone, large where impacts ring. Take blocks shorter than the interval of the impacts and
+     * longer than their ringing.
      *
      * @return a new array with one value a line; a line without any power reads 0
      * @throws IllegalStateException if there are fewer than 2 blocks

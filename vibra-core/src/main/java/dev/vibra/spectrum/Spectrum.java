@@ -27,8 +27,8 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
  * </table>
  *
  * <p>B is the noise bandwidth of a line in Hz, fs the sample rate. The mean of each block is taken out. A spectrum of
- * acceleration is read as velocity or displacement by dividing each line by 2πf once or twice; the line at 0 Hz, which has
- * no integral, reads 0 then.
+ * acceleration is read as velocity or displacement by dividing each line by 2πf once or twice; the line at 0 Hz, which
+ * has no integral, reads 0 then.
  *
  * @see "P. D. Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70-73; ISO 18431-1:2005"
  */
@@ -79,8 +79,8 @@ public final class Spectrum implements Serializable {
     }
 
     /**
-     * Makes the spectrum of a recording. The block length is the sample rate over the resolution, rounded to a whole number of
-     * samples, or the whole recording if that is shorter. Samples behind the last whole block are not used.
+     * Makes the spectrum of a recording. The block length is the sample rate over the resolution, rounded to a whole
+     * number of samples, or the whole recording if that is shorter. Samples behind the last whole block are not used.
      *
      * @param wave recording, at least 2 samples
      * @param settings window, resolution, overlap
@@ -299,8 +299,8 @@ public final class Spectrum implements Serializable {
     }
 
     /**
-     * Returns the interval in which the true density at a line lies, for noise of normal distribution: chi-square with twice
-     * the {@linkplain #equivalentAverages() equivalent averages} as degrees of freedom.
+     * Returns the interval in which the true density at a line lies, for noise of normal distribution: chi-square with
+     * twice the {@linkplain #equivalentAverages() equivalent averages} as degrees of freedom.
      *
      * @param line number of the line from 0
      * @param probability probability that the interval holds the truth, above 0, below 1, as in 0.95
@@ -335,7 +335,9 @@ public final class Spectrum implements Serializable {
         return meanSquares[line];
     }
 
-    /** Returns the factor from the measured amplitude to the amplitude in the quantity that this spectrum is read as. */
+    /**
+     * Returns the factor from the measured amplitude to the amplitude in the quantity that this spectrum is read as.
+     */
     double conversion(double hertz) {
         return measured == quantity ? 1 : Math.pow(2 * Math.PI * hertz, -measured.integrationsTo(quantity));
     }
@@ -346,9 +348,9 @@ public final class Spectrum implements Serializable {
     }
 
     /**
-     * Computes the rms level of a band by Parseval's relation: the sum of the mean squares of the lines from the lower to
-     * the upper end, both included, over the noise bandwidth in bins. A brick wall at line resolution, the counterpart of
-     * the severity chain with its slopes.
+     * Computes the rms level of a band by Parseval's relation: the sum of the mean squares of the lines from the lower
+     * to the upper end, both included, over the noise bandwidth in bins. A brick wall at line resolution, the
+     * counterpart of the severity chain with its slopes.
      *
      * @param band band up to half the sample rate that holds at least one line
      * @return the level in that band
@@ -372,9 +374,9 @@ public final class Spectrum implements Serializable {
     }
 
     /**
-     * Finds the largest peaks, each interpolated between the bins with the window's own response: for an isolated line within
-     * 0.02 bin and 0.5 %. Lines within half a main lobe of 0 Hz and of half the sample rate are left out, since they meet
-     * their own image there.
+     * Finds the largest peaks, each interpolated between the bins with the window's own response: for an isolated line
+     * within 0.02 bin and 0.5 %. Lines within half a main lobe of 0 Hz and of half the sample rate are left out, since
+     * they meet their own image there.
      *
      * @param count largest number of peaks wanted, at least 1
      * @return peaks as rms levels, the largest first; fewer if there are fewer
@@ -401,8 +403,9 @@ public final class Spectrum implements Serializable {
     /** Returns lines, resolution, averages and window. */
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%s spectrum, %,d lines of %s Hz to %s Hz, %d average%s, %s", quantity, lines(),
-                Digits.compact(resolutionHertz(), 4), Digits.compact(sampleRateHertz / 2, 6), blocks, blocks == 1 ? "" : "s",
+        return String.format(Locale.ROOT, "%s spectrum, %,d lines of %s Hz to %s Hz, %d average%s, %s", quantity,
+                lines(), Digits.compact(resolutionHertz(), 4), Digits.compact(sampleRateHertz / 2, 6), blocks,
+                blocks == 1 ? "" : "s",
                 settings.window());
     }
 }

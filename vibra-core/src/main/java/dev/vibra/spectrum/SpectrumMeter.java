@@ -1,34 +1,38 @@
 package dev.vibra.spectrum;
 
+import dev.vibra.internal.BlockCutter;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Quantity;
 
 /**
- * Averaged spectrum of a stream: push blocks of any size, read at any time. The spectrum equals {@link Spectrum#of} over the
- * same samples.
+ * Averaged spectrum of a stream: push blocks of any size, read at any time. The spectrum equals {@link Spectrum#of}
+ * over the same samples.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing while pushing.
  */
 public final class SpectrumMeter {
+    private static final int LONGEST = 1 << 28;
+
     private final Quantity quantity;
     private final double sampleRateHertz;
     private final SpectrumSettings settings;
     private final SpectrumPlan plan;
     private final Accumulator accumulator;
-    private final double[] block;
-    private final int step;
-    private int filled;
+    private final BlockCutter cutter;
 
     private SpectrumMeter(Quantity quantity, double sampleRateHertz, SpectrumSettings settings) {
         this.quantity = quantity;
-        this.sampleRateHertz = Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        this.sampleRateHertz = sampleRateHertz;
         this.settings = settings;
-        double length = Math.rint(sampleRateHertz / settings.resolutionHertz());
-        Require.within("block length", length, 2, 1 << 28, "");
-        plan = SpectrumPlan.of((int) length, settings.window());
+        int length = settings.blockLength(sampleRateHertz, LONGEST + 1);
+        if (length > LONGEST) {
+            throw Require.failure("resolutionHertz", "at least " + sampleRateHertz / LONGEST
+                    + " Hz at this sample rate",
+                    settings.resolutionHertz());
+        }
+        plan = SpectrumPlan.of(length, settings.window());
         accumulator = new Accumulator(plan, settings.averaging());
-        block = new double[plan.length()];
-        step = settings.step(plan.length());
+        cutter = new BlockCutter(length, settings.step(length), block -> accumulator.add(block, 0));
     }
 
     /**
@@ -53,18 +57,7 @@ public final class SpectrumMeter {
      * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
      */
     public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
-        for (int i = offset; i < offset + length; i++) {
-            if (!(Math.abs(samples[i]) < Double.POSITIVE_INFINITY)) {
-                throw Require.failure("samples[" + i + "]", "finite", samples[i]);
-            }
-            block[filled++] = samples[i];
-            if (filled == block.length) {
-                accumulator.add(block, 0);
-                System.arraycopy(block, step, block, 0, block.length - step);
-                filled -= step;
-            }
-        }
+        cutter.push(samples, offset, length);
     }
 
     /**
@@ -84,7 +77,7 @@ public final class SpectrumMeter {
      */
     public Spectrum spectrum() {
         if (accumulator.count() == 0) {
-            throw new IllegalStateException("no block of " + block.length + " samples is complete yet");
+            throw new IllegalStateException("no block of " + plan.length() + " samples is complete yet");
         }
         double[] meanSquares = new double[plan.lines()];
         accumulator.meanSquares(meanSquares);
@@ -94,7 +87,7 @@ public final class SpectrumMeter {
     /** Begins anew. */
     public void reset() {
         accumulator.reset();
-        filled = 0;
+        cutter.reset();
     }
 
     /** Returns blocks and settings. */

@@ -128,8 +128,8 @@ public final class SpectrumPlan {
         }
 
         /**
-         * Writes the complex lines of one block, scaled so that their squared magnitudes are the mean squares; the mean of the
-         * block is taken out first. Phase is that of a cosine at the first sample of the block.
+         * Writes the complex lines of one block, scaled so that their squared magnitudes are the mean squares; the mean
+         * of the block is taken out first. Phase is that of a cosine at the first sample of the block.
          *
          * @param block samples; left alone
          * @param offset index of the first sample

@@ -10,8 +10,8 @@ import java.util.Objects;
 /**
  * What a {@link Spectrum} is made with: window, resolution, overlap and averaging.
  *
- * <p>Defaults: Hann window; lines 1 Hz apart, or as close as a shorter recording allows; overlap 0.5, at which blocks under
- * a Hann window are nearly independent (correlation 1/6 by F. J. Harris 1978, Table 1); rms averaging.
+ * <p>Defaults: Hann window; lines 1 Hz apart, or as close as a shorter recording allows; overlap 0.5, at which blocks
+ * under a Hann window are nearly independent (correlation 1/6 by F. J. Harris 1978, Table 1); rms averaging.
  *
  * @param window window function
  * @param resolutionHertz distance of lines in Hz, finite, above zero
@@ -111,19 +111,47 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
         return new SpectrumSettings(window, resolutionHertz, overlap, newAveraging);
     }
 
-    /** Returns the block length for a recording: sample rate over resolution, at most the whole recording. */
-    int blockLength(Waveform wave) {
-        double wanted = Math.rint(wave.sampleRateHertz() / resolutionHertz);
-        if (!(resolutionHertz <= wave.sampleRateHertz() / 2)) {
-            throw Require.failure("resolutionHertz", "at most half the sample rate, " + wave.sampleRateHertz() / 2 + " Hz",
-                    resolutionHertz);
-        }
-        return (int) Math.min(wanted, wave.length());
+    /**
+     * Returns the length of the blocks that a recording is cut into: {@link #blockLength(double, int)} at its sample
+     * rate, at most the whole recording.
+     *
+     * @param wave recording
+     * @return number of samples of a block, at least 2 if the recording has as many
+     * @throws IllegalArgumentException if the resolution is above half the sample rate
+     */
+    public int blockLength(Waveform wave) {
+        return blockLength(wave.sampleRateHertz(), wave.length());
     }
 
-    /** Returns the number of samples from one block to the next, at least 1. */
-    int step(int blockLength) {
-        return Math.max(1, blockLength - (int) (overlap * blockLength));
+    /**
+     * Returns the length of a block: sample rate over resolution, rounded to a whole number of samples.
+     *
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @param longest number of samples that a block may have at most, at least 1; it counts where the resolution asks
+     *     for more
+     * @return number of samples of a block, at least 2 unless the longest is 1
+     * @throws IllegalArgumentException if an argument is out of range or the resolution above half the sample rate
+     */
+    public int blockLength(double sampleRateHertz, int longest) {
+        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        Require.atLeast("longest", longest, 1);
+        if (!(resolutionHertz <= sampleRateHertz / 2)) {
+            throw Require.failure("resolutionHertz", "at most half the sample rate, " + sampleRateHertz / 2 + " Hz",
+                    resolutionHertz);
+        }
+        return (int) Math.min(Math.rint(sampleRateHertz / resolutionHertz), longest);
+    }
+
+    /**
+     * Returns the number of samples from the start of one block to that of the next: the block less what it shares, the
+     * shared part rounded down.
+     *
+     * @param blockLength number of samples of a block, at least 1
+     * @return number of samples, 1 to the block length
+     * @throws IllegalArgumentException if the block is empty
+     */
+    public int step(int blockLength) {
+        return Math.max(1, Require.atLeast("blockLength", blockLength, 1) - (int) (overlap * blockLength));
     }
 
     /** Returns the settings in words. */

@@ -13,8 +13,8 @@ import java.io.Serializable;
 import java.util.Locale;
 
 /**
- * Averaged spectrum of a band with lines closer than a spectrum from 0 Hz could afford: the band is moved down to 0 Hz and
- * sampled at its own width, then averaged in blocks. Scaling as in {@link Spectrum}.
+ * Averaged spectrum of a band with lines closer than a spectrum from 0 Hz could afford: the band is moved down to 0 Hz
+ * and sampled at its own width, then averaged in blocks. Scaling as in {@link Spectrum}.
  *
  * @see "R. B. Randall, Frequency Analysis, 3rd ed. 1987, section on zoom (from memory, unverified)"
  */
@@ -31,7 +31,7 @@ public final class ZoomSpectrum implements Serializable {
     private ZoomSpectrum(Waveform wave, Band band, SpectrumSettings settings) {
         quantity = wave.quantity();
         Baseband baseband = new Baseband(wave, band);
-        int block = (int) Math.min(Math.max(2, Math.rint(baseband.rate / settings.resolutionHertz())), baseband.length);
+        int block = settings.blockLength(baseband.rate, baseband.length);
         resolutionHertz = baseband.rate / block;
         firstHertz = baseband.firstHertz;
         double[] weights = settings.window().samples(block);
@@ -48,7 +48,8 @@ public final class ZoomSpectrum implements Serializable {
      * @param band band above 0 Hz and below half the sample rate that holds at least two lines of the whole recording
      * @param settings window, resolution (at best one over the duration), overlap; averaging is rms
      * @return the spectrum
-     * @throws IllegalArgumentException if the band is out of range
+     * @throws IllegalArgumentException if the band is out of range, or the resolution so coarse that the band's own
+     *     sample rate leaves no block of two samples
      */
     public static ZoomSpectrum of(Waveform wave, Band band, SpectrumSettings settings) {
         Require.positive("lowest frequency of the band", band.lowestHertz(), "Hz");
@@ -77,7 +78,8 @@ public final class ZoomSpectrum implements Serializable {
             for (int k = 0; k < meanSquares.length; k++) {
                 double re = work[2 * k];
                 double im = work[2 * k + 1];
-                meanSquares[k] += 0.5 * (re * re + im * im) / (sum * sum); // the analytic signal has twice the amplitude
+                // the analytic signal has twice the amplitude
+                meanSquares[k] += 0.5 * (re * re + im * im) / (sum * sum);
             }
             count++;
         }

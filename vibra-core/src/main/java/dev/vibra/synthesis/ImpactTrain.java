@@ -7,9 +7,9 @@ import java.util.Random;
 /**
  * Impacts at a nearly steady rate, each of which rings a resonance.
  *
- * <p>The intervals between impacts vary independently, as rolling elements slip: a random walk, not a jitter about a fixed
- * clock (J. Antoni, R. B. Randall, <i>J. Vib. Acoust.</i> 125 (2003) 282-289). The strength may swing once a modulation
- * period, as for a defect that passes a load zone: {@code peak·(1 + depth·cos(2π·fm·t))/(1 + depth)}.
+ * <p>The intervals between impacts vary independently, as rolling elements slip: a random walk, not a jitter about a
+ * fixed clock (J. Antoni, R. B. Randall, <i>J. Vib. Acoust.</i> 125 (2003) 282-289). The strength may swing once a
+ * modulation period, as for a defect that passes a load zone: {@code peak·(1 + depth·cos(2π·fm·t))/(1 + depth)}.
  *
  * @param rateHertz mean impacts per second, finite, above zero
  * @param peak amplitude of the decaying sine in the unit of the signal, finite, zero or more
@@ -69,7 +69,8 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
      * @throws IllegalArgumentException if the jitter is out of range
      */
     public ImpactTrain withJitter(double newJitter) {
-        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, newJitter, modulationHertz, modulationDepth);
+        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, newJitter, modulationHertz,
+                modulationDepth);
     }
 
     /**

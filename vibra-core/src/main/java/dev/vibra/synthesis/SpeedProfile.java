@@ -51,8 +51,8 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds)
     }
 
     /**
-     * Makes the signal of a tachometer: 1 V over a tenth of the step from each mark on, 0 V elsewhere, edges as steep as the
-     * sample rate allows, placed between the samples by a straight line.
+     * Makes the signal of a tachometer: 1 V over a tenth of the step from each mark on, 0 V elsewhere, edges as steep
+     * as the sample rate allows, placed between the samples by a straight line.
      *
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @param markSpacing share of a revolution from each mark to the next; all above zero, adding up to 1
@@ -89,9 +89,9 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds)
     }
 
     /**
-     * Makes the displacement of a rotor on springs (one degree of freedom) that an unbalance drives, quasi-steady at each
-     * speed: amplitude {@code e·r²/√((1-r²)² + (2ζr)²)} and phase lag {@code atan2(2ζr, 1-r²)} behind the mark, r the speed over
-     * the natural frequency.
+     * Makes the displacement of a rotor on springs (one degree of freedom) that an unbalance drives, quasi-steady at
+     * each speed: amplitude {@code e·r²/√((1-r²)² + (2ζr)²)} and phase lag {@code atan2(2ζr, 1-r²)} behind the mark, r
+     * the speed over the natural frequency.
      *
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @param eccentricityMetres distance e of the centre of mass from the axis in m, finite, zero or more

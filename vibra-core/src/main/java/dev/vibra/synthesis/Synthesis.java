@@ -10,8 +10,8 @@ import java.util.Objects;
 import java.util.Random;
 
 /**
- * A signal under construction: each step returns a new one with something added or done to it. All values in SI units of
- * the quantity.
+ * A signal under construction: each step returns a new one with something added or done to it. All values in SI units
+ * of the quantity.
  *
  * <p>Immutable; the same steps with the same seeds give the same samples on every machine (StrictMath).
  */
@@ -73,7 +73,8 @@ public final class Synthesis {
      */
     public Synthesis harmonics(double hertz, double[] amplitudes, double[] phasesRadians) {
         if (amplitudes.length != phasesRadians.length) {
-            throw new IllegalArgumentException("phasesRadians must be as many as amplitudes, " + amplitudes.length + ": "
+            throw new IllegalArgumentException("phasesRadians must be as many as amplitudes, " + amplitudes.length
+                    + ": "
                     + phasesRadians.length);
         }
         Synthesis sum = this;
@@ -127,7 +128,8 @@ public final class Synthesis {
         double duration = sum.length / sampleRateHertz;
         for (int i = 0; i < sum.length; i++) {
             double t = i / sampleRateHertz;
-            sum[i] += amplitude * StrictMath.cos(2 * Math.PI * (fromHertz + 0.5 * (toHertz - fromHertz) * t / duration) * t);
+            double meanHertz = fromHertz + 0.5 * (toHertz - fromHertz) * t / duration;
+            sum[i] += amplitude * StrictMath.cos(2 * Math.PI * meanHertz * t);
         }
         return with(sum);
     }
@@ -184,8 +186,8 @@ public final class Synthesis {
     }
 
     /**
-     * Adds a train of impacts, each ringing a resonance: {@code peak·exp(-2πζ·f·t)·sin(2πf·√(1-ζ²)·t)} from its start on,
-     * the impulse response of one degree of freedom.
+     * Adds a train of impacts, each ringing a resonance: {@code peak·exp(-2πζ·f·t)·sin(2πf·√(1-ζ²)·t)} from its start
+     * on, the impulse response of one degree of freedom.
      *
      * @param impacts rate, strength and resonance
      * @param seed seed of the jitter; the same seed gives the same train
@@ -304,7 +306,8 @@ public final class Synthesis {
 
     private void requireBelowNyquist(String name, double hertz) {
         if (!(hertz > 0 && hertz < sampleRateHertz / 2)) {
-            throw Require.failure(name, "above 0 and below half the sample rate, " + sampleRateHertz / 2 + " Hz", hertz);
+            throw Require.failure(name, "above 0 and below half the sample rate, " + sampleRateHertz / 2 + " Hz",
+                    hertz);
         }
     }
 

@@ -14,8 +14,8 @@ import org.apache.commons.math3.complex.Complex;
  * Averaged spectra of an input x and an output y recorded together, and the responses that follow from them.
  *
  * <p>The cross spectrum is {@code Gxy = ⟨conj(X)·Y⟩}, one-sided, as mean square ({@link #cross}) or density ({@link
- * #crossDensity}). H1 = Gxy/Gxx is right with noise at the output, H2 = Gyy/conj(Gxy) with noise at the input, Hv is the
- * total least-squares estimate for equal relative noise at both. Phase is that of the output over the input.
+ * #crossDensity}). H1 = Gxy/Gxx is right with noise at the output, H2 = Gyy/conj(Gxy) with noise at the input, Hv is
+ * the total least-squares estimate for equal relative noise at both. Phase is that of the output over the input.
  *
  * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, sections 6.1, 9.1 and 9.2"
  */
@@ -60,22 +60,22 @@ public final class FrequencyResponse implements Serializable {
      * @param output what answers, sampled at the same times
      * @param settings window, resolution, overlap
      * @return the response
-     * @throws IllegalArgumentException if the recordings differ in length or sample rate or are too short
+     * @throws IllegalArgumentException if the recordings differ in length or sample rate or are too short, or the
+     *     resolution is above half the sample rate
      */
     public static FrequencyResponse of(Waveform input, Waveform output, SpectrumSettings settings) {
         requireTogether(input, output);
         Require.atLeast("number of samples", input.length(), 2);
-        double rate = input.sampleRateHertz();
-        int block = (int) Math.min(Math.max(2, Math.rint(rate / settings.resolutionHertz())), input.length());
+        int block = settings.blockLength(input);
         Averager averager = new Averager(SpectrumPlan.of(block, settings.window()),
                 SpectrumPlan.of(block, settings.window()));
         double[] x = input.samples();
         double[] y = output.samples();
-        int step = Math.max(1, block - (int) (settings.overlap() * block));
+        int step = settings.step(block);
         for (int from = 0; from + block <= x.length; from += step) {
             averager.add(x, y, from);
         }
-        return new FrequencyResponse(averager, input.quantity(), output.quantity(), rate);
+        return new FrequencyResponse(averager, input.quantity(), output.quantity(), input.sampleRateHertz());
     }
 
     /**
@@ -156,8 +156,8 @@ public final class FrequencyResponse implements Serializable {
     }
 
     /**
-     * Returns the coherence {@code |Gxy|²/(Gxx·Gyy)}: the part of the output's power that the input explains. With a single
-     * block it is 1 whatever the signals are.
+     * Returns the coherence {@code |Gxy|²/(Gxx·Gyy)}: the part of the output's power that the input explains. With a
+     * single block it is 1 whatever the signals are.
      *
      * @param line number of the line from 0
      * @return coherence, 0 to 1; 0 where a channel has no power
@@ -201,8 +201,8 @@ public final class FrequencyResponse implements Serializable {
      * @param line number of the line from 0
      * @return response in units of the output over those of the input
      * @throws IndexOutOfBoundsException if there is no such line
-     * @see "G. T. Rocklin, J. Crowley, H. Vold, A comparison of H1, H2 and Hv frequency response functions, Proc. IMAC 3
-     *     (1985) 272-278"
+     * @see "G. T. Rocklin, J. Crowley, H. Vold, A comparison of H1, H2 and Hv frequency response functions, Proc. IMAC
+     *     3 (1985) 272-278"
      */
     public Complex hv(int line) {
         Complex cross = cross(line);
@@ -221,8 +221,8 @@ public final class FrequencyResponse implements Serializable {
     }
 
     /**
-     * Returns the random error of |H1|, its standard deviation over its value: {@code √(1-γ²)/(|γ|·√(2n))} for n independent
-     * blocks.
+     * Returns the random error of |H1|, its standard deviation over its value: {@code √(1-γ²)/(|γ|·√(2n))} for n
+     * independent blocks.
      *
      * @param line number of the line from 0
      * @return relative standard deviation; infinite where the coherence is 0
@@ -237,7 +237,8 @@ public final class FrequencyResponse implements Serializable {
     /** Returns channels, lines and averages. */
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "response of %s to %s, %,d lines, %d average%s", output, input, lines(), blocks,
+        return String.format(Locale.ROOT, "response of %s to %s, %,d lines, %d average%s", output, input, lines(),
+                blocks,
                 blocks == 1 ? "" : "s");
     }
 
@@ -266,7 +267,9 @@ public final class FrequencyResponse implements Serializable {
             gxy = new double[2 * plan.lines()];
         }
 
-        /** A transient passes a window whose weight is 1 where it happens: the mean of the window doesn't matter to it. */
+        /**
+         * A transient passes a window whose weight is 1 where it happens: the mean of the window doesn't matter to it.
+         */
         void correctGains() {
             inputGain = plan.window().coherentGain();
             outputGain = yWorker.window().coherentGain();

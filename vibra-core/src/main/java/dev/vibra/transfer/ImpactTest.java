@@ -9,11 +9,12 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * An impact (hammer) test: pairs of recordings of force and response, one a hit, each hit at the beginning of its block.
+ * An impact (hammer) test: pairs of recordings of force and response, one a hit, each hit at the beginning of its
+ * block.
  *
- * <p>Defaults: no windows (rectangular), right when the response has decayed within the block. A {@linkplain Window#force
- * force} and an {@linkplain Window#exponential exponential} window keep noise out; the latter adds damping, see {@link
- * Mode#withoutWindowDamping}.
+ * <p>Defaults: no windows (rectangular), right when the response has decayed within the block. A
+ * {@linkplain Window#force force} and an {@linkplain Window#exponential exponential} window keep noise out; the latter
+ * adds damping, see {@link Mode#withoutWindowDamping}.
  *
  * @see "ISO 7626-5:2019, measurements using impact excitation (principle)"
  */

@@ -9,8 +9,9 @@ import org.apache.commons.math3.linear.QRDecomposition;
 /**
  * Natural frequency and damping of a well separated mode from a frequency response (H1).
  *
- * <p>Both ways take the mode as one of viscous damping and want the response as mobility (velocity over force), whose circle
- * is exact for it: {@code Y = iω/(k - ω²m + iωc)}. Receptance or accelerance are turned into mobility by their power of iω.
+ * <p>Both ways take the mode as one of viscous damping and want the response as mobility (velocity over force), whose
+ * circle is exact for it: {@code Y = iω/(k - ω²m + iωc)}. Receptance or accelerance are turned into mobility by their
+ * power of iω.
  *
  * @see "D. J. Ewins, Modal Testing, 2nd ed. 2000, sections 4.2 and 4.3"
  */
@@ -18,13 +19,13 @@ public final class ModeFit {
     private ModeFit() {}
 
     /**
-     * Reads the mode from the peak and the two frequencies at which the mobility has fallen by 3.01 dB, interpolated between
-     * lines: {@code ζ = (f2 - f1)/(2·fn), fn = √(f1·f2)}, exact for viscous damping. The lines should lie closer than a
-     * fifth of the half-power width.
+     * Reads the mode from the peak and the two frequencies at which the mobility has fallen by 3.01 dB, interpolated
+     * between lines: {@code ζ = (f2 - f1)/(2·fn), fn = √(f1·f2)}, exact for viscous damping. The lines should lie
+     * closer than a fifth of the half-power width.
      *
      * @param response response to read, of a motion to any input
-     * @param integrations how often the response must be integrated to be a mobility: 1 for an accelerance, 0 for a mobility,
-     *     -1 for a receptance
+     * @param integrations how often the response must be integrated to be a mobility: 1 for an accelerance, 0 for a
+     *     mobility, -1 for a receptance
      * @param band band that holds the mode and no other
      * @return the mode
      * @throws IllegalArgumentException if the band holds no peak that falls by 3 dB on both sides
@@ -45,8 +46,8 @@ public final class ModeFit {
      * lines within the half-power points gives both unknowns.
      *
      * @param response response to read, of a motion to any input
-     * @param integrations how often the response must be integrated to be a mobility: 1 for an accelerance, 0 for a mobility,
-     *     -1 for a receptance
+     * @param integrations how often the response must be integrated to be a mobility: 1 for an accelerance, 0 for a
+     *     mobility, -1 for a receptance
      * @param band band that holds the mode and no other
      * @return the mode
      * @throws IllegalArgumentException if fewer than three lines lie on the arc of the mode

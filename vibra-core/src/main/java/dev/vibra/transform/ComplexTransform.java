@@ -5,11 +5,12 @@ import dev.vibra.internal.Require;
 /**
  * Complex discrete Fourier transform of one length, in place on interleaved real and imaginary parts.
  *
- * <p>Normalisation: {@link #forward} computes {@code X[k] = Σ x[n]·exp(-2πi·kn/N)} unscaled, {@link #inverse} divides by
- * N, so that one undoes the other. Output order: k = 0 … N-1, negative frequencies in the upper half.
+ * <p>Normalisation: {@link #forward} computes {@code X[k] = Σ x[n]·exp(-2πi·kn/N)} unscaled, {@link #inverse} divides
+ * by N, so that one undoes the other. Output order: k = 0 … N-1, negative frequencies in the upper half.
  *
  * <p>Any length up to 2²⁸; powers of two and lengths with few and small odd factors (12,000, 25,600, 102,400) are fast,
- * others take four to twelve times as long. An instance holds workspace: it is not thread-safe, one per thread. Nothing is allocated after it was made and no thread is started.
+ * others take four to twelve times as long. An instance holds workspace: it is not thread-safe, one per thread. Nothing
+ * is allocated after it was made and no thread is started.
  */
 public final class ComplexTransform {
     private static final int LONGEST = 1 << 28;

@@ -3,12 +3,14 @@ package dev.vibra.transform;
 /** Forward complex transform of one length, in place, unscaled, on interleaved real and imaginary parts. */
 abstract class Kernel {
     /**
-     * Longest power of two given to JTransforms in one piece. Its threshold for starting a pool of threads counts doubles:
-     * 4096 complex values already reach it.
+     * Longest power of two given to JTransforms in one piece. Its threshold for starting a pool of threads counts
+     * doubles: 4096 complex values already reach it.
      */
     static final int LONGEST_DIRECT = 2048;
 
-    /** Up to this sum of odd prime factors, stages by the definition take less time than the chirp algorithm (measured). */
+    /**
+     * Up to this sum of odd prime factors, stages by the definition take less time than the chirp algorithm (measured).
+     */
     private static final int LARGEST_FACTOR_SUM = 28;
 
     abstract void forward(double[] data, int offset);

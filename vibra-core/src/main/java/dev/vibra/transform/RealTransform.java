@@ -5,9 +5,9 @@ import dev.vibra.internal.Require;
 /**
  * Discrete Fourier transform of real samples to the lines from 0 to half the sample rate, and back.
  *
- * <p>Normalisation: {@link #forward} computes {@code X[k] = Σ x[n]·exp(-2πi·kn/N)} unscaled, {@link #inverse} divides by
- * N. Output order: {@link #lines()} interleaved complex values for k = 0 … N/2 (integer division); for an even length the
- * last is the line at half the sample rate.
+ * <p>Normalisation: {@link #forward} computes {@code X[k] = Σ x[n]·exp(-2πi·kn/N)} unscaled, {@link #inverse} divides
+ * by N. Output order: {@link #lines()} interleaved complex values for k = 0 … N/2 (integer division); for an even
+ * length the last is the line at half the sample rate.
  *
  * <p>An even length costs one complex transform of half the length. An instance holds workspace: it is not thread-safe,
  * one per thread. Nothing is allocated after it was made and no thread is started.
@@ -85,8 +85,8 @@ public final class RealTransform {
     }
 
     /**
-     * Transforms spectral lines back to samples, divided by the length. The imaginary parts of the first line and, for an
-     * even length, of the last line are taken as zero, as they are for every real signal.
+     * Transforms spectral lines back to samples, divided by the length. The imaginary parts of the first line and, for
+     * an even length, of the last line are taken as zero, as they are for every real signal.
      *
      * @param spectrum {@code 2·lines()} interleaved values; left alone unless it is also the output
      * @param samples receives {@link #length()} real samples from the offset on
@@ -111,7 +111,9 @@ public final class RealTransform {
         return samples;
     }
 
-    /** Even and odd samples were transformed as real and imaginary parts: tells the two spectra apart and joins them. */
+    /**
+     * Even and odd samples were transformed as real and imaginary parts: tells the two spectra apart and joins them.
+     */
     private void separate(double[] spectrum) {
         int half = length / 2;
         double re0 = work[0];

@@ -31,8 +31,8 @@ record CosineSum(double a0, double a1, double a2, double a3, double a4) implemen
     }
 
     /**
-     * Shifted by a whole k, the phase factor exp(-iπx) of the rectangle leaves a sign (-1)^k, which meets the same sign in
-     * the definition of the window: all terms add up.
+     * Shifted by a whole k, the phase factor exp(-iπx) of the rectangle leaves a sign (-1)^k, which meets the same sign
+     * in the definition of the window: all terms add up.
      */
     @Override
     public double response(double bins) {

@@ -8,9 +8,9 @@ import java.util.Objects;
 /**
  * Window function of a block of samples.
  *
- * <p>Periodic, as spectra need it: {@code w[n] = w(n/N), n = 0 … N-1}, the sample that would close the period is left off.
- * Not normalised: a spectrum divides by the {@linkplain #coherentGain() coherent gain} for lines and by the {@linkplain
- * #noiseBandwidth() noise bandwidth} for bands and densities.
+ * <p>Periodic, as spectra need it: {@code w[n] = w(n/N), n = 0 … N-1}, the sample that would close the period is left
+ * off. Not normalised: a spectrum divides by the {@linkplain #coherentGain() coherent gain} for lines and by the
+ * {@linkplain #noiseBandwidth() noise bandwidth} for bands and densities.
  *
  * @see "F. J. Harris, On the use of windows for harmonic analysis with the discrete Fourier transform, Proc. IEEE 66
  *     (1978) 51-83, doi:10.1109/PROC.1978.10837"
@@ -40,8 +40,8 @@ public final class Window implements Serializable {
     }
 
     /**
-     * Returns the rectangular window: no weighting, for transients that begin and end within the block and for signals with
-     * a whole number of periods in it.
+     * Returns the rectangular window: no weighting, for transients that begin and end within the block and for signals
+     * with a whole number of periods in it.
      *
      * @return the window
      */
@@ -141,8 +141,8 @@ public final class Window implements Serializable {
     }
 
     /**
-     * Returns a force window for the pulse of a hammer: 1 over the first part of the block, then a half-cosine down to 0
-     * over a quarter of that part.
+     * Returns a force window for the pulse of a hammer: 1 over the first part of the block, then a half-cosine down to
+     * 0 over a quarter of that part.
      *
      * @param fraction part of the block that passes in full, above 0, at most 1
      * @return the window
@@ -171,8 +171,8 @@ public final class Window implements Serializable {
     }
 
     /**
-     * Returns the flat top window: amplitude of a line within 0.01 dB wherever it lies between two lines, at the price of a
-     * wide main lobe.
+     * Returns the flat top window: amplitude of a line within 0.01 dB wherever it lies between two lines, at the price
+     * of a wide main lobe.
      *
      * @return the window
      * @see "ISO 18431-2:2004, flat-top window: 1, 1.933, 1.286, 0.388, 0.0322"
@@ -241,8 +241,8 @@ public final class Window implements Serializable {
     }
 
     /**
-     * Returns what a line reads when it lies a given distance from a bin, relative to a line on the bin: the magnitude of
-     * the window's transform, for a long block.
+     * Returns what a line reads when it lies a given distance from a bin, relative to a line on the bin: the magnitude
+     * of the window's transform, for a long block.
      *
      * @param bins distance between line and bin, in bins
      * @return relative magnitude, 1 at distance 0

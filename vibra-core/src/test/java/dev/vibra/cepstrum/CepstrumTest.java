@@ -57,7 +57,8 @@ class CepstrumTest {
 
     @Test
     void badArgumentsAreNamed() {
-        Cepstrum cepstrum = Cepstrum.of(Waveform.ofSi(Quantity.ACCELERATION, 100, new Random(1).doubles(100).toArray()));
+        double[] noise = new Random(1).doubles(100).toArray();
+        Cepstrum cepstrum = Cepstrum.of(Waveform.ofSi(Quantity.ACCELERATION, 100, noise));
         assertThrows(IllegalArgumentException.class, () -> cepstrum.largestSeconds(0, 0.1));
         assertThrows(IllegalArgumentException.class, () -> cepstrum.without(0.1, 0.6));
         assertThrows(IllegalArgumentException.class, () -> cepstrum.without(0.101, 0.109));

@@ -1,5 +1,6 @@
 package dev.vibra.envelope;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,7 +18,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class EnvelopeTest {
-    /** SciPy 1.10 {@code abs(signal.hilbert(x))}; its analytic signal is that of the band from 0 Hz to half the rate. */
+    /**
+     * SciPy 1.10 {@code abs(signal.hilbert(x))}; its analytic signal is that of the band from 0 Hz to half the rate.
+     */
     @ParameterizedTest
     @ValueSource(ints = {600, 599, 149})
     void envelopeOfTheWholeBandAgreesWithSciPy(int length) {
@@ -50,10 +53,14 @@ class EnvelopeTest {
         assertEquals(87.3, first.frequencyHertz(), 0.1);
     }
 
-    /** Two tones of amplitude 1 and 0.3 beat at their difference; harmonics of the beat beyond the band must not fold back. */
+    /**
+     * Two tones of amplitude 1 and 0.3 beat at their difference; harmonics of the beat beyond the band must not fold
+     * back.
+     */
     @Test
     void envelopeHasNoFalseLines() {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).tone(0.6, 4990, 0).waveform();
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).tone(0.6, 4990, 0)
+                .waveform();
         Waveform envelope = Envelope.of(wave, Band.of(3000, 5000));
         Spectrum spectrum = Spectrum.of(envelope);
         assertEquals(1980, spectrum.peaks(1).get(0).frequencyHertz(), 0.01);
@@ -67,13 +74,36 @@ class EnvelopeTest {
     /** The square of the envelope of two tones is 1 + 0.36 + 1.2·cos(2πΔft), exactly. */
     @Test
     void squaredEnvelopeIsExact() {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).tone(0.6, 4990, 0).waveform();
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).tone(0.6, 4990, 0)
+                .waveform();
         EnvelopePlan plan = EnvelopePlan.squared(51_200, 25_600, Band.of(3000, 5000));
         double[] squared = plan.process(wave.samples(), 0, new double[plan.outputLength()]);
         for (int i = 0; i < squared.length; i++) {
             double t = i / plan.outputSampleRateHertz();
             assertEquals(1.36 + 1.2 * Math.cos(2 * Math.PI * 1980 * t), squared[i], 1e-9);
         }
+    }
+
+    /** Closed form again, and the plan beneath, value by value. */
+    @Test
+    void squaredEnvelopeInOneLine() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0)
+                .tone(0.6, 4990, 0).waveform().startingAt(2);
+        SquaredEnvelope squared = Envelope.squared(wave, Band.of(3000, 5000));
+        EnvelopePlan plan = EnvelopePlan.squared(51_200, 25_600, Band.of(3000, 5000));
+        assertArrayEquals(plan.process(wave.samples(), 0, new double[plan.outputLength()]), squared.squares());
+        assertEquals(plan.outputSampleRateHertz(), squared.sampleRateHertz());
+        assertEquals(plan.outputLength(), squared.length());
+        assertEquals(2 + 1000 / squared.sampleRateHertz(), squared.timeSeconds(1000), 1e-12);
+        assertEquals(1.36 + 1.2 * Math.cos(2 * Math.PI * 1980 * (squared.timeSeconds(1000) - 2)), squared.at(1000),
+                1e-9);
+        assertEquals(Quantity.ACCELERATION, squared.quantity());
+        assertEquals("squared envelope of acceleration, 8,192 values at 4096 Hz, 3000\u20135000 Hz",
+                squared.toString());
+        squared.squares()[0] = 7;
+        assertEquals(2.56, squared.at(0), 1e-9);
+        assertThrows(IndexOutOfBoundsException.class, () -> squared.at(8192));
+        assertThrows(IndexOutOfBoundsException.class, () -> squared.timeSeconds(-1));
     }
 
     @Test

@@ -77,7 +77,8 @@ class ButterworthTest {
         assertMessage("sampleRateHertz must be finite and > 0 Hz: -1.0", () -> Butterworth.highPass(2, 1, -1));
         assertMessage("section[0] must have 6 coefficients: 5", () -> SectionCascade.of(new double[5]));
         assertMessage("section[0][3] (a0) must not be zero", () -> SectionCascade.of(new double[6]));
-        assertMessage("section[0] must be stable: a1 0.0, a2 1.0", () -> SectionCascade.of(new double[] {1, 0, 0, 1, 0, 1}));
+        assertMessage("section[0] must be stable: a1 0.0, a2 1.0",
+                () -> SectionCascade.of(new double[] {1, 0, 0, 1, 0, 1}));
         assertMessage("section[0] must be stable: a1 -2.0, a2 0.9",
                 () -> SectionCascade.of(new double[] {1, 0, 0, 2, -4, 1.8}));
         assertMessage("number of sections must be at least 1: 0", SectionCascade::of);

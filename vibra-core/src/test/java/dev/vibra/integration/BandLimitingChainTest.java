@@ -19,12 +19,13 @@ class BandLimitingChainTest {
     private static final Band SEVERITY = Band.of(10, 1000);
 
     /**
-     * Nominal response of ISO 2954:2012 for 10 Hz to 1000 Hz, third-order Butterworth at both ends, as computed from that
-     * definition to four digits; the definition itself is known from public summaries of clause 5.3.
+     * Nominal response of ISO 2954:2012 for 10 Hz to 1000 Hz, third-order Butterworth at both ends, as computed from
+     * that definition to four digits; the definition itself is known from public summaries of clause 5.3.
      */
     @ParameterizedTest
     @CsvSource({"1, 0.0010", "2.5, 0.0156", "5, 0.1240", "6.3, 0.2426", "8, 0.4557", "10, 0.7071", "12.6, 0.8945",
-        "15.8, 0.9693", "20, 0.9923", "40, 1.000", "80, 1.000", "160, 1.000", "500, 0.9923", "630, 0.9701", "794, 0.8942",
+        "15.8, 0.9693", "20, 0.9923", "40, 1.000", "80, 1.000", "160, 1.000", "500, 0.9923", "630, 0.9701",
+        "794, 0.8942",
         "1000, 0.7071", "1260, 0.4471", "1585, 0.2436", "2000, 0.1240", "4000, 0.0156", "10000, 0.0010"})
     void chainHasTheNominalResponse(double hertz, String printed) {
         double nominal = Double.parseDouble(printed);
@@ -55,7 +56,8 @@ class BandLimitingChainTest {
         int periods = (int) Math.ceil(hertz);
         int tail = (int) Math.round(sampleRate * periods / hertz);
         int length = 3 * chain.settlingSamples() + tail;
-        double[] x = IntStream.range(0, length).mapToDouble(i -> Math.sin(2 * Math.PI * hertz * i / sampleRate)).toArray();
+        double[] x = IntStream.range(0, length).mapToDouble(i -> Math.sin(2 * Math.PI * hertz * i / sampleRate))
+                .toArray();
         chain.process(x, 0, x, 0, length);
         double rms = Moments.of(x, length - tail, tail).rms();
         return rms * Math.sqrt(2) * Math.pow(2 * Math.PI * hertz, Quantity.ACCELERATION.integrationsTo(target));
@@ -65,7 +67,8 @@ class BandLimitingChainTest {
     @ParameterizedTest
     @ValueSource(doubles = {50, 79.4, 133.3, 200})
     void doubleIntegrationOfASine(double hertz) {
-        assertEquals(BandLimitingChain.nominalGain(SEVERITY, hertz), measured(12_800, hertz, Quantity.DISPLACEMENT), 0.001);
+        assertEquals(BandLimitingChain.nominalGain(SEVERITY, hertz), measured(12_800, hertz, Quantity.DISPLACEMENT),
+                0.001);
     }
 
     @Test
@@ -93,7 +96,9 @@ class BandLimitingChainTest {
         assertEquals(amplitude, largest(x, 25_600, 12_800), 1e-3 * amplitude);
     }
 
-    /** After a signal has gone silent the state ends at zero instead of creeping through numbers too small to be fast. */
+    /**
+     * After a signal has gone silent the state ends at zero instead of creeping through numbers too small to be fast.
+     */
     @Test
     void silenceEndsInZero() {
         BandLimitingChain chain = BandLimitingChain.of(Quantity.ACCELERATION, Quantity.VELOCITY, SEVERITY, 12_800);

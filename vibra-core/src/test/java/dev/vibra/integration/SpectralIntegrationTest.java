@@ -44,7 +44,8 @@ class SpectralIntegrationTest {
             worst = Math.max(worst, Math.abs(actual.at(i) - expected[i]));
         }
         assertEquals(0, worst / amplitude, 0.001, hertz + " Hz");
-        assertEquals(1, actual.moments().rms() / Moments.of(expected).rms(), hertz < 12 ? 0.0025 : 0.001, hertz + " Hz");
+        assertEquals(1, actual.moments().rms() / Moments.of(expected).rms(), hertz < 12 ? 0.0025 : 0.001,
+                hertz + " Hz");
     }
 
     @Test
@@ -80,7 +81,8 @@ class SpectralIntegrationTest {
 
     @Test
     void planIsReusableAndLeavesItsInputAlone() {
-        SpectralIntegration plan = SpectralIntegration.of(9000, 1000, Quantity.VELOCITY, Quantity.VELOCITY, Band.of(10, 100));
+        SpectralIntegration plan = SpectralIntegration.of(9000, 1000, Quantity.VELOCITY, Quantity.VELOCITY,
+                Band.of(10, 100));
         double[] x = Synthesis.silence(Quantity.VELOCITY, 1000, 9003).tone(1, 30, 0).noise(0.1, 4).waveform().samples();
         double[] copy = x.clone();
         double[] first = plan.process(x, 3, new double[plan.settledLength()]);
@@ -97,7 +99,8 @@ class SpectralIntegrationTest {
                 () -> plan(LENGTH, RATE, Band.of(0, 100)));
         assertMessage("recording must be at least 0.9 s long for a band from 10.0 Hz: 0.5 s",
                 () -> plan(6400, RATE, BAND));
-        assertMessage("band must be at or below half the sample rate, 500.0 Hz: 1000.0", () -> plan(LENGTH, 1000, BAND));
+        assertMessage("band must be at or below half the sample rate, 500.0 Hz: 1000.0",
+                () -> plan(LENGTH, 1000, BAND));
         assertMessage("length must be at least 2: 1", () -> plan(1, RATE, BAND));
         assertMessage("sampleRateHertz must be finite and > 0 Hz: NaN", () -> plan(LENGTH, Double.NaN, BAND));
     }

@@ -14,7 +14,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class TimeDomainTest {
-    /** {@code scipy.signal.detrend}, {@code scipy.integrate.cumulative_trapezoid}: see reference/scipy-time-domain.txt. */
+    /**
+     * {@code scipy.signal.detrend}, {@code scipy.integrate.cumulative_trapezoid}: see reference/scipy-time-domain.txt.
+     */
     @Test
     void trendAndTrapezoidAgreeWithSciPy() {
         Reference scipy = Reference.of("scipy-time-domain.txt");
@@ -33,9 +35,11 @@ class TimeDomainTest {
         double x = Math.PI * hertz / rate;
         double expected = Math.pow(x / Math.tan(x), integrations);
         assertEquals(1, integrator.gain(hertz) / expected, 1e-6);
-        double[] sine = IntStream.range(0, 64_000).mapToDouble(i -> 7 + Math.sin(2 * Math.PI * hertz * i / rate)).toArray();
+        double[] sine = IntStream.range(0, 64_000).mapToDouble(i -> 7 + Math.sin(2 * Math.PI * hertz * i / rate))
+                .toArray();
         integrator.process(sine, 0, sine, 0, sine.length);
-        double rms = Moments.of(sine, 51_200, 12_800).rms() * Math.sqrt(2) * Math.pow(2 * Math.PI * hertz, integrations);
+        double rms = Moments.of(sine, 51_200, 12_800).rms() * Math.sqrt(2)
+                * Math.pow(2 * Math.PI * hertz, integrations);
         assertEquals(expected, rms, 1e-4);
         assertEquals(0, Moments.of(sine, 51_200, 12_800).mean() * Math.pow(2 * Math.PI * hertz, integrations), 1e-3);
     }

@@ -23,8 +23,10 @@ class CsvFormatTest {
     private Path folder;
 
     @ParameterizedTest
-    @ValueSource(strings = {"1.5\n-2e-1\n+.25\n", "1,5\n-2e-1\n,25\n", "value [g]\n1.5\n-0.2\n0.25", "# rig 3\n\n1.5\n# gap\n-0.2\n0.25",
-        "\"1.5\"\r\n\"-0.2\"\r\n\"0.25\"\r\n", "\u00ef\u00bb\u00bfa (m/s\u00b2)\n1.5\n-0.2\n0.25", " 1.5 \n -0.2\n0.25;\n"})
+    @ValueSource(strings = {"1.5\n-2e-1\n+.25\n", "1,5\n-2e-1\n,25\n", "value [g]\n1.5\n-0.2\n0.25",
+        "# rig 3\n\n1.5\n# gap\n-0.2\n0.25",
+        "\"1.5\"\r\n\"-0.2\"\r\n\"0.25\"\r\n", "\u00ef\u00bb\u00bfa (m/s\u00b2)\n1.5\n-0.2\n0.25",
+        " 1.5 \n -0.2\n0.25;\n"})
     void oneColumnIsRead(String text) throws IOException {
         Waveform wave = Recordings.readColumn(write(text), Unit.M_PER_S2, 2, 400);
         assertEquals(400, wave.sampleRateHertz());
@@ -33,7 +35,8 @@ class CsvFormatTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"0,1\n0.5,2\n1,3\n", "0;1\n0,5;2\n1,0;3\n", "0\t1\n0.5\t2\n1\t3\n", "0  1\n0.5   2\n 1 3\n",
-        "time,a\n0,1\n0.5,2\n1,3", "t1;a2\n0;1\n0.5;2\n1;3", "# made, by hand; today\nTime (s)\tValue\n0\t1\n0.5\t2\n1\t3",
+        "time,a\n0,1\n0.5,2\n1,3", "t1;a2\n0;1\n0.5;2\n1;3",
+        "# made, by hand; today\nTime (s)\tValue\n0\t1\n0.5\t2\n1\t3",
         "\"0\",\"1\"\n\"0.5\",\"2\"\n\"1\",\"3\""})
     void timeAndValueAreRead(String text) throws IOException {
         Waveform wave = Recordings.read(write(text), Unit.V);
@@ -84,9 +87,11 @@ class CsvFormatTest {
         for (int i = 0; i < 100; i++) {
             text.append(i < 60 ? i : i + 1).append(".0,1\n");
         }
-        String message = assertThrows(RecordingFileException.class, () -> Recordings.read(write(text.toString()), Unit.V))
+        String message = assertThrows(RecordingFileException.class,
+                () -> Recordings.read(write(text.toString()), Unit.V))
                 .getMessage();
-        assertTrue(message.matches("x.csv: line \\d+: time must rise evenly, here to about [0-9.]+ s: [0-9.]+"), message);
+        assertTrue(message.matches("x.csv: line \\d+: time must rise evenly, here to about [0-9.]+ s: [0-9.]+"),
+                message);
     }
 
     private Path write(String text) throws IOException {

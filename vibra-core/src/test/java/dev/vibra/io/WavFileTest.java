@@ -78,7 +78,8 @@ class WavFileTest {
         }
         Path file = folder.resolve("jdk.wav");
         AudioFormat format = new AudioFormat(48_000, 16, 1, true, false);
-        AudioSystem.write(new AudioInputStream(new ByteArrayInputStream(samples), format, 100), AudioFileFormat.Type.WAVE,
+        AudioSystem.write(new AudioInputStream(new ByteArrayInputStream(samples), format, 100),
+                AudioFileFormat.Type.WAVE,
                 file.toFile());
         double[] read = Recordings.read(file, Unit.V).samples();
         for (int i = 0; i < 100; i++) {
@@ -130,7 +131,8 @@ class WavFileTest {
         assertFailure("byte 12: file ends before the format", Arrays.copyOf(good, 12));
         assertFailure("byte 16: chunk 'fmt ' promises 16 bytes, the file holds 10", Arrays.copyOf(good, 30));
         assertFailure("byte 36: file ends before the samples", Arrays.copyOf(good, 40));
-        assertFailure("byte 40: header promises 8 bytes of samples, the file holds 7", Arrays.copyOf(good, good.length - 1));
+        assertFailure("byte 40: header promises 8 bytes of samples, the file holds 7",
+                Arrays.copyOf(good, good.length - 1));
         assertFailure("byte 40: file holds no samples", riff(1, 1, 1000, 2, 16, 0, 0));
         assertFailure("byte 40: size of the samples must be a multiple of 2 bytes: 7", riff(1, 1, 1000, 2, 16, 7, 8));
         assertFailure("byte 40: header promises 4294967295 bytes of samples, the file holds 8",
@@ -139,9 +141,10 @@ class WavFileTest {
         assertFailure("byte 24: sample rate must be > 0 Hz: 0.0", riff(1, 1, 0, 2, 16, 8, 8));
         assertFailure("byte 32: bytes per sample of all channels must be 2 for 1 channel(s) of 16 bits: 4",
                 riff(1, 1, 1000, 4, 16, 8, 8));
-        assertFailure("byte 20: samples must be whole numbers of 16, 24 or 32 bits (format 1) or floating point of 32 or 64"
-                + " bits (format 3): format 1, 8 bits", riff(1, 1, 1000, 1, 8, 8, 8));
-        assertFailure("byte 20: extensible format must be at least 40 bytes long: 16", riff(0xFFFE, 1, 1000, 2, 16, 8, 8));
+        assertFailure("byte 20: samples must be whole numbers of 16, 24 or 32 bits (format 1) or floating point of"
+                + " 32 or 64 bits (format 3): format 1, 8 bits", riff(1, 1, 1000, 1, 8, 8, 8));
+        assertFailure("byte 20: extensible format must be at least 40 bytes long: 16",
+                riff(0xFFFE, 1, 1000, 2, 16, 8, 8));
     }
 
     @Test
@@ -151,7 +154,10 @@ class WavFileTest {
         assertFailure("sample 1 of channel 0 must be finite: NaN", bytes);
     }
 
-    /** Every truncation and many single-byte changes of a file end in a recording or in a message, never in another error. */
+    /**
+     * Every truncation and many single-byte changes of a file end in a recording or in a message, never in another
+     * error.
+     */
     @Test
     void damagedFilesEndInAMessage() throws IOException {
         byte[] good = riff(1, 1, 1000, 2, 16, 8, 8);

@@ -27,7 +27,9 @@ class RunningLevelsTest {
         assertEquals(5, Percentiles.of(5).at(37));
     }
 
-    /** Decibels of 1 mm/s, 1 m/s² and 1 g by ISO 1683: 120 dB, 120 dB, 139.83 dB; at 1000 rad/s three levels coincide. */
+    /**
+     * Decibels of 1 mm/s, 1 m/s² and 1 g by ISO 1683: 120 dB, 120 dB, 139.83 dB; at 1000 rad/s three levels coincide.
+     */
     @Test
     void decibelsAgreeWithTheirReferences() {
         assertEquals(120, Decibels.of(Level.of(1, Unit.MM_PER_S, Detector.RMS)), 1e-12);
@@ -35,8 +37,10 @@ class RunningLevelsTest {
         assertEquals(139.83, Decibels.of(Level.of(1, Unit.G, Detector.RMS)), 0.005);
         Level velocity = Level.of(2.2, Unit.MM_PER_S, Detector.RMS);
         double hertz = 1000 / (2 * Math.PI);
-        assertEquals(Decibels.of(velocity), Decibels.of(velocity.sineAs(Quantity.ACCELERATION, Detector.RMS, hertz)), 1e-9);
-        assertEquals(Decibels.of(velocity), Decibels.of(velocity.sineAs(Quantity.DISPLACEMENT, Detector.RMS, hertz)), 1e-9);
+        assertEquals(Decibels.of(velocity), Decibels.of(velocity.sineAs(Quantity.ACCELERATION, Detector.RMS, hertz)),
+                1e-9);
+        assertEquals(Decibels.of(velocity), Decibels.of(velocity.sineAs(Quantity.DISPLACEMENT, Detector.RMS, hertz)),
+                1e-9);
         assertEquals(2.2e-3, Decibels.toLevel(Decibels.of(velocity), Quantity.VELOCITY).si(), 1e-15);
         // The reference of 50 nm/s, also in use, reads 33.98 dB less.
         assertEquals(33.98, 20 * Math.log10(50e-9 / Decibels.reference(Quantity.VELOCITY)), 0.005);
@@ -125,7 +129,8 @@ class RunningLevelsTest {
     /** Sine: shape π/(2√2), impulse π/2, clearance 1/(mean √|sin|)², which is 1.7198 (Beta function). */
     @Test
     void shapeFactorsOfASine() {
-        Moments sine = Moments.of(IntStream.range(0, 100_000).mapToDouble(i -> Math.sin(2 * Math.PI * (i + 0.5) / 100_000))
+        Moments sine = Moments.of(IntStream.range(0, 100_000)
+                .mapToDouble(i -> Math.sin(2 * Math.PI * (i + 0.5) / 100_000))
                 .toArray());
         assertEquals(Math.PI / (2 * Math.sqrt(2)), sine.shapeFactor(), 1e-6);
         assertEquals(Math.PI / 2, sine.impulseFactor(), 1e-6);
@@ -175,8 +180,10 @@ class RunningLevelsTest {
     @Test
     void badArgumentsAreNamed() {
         assertMessage("windowSeconds must be finite and > 0 s: 0.0", () -> RunningRms.linear(0, 10));
-        assertMessage("samples of the window must be within 1.0 to 2.68435456E8: 0.0", () -> RunningRms.linear(0.01, 10));
-        assertMessage("timeConstantSeconds must be finite and > 0 s: NaN", () -> RunningRms.exponential(Double.NaN, 10));
+        assertMessage("samples of the window must be within 1.0 to 2.68435456E8: 0.0",
+                () -> RunningRms.linear(0.01, 10));
+        assertMessage("timeConstantSeconds must be finite and > 0 s: NaN",
+                () -> RunningRms.exponential(Double.NaN, 10));
         assertMessage("timeConstantSeconds must be > 0 s: 0.0", () -> PeakHold.of(0, 10));
         assertMessage("percent must be within 0.0 to 100.0 %: 101.0", () -> Percentiles.of(1).at(101));
         assertMessage("number of values must be at least 1: 0", Percentiles::of);

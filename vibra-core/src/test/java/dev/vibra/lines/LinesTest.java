@@ -70,7 +70,8 @@ class LinesTest {
     @Test
     void harmonicsAreFoundAndTheirFundamentalRefined() {
         double fundamental = 47.23;
-        Waveform wave = noise(3).harmonics(fundamental, new double[] {0.4, 0, 0.3, 0.5}, new double[] {0, 0, 1, 2}).waveform();
+        Waveform wave = noise(3).harmonics(fundamental, new double[] {0.4, 0, 0.3, 0.5}, new double[] {0, 0, 1, 2})
+                .waveform();
         Spectrum spectrum = Spectrum.of(wave);
         NoiseFloor floor = NoiseFloor.of(spectrum, 60);
         HarmonicFamily family = HarmonicFamily.of(spectrum, floor, 47, 4, 0.01, 1e-4);
@@ -98,6 +99,35 @@ class LinesTest {
     }
 
     @Test
+    void familiesAreLookedForWithinTheSpectrumOnly() {
+        Spectrum spectrum = Spectrum.of(noise(6).tone(1, 960, 0).tone(0.5, 1010, 1).waveform());
+        NoiseFloor floor = NoiseFloor.of(spectrum, 60);
+        SidebandFamily high = SidebandFamily.of(spectrum, floor, 960, 50, 3, 1, 1e-4);
+        assertEquals(4, high.searched()); // 810 to 910 Hz and 1010 Hz; 1060 Hz is above half the sample rate
+        assertEquals(1, high.members().get(high.members().size() - 1).number());
+        assertEquals(high.members().size() + " of 4 sidebands 50.00 Hz apart around 960.00 Hz", high.toString());
+        SidebandFamily low = SidebandFamily.of(spectrum, floor, 70, 40, 4, 1, 1e-4);
+        assertEquals(5, low.searched()); // 30 Hz and 110 to 230 Hz
+        // 1023 + 1 Hz isn't below 1024 Hz
+        assertEquals(3, SidebandFamily.of(spectrum, floor, 983, 40, 3, 1, 1e-4).searched());
+        assertEquals("noise floor of 1025 lines", floor.toString());
+    }
+
+    /** A floor of nothing: whatever is there is no noise. */
+    @Test
+    void silenceHasNoNoise() {
+        Spectrum silent = Spectrum.of(Waveform.ofSi(Quantity.ACCELERATION, 2048, new double[8192]));
+        NoiseFloor floor = NoiseFloor.of(silent, 60);
+        assertEquals(0, floor.rms(100));
+        assertEquals(1, floor.probability(100, 0));
+        assertEquals(0, floor.probability(100, 1e-9));
+        assertEquals(1, floor.probability(100, 0, 5));
+        assertEquals(0, floor.probability(100, 1e-9, 5));
+        assertEquals(0, HarmonicFamily.of(silent, floor, 50, 3, 0.01, 0.01).members().size());
+        assertMessage("hertz must be within 0.0 to 1024.000000001024 Hz: 1025.0", () -> floor.rms(1025));
+    }
+
+    @Test
     void badArgumentsAreNamed() {
         Spectrum spectrum = Spectrum.of(noise(5).waveform());
         NoiseFloor floor = NoiseFloor.of(spectrum, 50);
@@ -106,6 +136,14 @@ class LinesTest {
         assertMessage("rms must be finite and >= 0: NaN", () -> floor.probability(10, Double.NaN));
         assertMessage("falseAlarm must be above 0 and below 1: 0.0",
                 () -> HarmonicFamily.of(spectrum, floor, 50, 3, 0.01, 0));
+        assertMessage("falseAlarm must be above 0 and below 1: 1.0",
+                () -> HarmonicFamily.of(spectrum, floor, 50, 3, 0.01, 1));
+        assertMessage("falseAlarm must be above 0 and below 1: 1.0",
+                () -> SidebandFamily.of(spectrum, floor, 50, 20, 3, 0.5, 1));
+        assertMessage("falseAlarm must be above 0 and below 1: NaN",
+                () -> SidebandFamily.of(spectrum, floor, 50, 20, 3, 0.5, Double.NaN));
+        assertMessage("spacingHertz must be more than two lines, 2.0 Hz: Infinity",
+                () -> SidebandFamily.of(spectrum, floor, 50, Double.POSITIVE_INFINITY, 3, 0.5, 0.01));
         assertMessage("relativeTolerance must be within 0.0 to 0.2: 0.5",
                 () -> HarmonicFamily.of(spectrum, floor, 50, 3, 0.5, 0.01));
         assertMessage("spacingHertz must be more than two lines, 2.0 Hz: 2.0",

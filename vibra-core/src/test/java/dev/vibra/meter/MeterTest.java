@@ -34,7 +34,8 @@ class MeterTest {
         Waveform wave = wave();
         LevelMeter meter = LevelMeter.withDefaults().withBand(SEVERITY).at(RATE);
         assertFalse(meter.isSettled());
-        assertEquals("no sample was pushed yet", assertThrows(IllegalStateException.class, meter::velocityRms).getMessage());
+        assertEquals("no sample was pushed yet", assertThrows(IllegalStateException.class, meter::velocityRms)
+                .getMessage());
         meter.push(wave.samples(), 0, wave.length());
         Waveform velocity = wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY);
         assertTrue(meter.isSettled());

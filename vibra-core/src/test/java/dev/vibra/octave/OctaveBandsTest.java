@@ -41,8 +41,9 @@ class OctaveBandsTest {
     }
 
     /**
-     * Class 1 limits of IEC 61260-1:2014 on the relative attenuation of a one-third-octave filter, dB, by the periodic-test
-     * table of IEC 61260-3:2016 (secondary sources; the two values at the band edge from memory, unverified).
+     * Class 1 limits of IEC 61260-1:2014 on the relative attenuation of a one-third-octave filter, dB, by the
+     * periodic-test table of IEC 61260-3:2016 (secondary sources; the two values at the band edge from memory,
+     * unverified).
      */
     @ParameterizedTest
     @CsvSource({"1.00000, -0.4, 0.4", "1.02667, -0.4, 0.5", "1.05575, -0.4, 0.7", "1.08746, -0.4, 1.4",

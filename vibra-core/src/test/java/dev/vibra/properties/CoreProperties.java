@@ -97,7 +97,8 @@ class CoreProperties {
 
     /** analyse(synthesise(x)) = x for a tone of any frequency, amplitude and phase, under any window. */
     @Property(tries = 300)
-    void toneIsFoundWhereItWasPut(@ForAll("windows") Window window, @ForAll @DoubleRange(min = 20, max = 480) double hertz,
+    void toneIsFoundWhereItWasPut(@ForAll("windows") Window window,
+            @ForAll @DoubleRange(min = 20, max = 480) double hertz,
             @ForAll @DoubleRange(min = 1e-3, max = 1e3) @Scale(6) double amplitude,
             @ForAll @DoubleRange(min = -3.14, max = 3.14) double phase) {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 1000, 4000).tone(amplitude, hertz, phase).waveform();
@@ -119,11 +120,14 @@ class CoreProperties {
         assertEquals(1, level.si() / expected.si(), 0.001);
     }
 
-    /** Differentiating and integrating again in a band whose flat part holds the signal gives the signal, off the ends. */
+    /**
+     * Differentiating and integrating again in a band whose flat part holds the signal gives the signal, off the ends.
+     */
     @Property(tries = 50)
     void integrationUndoesDifferentiation(@ForAll @DoubleRange(min = 20, max = 400) double hertz, @ForAll long seed) {
         Band band = Band.of(10, 450);
-        Waveform velocity = Synthesis.silence(Quantity.VELOCITY, 1000, 9000).tone(1, hertz, 0.3).noise(0.3, seed).waveform()
+        Waveform velocity = Synthesis.silence(Quantity.VELOCITY, 1000, 9000).tone(1, hertz, 0.3).noise(0.3, seed)
+                .waveform()
                 .velocity(Band.of(25, 400));
         Waveform again = velocity.acceleration(band).velocity(band);
         int offset = (int) Math.round((again.startSeconds() - velocity.startSeconds()) * 1000);
@@ -153,13 +157,15 @@ class CoreProperties {
             @ForAll @DoubleRange(min = 0.1, max = 1e4) double hertz, @ForAll Detector detector) {
         Level level = Level.ofSi(value, Quantity.ACCELERATION, Detector.RMS);
         Level back = level.sineAs(Quantity.DISPLACEMENT, detector, hertz)
-                .sineAs(Quantity.VELOCITY, Detector.PEAK_TO_PEAK, hertz).sineAs(Quantity.ACCELERATION, Detector.RMS, hertz);
+                .sineAs(Quantity.VELOCITY, Detector.PEAK_TO_PEAK, hertz)
+                .sineAs(Quantity.ACCELERATION, Detector.RMS, hertz);
         assertEquals(value, back.si(), 1e-12 * value);
     }
 
     @Property(tries = 200)
     void momentsScaleAndShift(@ForAll @IntRange(min = 2, max = 500) int length, @ForAll long seed,
-            @ForAll @DoubleRange(min = 0.1, max = 100) double scale, @ForAll @DoubleRange(min = -100, max = 100) double shift) {
+            @ForAll @DoubleRange(min = 0.1, max = 100) double scale,
+            @ForAll @DoubleRange(min = -100, max = 100) double shift) {
         double[] x = noise(length, seed);
         double[] y = java.util.Arrays.stream(x).map(v -> scale * v + shift).toArray();
         Moments before = Moments.of(x);

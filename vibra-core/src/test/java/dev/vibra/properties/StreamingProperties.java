@@ -26,6 +26,7 @@ import dev.vibra.spectrum.Spectrum;
 import dev.vibra.spectrum.SpectrumMeter;
 import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.window.Window;
+import java.util.Random;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -195,6 +196,28 @@ class StreamingProperties {
             sum += x[i] * x[i];
         }
         assertEquals(Math.sqrt(sum / used), running.rms(), 1e-9);
+    }
+
+    /** Samples of 1e-3 with transients up to 1e8 anywhere: read after each block, to rounding. */
+    @Property(tries = 100)
+    void noTransientSpoilsALinearRunningRms(@ForAll long seed, @ForAll @IntRange(min = 1, max = 300) int window,
+            @ForAll @IntRange(min = 0, max = 12) int transients) {
+        Random random = new Random(seed);
+        double[] x = new double[1000];
+        java.util.Arrays.setAll(x, i -> 1e-3 * random.nextGaussian());
+        for (int t = 0; t < transients; t++) {
+            x[random.nextInt(x.length)] = Math.pow(10, -3 + 11 * random.nextDouble());
+        }
+        RunningRms running = RunningRms.linear(window / 1000.0, 1000);
+        for (int i = 0; i < x.length; i++) {
+            running.push(x, i, 1);
+            double sum = 0;
+            for (int j = Math.max(0, i + 1 - window); j <= i; j++) {
+                sum += x[j] * x[j];
+            }
+            double expected = Math.sqrt(sum / Math.min(window, i + 1));
+            assertEquals(expected, running.rms(), 1e-13 * expected, "sample " + i);
+        }
     }
 
     /** Closed form: a weight that falls by 1/e a time constant, over the whole past. */

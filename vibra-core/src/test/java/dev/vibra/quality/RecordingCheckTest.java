@@ -13,7 +13,9 @@ import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -36,7 +38,9 @@ class RecordingCheckTest {
         assertTrue(RecordingCheck.of(machine().waveform()).sound());
     }
 
-    /** Low tones, rounded coarsely, with little noise or none: a thousand steps, as the top of a sine is flat for long. */
+    /**
+     * Low tones, rounded coarsely, with little noise or none: a thousand steps, as the top of a sine is flat for long.
+     */
     @Test
     void roundingIsNotTakenForClippingOrDropOut() {
         int checked = 0;
@@ -47,7 +51,8 @@ class RecordingCheckTest {
                             .noise(noise, seed).quantise(1).waveform();
                     List<String> codes = new ArrayList<>(codes(wave));
                     if (noise == 0) {
-                        codes.remove("repeated-block"); // A rounded tone without noise does repeat itself, sample by sample.
+                        // A rounded tone without noise does repeat itself, sample by sample.
+                        codes.remove("repeated-block");
                     }
                     assertEquals(List.of(), codes, hertz + " Hz, noise " + noise + ", seed " + seed);
                     checked++;
@@ -76,12 +81,77 @@ class RecordingCheckTest {
         assertEquals(List.of("clipping"), codes(signal.clip(3 * share).bias(0.3).waveform()));
     }
 
+    private static Synthesis peaked(double hertz, long seed) {
+        return Synthesis.silence(Quantity.ACCELERATION, 6400, 12_800).tone(3, hertz, 0.3).tone(1.5, 2 * hertz, 1.1)
+                .tone(0.9, 3 * hertz, 2).noise(0.6, seed);
+    }
+
+    /** Where many samples pass close by the rail: every recording with 50 of 12,800 at the rails, and no clean one. */
+    @Test
+    void shallowClippingIsFound() {
+        Random random = new Random(11);
+        int clipped = 0;
+        for (int i = 0; i < 300; i++) {
+            double hertz = 30 + 170 * random.nextDouble();
+            Waveform clean = peaked(hertz, i).waveform();
+            double limit = (0.8 + 0.19 * random.nextDouble()) * clean.peak().si();
+            assertEquals(List.of(), clippingIn(clean), hertz + " Hz, seed " + i);
+            if (Arrays.stream(clean.samples()).filter(x -> Math.abs(x) > limit).count() >= 50) {
+                clipped++;
+                assertEquals(List.of("clipping"), clippingIn(peaked(hertz, i).clip(limit).waveform()),
+                        hertz + " Hz, seed " + i);
+            }
+        }
+        assertEquals(96, clipped);
+    }
+
+    private static List<String> clippingIn(Waveform wave) {
+        return codes(wave).stream().filter("clipping"::equals).toList();
+    }
+
+    /**
+     * A period of a whole number of samples: each of its samples returns to one value, and those at the top crowd there
+     * without being clipped. So do impacts of equal size.
+     */
+    @Test
+    void returningValuesAreNotTakenForClipping() {
+        int checked = 0;
+        for (int period = 8; period < 400; period += 3) {
+            for (double noise : new double[] {0, 1e-3, 1e-2}) {
+                double hertz = 6400.0 / period;
+                double phase = Math.PI / period; // two samples share the top
+                Synthesis silence = Synthesis.silence(Quantity.ACCELERATION, 6400, 12_800).noise(noise, period);
+                Synthesis tone = silence.tone(3, hertz, phase);
+                assertEquals(List.of(), clippingIn(tone.waveform()), period + " samples, noise " + noise);
+                if (period > 24) {
+                    Synthesis sum = tone.tone(1.5, 2 * hertz, 2 * phase).tone(0.9, 3 * hertz, 3 * phase);
+                    assertEquals(List.of(), clippingIn(sum.waveform()), "sum, " + period + " samples, noise " + noise);
+                    checked++;
+                }
+                assertEquals(List.of(), clippingIn(silence.impacts(ImpactTrain.of(Math.min(hertz, 100), 5, 2000, 0.03),
+                        1)
+                        .tone(0.5, 25, phase).waveform()), "impacts, " + period + " samples, noise " + noise);
+            }
+        }
+        assertEquals(375, checked);
+    }
+
+    /** The rail of an amplifier ahead of a noisy converter isn't one value: 0.03 % of the swing, 3 % of the samples. */
+    @Test
+    void aNoisyRailIsFound() {
+        Synthesis signal = peaked(97, 3);
+        double limit = 0.6 * signal.waveform().peak().si();
+        assertTrue(Arrays.stream(signal.waveform().samples()).filter(x -> x > limit).count() > 384);
+        assertEquals(List.of("clipping"), clippingIn(signal.clip(limit).noise(6e-4 * limit, 5).waveform()));
+    }
+
     /** A peaked signal touches its rail rarely: 0.8 of its peak, random phases and noise. */
     @Test
     void rareClippingIsFound() {
         int found = 0;
         for (long seed = 1; seed <= 20; seed++) {
-            Synthesis signal = Synthesis.silence(Quantity.ACCELERATION, RATE, 25_600).harmonics(24.7, new double[] {3, 2, 1},
+            Synthesis signal = Synthesis.silence(Quantity.ACCELERATION, RATE, 25_600)
+                    .harmonics(24.7, new double[] {3, 2, 1},
                     new double[] {0, 0.3 * seed, 0.7 * seed}).noise(0.1, seed);
             double peak = signal.waveform().peak().si();
             found += codes(signal.clip(0.8 * peak).waveform()).contains("clipping") ? 1 : 0;
@@ -166,7 +236,8 @@ class RecordingCheckTest {
     /** Thermal drift and 1/f noise below the band swamp what integration leaves of a quiet machine. */
     @Test
     void lowFrequencySlopeIsFound() {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, RATE, 76_800).tone(0.1, 50, 0).tone(0.5, 3, 1).noise(0.05, 6)
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, RATE, 76_800).tone(0.1, 50, 0).tone(0.5, 3, 1)
+                .noise(0.05, 6)
                 .waveform();
         assertEquals(List.of("low-frequency-slope"), codes(wave));
         assertEquals(List.of(), RecordingCheck.withDefaults().withBand(Band.of(2, 1000)).check(wave).remarks().stream()
@@ -183,7 +254,8 @@ class RecordingCheckTest {
         assertTrue(RecordingCheck.withDefaults().withUsableTo(1000).check(machine().waveform()).sound());
         Waveform hum = machine().tone(9, 50, 0).tone(3, 150, 0).waveform();
         RecordingQuality humming = RecordingCheck.withDefaults().withMains(50).check(hum);
-        assertTrue(humming.remarks().stream().anyMatch(r -> r.code().equals("mains-hum") && r.value() > 0.8), "" + humming);
+        assertTrue(humming.remarks().stream().anyMatch(r -> r.code().equals("mains-hum") && r.value() > 0.8),
+                "" + humming);
         assertTrue(humming.sound());
         Waveform brief = Synthesis.silence(Quantity.ACCELERATION, RATE, 6000).tone(1, 50, 0).noise(0.1, 1).waveform();
         assertEquals(List.of("too-short"), codes(brief));
@@ -221,7 +293,8 @@ class RecordingCheckTest {
     void constantAndCoarseRecordingsAreFound() {
         assertEquals("doubtful; constant: all samples are equal",
                 RecordingCheck.of(Waveform.ofSi(Quantity.ACCELERATION, 100, new double[50])).toString());
-        assertEquals("constant", RecordingCheck.of(Waveform.ofSi(Quantity.ACCELERATION, 100, 7)).remarks().get(0).code());
+        assertEquals("constant", RecordingCheck.of(Waveform.ofSi(Quantity.ACCELERATION, 100, 7)).remarks().get(0)
+                .code());
         Remark coarse = RecordingCheck.of(machine().quantise(0.5).waveform()).remarks().get(0);
         assertEquals("coarse-quantisation", coarse.code());
         assertTrue(coarse.value() < coarse.limit());
@@ -230,7 +303,8 @@ class RecordingCheckTest {
     @Test
     void badArgumentsAreNamed() {
         assertEquals("lowest frequency of the band must be finite and > 0 Hz: 0.0", assertThrows(
-                IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withBand(Band.of(0, 5))).getMessage());
+                IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withBand(Band.of(0, 5)))
+                .getMessage());
         assertThrows(IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withMains(0));
         assertThrows(IllegalArgumentException.class, () -> RecordingCheck.withDefaults().withUsableTo(Double.NaN));
     }

@@ -13,9 +13,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class TrendTestsTest {
     /**
-     * Bendat and Piersol, Random Data, table of percentage points of reverse arrangements (from memory, unverified: N = 10,
-     * 20, 30 at 0.99, 0.975, 0.95): the count is exceeded with that probability. The exact distribution gives each within one,
-     * by which the print rounds.
+     * Bendat and Piersol, Random Data, table of percentage points of reverse arrangements (from memory, unverified: N =
+     * 10, 20, 30 at 0.99, 0.975, 0.95): the count is exceeded with that probability. The exact distribution gives each
+     * within one, by which the print rounds.
      */
     @ParameterizedTest
     @CsvSource({"10, 0.01, 9", "10, 0.025, 11", "10, 0.05, 13", "20, 0.01, 59", "20, 0.025, 64", "20, 0.05, 69",
@@ -42,7 +42,9 @@ class TrendTestsTest {
         assertEquals(1, TrendTests.runsProbability(5, 5, 5), 1e-12);
     }
 
-    /** Simulation: independent values are rejected as often as the significance says, or less (the counts are whole). */
+    /**
+     * Simulation: independent values are rejected as often as the significance says, or less (the counts are whole).
+     */
     @Test
     void independentValuesAreRarelyRejected() {
         Random random = new Random(4);

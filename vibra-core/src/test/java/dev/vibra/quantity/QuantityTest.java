@@ -37,14 +37,16 @@ class QuantityTest {
     void microSignAndGreekMuAreOne() {
         assertEquals(Unit.UM, Unit.ofSymbol("\u00b5m"));
         assertEquals(Unit.UM, Unit.ofSymbol("\u03bcm"));
-        assertMessage("unit must be one of m/s2, g, mg, mm/s2, in/s2, m/s, mm/s, in/s, m, mm, um, in, mil, V, mV: furlong",
+        assertMessage("unit must be one of m/s2, g, mg, mm/s2, in/s2, m/s, mm/s, in/s, m, mm, um, in, mil, V, mV:"
+                + " furlong",
                 () -> Unit.ofSymbol("furlong"));
     }
 
     /** 1 mm/s rms at these frequencies, computed by hand from v = ω·s and a = ω·v. */
     @ParameterizedTest
     @CsvSource({"2, 225.08, 0.01257", "10, 45.016, 0.06283", "12.5, 36.013, 0.07854", "16.667, 27.009, 0.10472",
-        "25, 18.006, 0.15708", "50, 9.003, 0.31416", "100, 4.502, 0.62832", "159.155, 2.828, 1.00000", "500, 0.900, 3.14159",
+        "25, 18.006, 0.15708", "50, 9.003, 0.31416", "100, 4.502, 0.62832", "159.155, 2.828, 1.00000",
+        "500, 0.900, 3.14159",
         "1000, 0.450, 6.28319"})
     void sineRelationsAgreeWithHandValues(double hertz, double micrometresPeakToPeak, double metresPerSecondSquared) {
         Level velocity = Level.of(1, Unit.MM_PER_S, Detector.RMS);
@@ -52,7 +54,8 @@ class QuantityTest {
                 velocity.sineAs(Quantity.DISPLACEMENT, Detector.PEAK_TO_PEAK, hertz).in(Unit.UM), 0.0006
                 + 1e-5 * micrometresPeakToPeak);
         assertEquals(metresPerSecondSquared,
-                velocity.sineAs(Quantity.ACCELERATION, Detector.RMS, hertz).si(), 0.000006 + 2e-6 * metresPerSecondSquared);
+                velocity.sineAs(Quantity.ACCELERATION, Detector.RMS, hertz).si(),
+                0.000006 + 2e-6 * metresPerSecondSquared);
     }
 
     /** 1 in/s zero-to-peak is 25.4/√2 = 17.961 mm/s rms. */
@@ -74,7 +77,8 @@ class QuantityTest {
         assertEquals(level.hashCode(),
                 Level.ofSi(level.si(), Quantity.VELOCITY, Detector.RMS).within(Band.of(10, 1000)).hashCode());
         assertNotEquals(level, Level.ofSi(level.si(), Quantity.VELOCITY, Detector.RMS));
-        assertNotEquals(level, Level.ofSi(level.si(), Quantity.VELOCITY, Detector.ZERO_TO_PEAK).within(Band.of(10, 1000)));
+        assertNotEquals(level, Level.ofSi(level.si(), Quantity.VELOCITY, Detector.ZERO_TO_PEAK)
+                .within(Band.of(10, 1000)));
         assertNotEquals(level, Level.ofSi(level.si(), Quantity.DISPLACEMENT, Detector.RMS).within(Band.of(10, 1000)));
         assertEquals(4.3071e-3, level.si(), 1e-18);
     }
@@ -128,7 +132,8 @@ class QuantityTest {
         assertEquals(74, speed.hertzOfOrder(3), 1e-12);
         assertEquals("1480 r/min (24.67 Hz)", speed.toString());
         assertEquals("1478.2 r/min (24.64 Hz)", RotationSpeed.ofRevolutionsPerMinute(1478.23).toString());
-        assertMessage("rotation speed must be finite and > 0 r/min: 0.0", () -> RotationSpeed.ofRevolutionsPerMinute(0));
+        assertMessage("rotation speed must be finite and > 0 r/min: 0.0",
+                () -> RotationSpeed.ofRevolutionsPerMinute(0));
         assertMessage("rotation speed must be finite and > 0 Hz: NaN", () -> RotationSpeed.ofHertz(Double.NaN));
     }
 

@@ -11,6 +11,7 @@ import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.window.Window;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
@@ -19,6 +20,61 @@ import org.junit.jupiter.api.function.Executable;
 class PulseAndOrderTest {
     private static void assertRefused(String message, Executable call) {
         assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
+    }
+
+    /** Times of pulses after given intervals. */
+    private static PulseTrain after(double... intervals) {
+        double[] times = new double[intervals.length + 1];
+        for (int i = 0; i < intervals.length; i++) {
+            times[i + 1] = times[i] + intervals[i];
+        }
+        return PulseTrain.of(times);
+    }
+
+    /**
+     * An interval is held against the median of eleven: itself, five before and five after. Where the speed changes at
+     * once, those at the change are of the newer speed by six to five or of the older one by six to five, and none is a
+     * gap.
+     */
+    @Test
+    void aSuddenChangeOfSpeedIsNoGap() {
+        double[] slower = new double[22];
+        Arrays.fill(slower, 0, 11, 1);
+        Arrays.fill(slower, 11, 22, 1.7);
+        assertEquals(List.of(), after(slower).gaps());
+        assertEquals(List.of(), after(slower).doubled());
+        double[] faster = new double[22];
+        Arrays.fill(faster, 0, 11, 1);
+        Arrays.fill(faster, 11, 22, 0.45);
+        assertEquals(List.of(), after(faster).doubled());
+        // The last slow interval still sees six slow ones; with five to six it would be 1/0.45 of the median.
+        assertEquals(List.of(), after(faster).gaps());
+        double[] burst = new double[22];
+        Arrays.fill(burst, 1);
+        Arrays.fill(burst, 9, 14, 1.7); // five of eleven at most: gaps, all of them
+        assertEquals(List.of(9, 10, 11, 12, 13), after(burst).gaps());
+        Arrays.fill(burst, 9, 15, 1.7); // six: the middle two see the six and no gap
+        assertEquals(List.of(), after(burst).gaps().stream().filter(i -> i == 11 || i == 12).toList());
+    }
+
+    /** At the ends the eleven are the first and the last; with fewer intervals, all. */
+    @Test
+    void endsAreHeldAgainstTheElevenBesideThem() {
+        double[] ends = new double[22];
+        Arrays.fill(ends, 1);
+        Arrays.fill(ends, 0, 5, 1.7);
+        Arrays.fill(ends, 17, 22, 1.7);
+        assertEquals(List.of(0, 1, 2, 3, 4, 17, 18, 19, 20, 21), after(ends).gaps());
+        Arrays.fill(ends, 0, 6, 1.7);
+        Arrays.fill(ends, 16, 22, 1.7);
+        assertEquals(List.of(), after(ends).gaps().stream().filter(i -> i < 5 || i > 16).toList());
+        assertEquals(List.of(2), after(1, 1, 2).gaps());
+        assertEquals(List.of(), after(1, 2).gaps()); // median 1.5
+        assertEquals(List.of(), after(1).gaps());
+        assertEquals(List.of(2), after(1, 0.4, 1).doubled());
+        assertEquals(0, PulseTrain.of().doubled().size());
+        assertEquals("no pulses", PulseTrain.of().toString());
+        assertNotEquals(PulseTrain.of(1), "pulse");
     }
 
     /** Thirty even pulses, ten a second. */

@@ -17,6 +17,7 @@ import dev.vibra.synthesis.Synthesis;
 import dev.vibra.window.Window;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -50,10 +51,12 @@ class RotationTest {
     @Test
     void hysteresisKeepsNoiseFromCountingTwice() {
         Waveform tacho = profile(25, 25, 2).tachometer(RATE, 1);
-        Waveform noisy = Synthesis.silence(Quantity.VOLTAGE, RATE, tacho.length()).noise(0.04, 1).plus(tacho).waveform();
+        Waveform noisy = Synthesis.silence(Quantity.VOLTAGE, RATE, tacho.length()).noise(0.04, 1).plus(tacho)
+                .waveform();
         assertEquals(49, Tachometer.fitting(noisy).pulses(noisy).size());
         assertTrue(new Tachometer(0.02, 0.001, true).pulses(noisy).size() > 60);
-        Waveform falling = new SpeedProfile(RotationSpeed.ofHertz(25), RotationSpeed.ofHertz(25), 2).tachometer(RATE, 1);
+        Waveform falling = new SpeedProfile(RotationSpeed.ofHertz(25), RotationSpeed.ofHertz(25), 2)
+                .tachometer(RATE, 1);
         PulseTrain ends = new Tachometer(0.5, 0.2, false).pulses(falling);
         assertEquals(0.004, ends.seconds()[0], 1e-4); // a tenth of a turn on
     }
@@ -125,7 +128,10 @@ class RotationTest {
         }
     }
 
-    /** Closed form of a rotor on springs (S. S. Rao): amplitude and phase over speed, 90 degrees at the natural frequency. */
+    /**
+     * Closed form of a rotor on springs (S. S. Rao): amplitude and phase over speed, 90 degrees at the natural
+     * frequency.
+     */
     @Test
     void runUpOfAnUnbalancedRotorGivesBode() {
         SpeedProfile profile = profile(10, 60, 60);
@@ -140,7 +146,8 @@ class RotationTest {
             double amplitude = 1e-5 * r * r / Math.hypot(1 - r * r, 2 * damping * r);
             double lag = Math.atan2(2 * damping * r, 1 - r * r);
             assertEquals(1, point.vector().amplitude() / amplitude, 0.02, "at " + point.speed());
-            assertEquals(0, Math.IEEEremainder(point.vector().lagRadians() - lag, 2 * Math.PI), 0.03, "at " + point.speed());
+            assertEquals(0, Math.IEEEremainder(point.vector().lagRadians() - lag, 2 * Math.PI), 0.03,
+                    "at " + point.speed());
             checked++;
         }
         assertTrue(checked > 500);
@@ -158,9 +165,11 @@ class RotationTest {
         java.util.Random random = new java.util.Random(1);
         for (int i = 0; i < x.length; i++) {
             double turns = profile.revolutionsAt(i / RATE);
-            x[i] = Math.cos(2 * Math.PI * 23 * turns) + 0.3 * Math.cos(2 * Math.PI * 2 * turns - 0.5) + random.nextGaussian();
+            x[i] = Math.cos(2 * Math.PI * 23 * turns) + 0.3 * Math.cos(2 * Math.PI * 2 * turns - 0.5)
+                    + random.nextGaussian();
         }
-        AngularWaveform angular = AngularWaveform.of(Waveform.ofSi(Quantity.ACCELERATION, RATE, x), angle(profile), 128);
+        AngularWaveform angular = AngularWaveform.of(Waveform.ofSi(Quantity.ACCELERATION, RATE, x), angle(profile),
+                128);
         SynchronousAverage average = SynchronousAverage.of(angular);
         assertEquals(1, average.vector(23).amplitude(), 0.1);
         assertEquals(0.3, average.vector(2).amplitude(), 0.1);
@@ -169,7 +178,8 @@ class RotationTest {
         assertEquals(0, Arrays.stream(difference).average().orElseThrow(), 0.1);
         double rest = Math.sqrt(Arrays.stream(difference).map(v -> v * v).average().orElseThrow());
         assertEquals(0.3 / Math.sqrt(2), rest, 0.08);
-        double residual = Math.sqrt(Arrays.stream(average.residual().samples()).map(v -> v * v).average().orElseThrow());
+        double residual = Math.sqrt(Arrays.stream(average.residual().samples()).map(v -> v * v).average()
+                .orElseThrow());
         assertTrue(residual > 0.5 && residual < 1.05, "residual " + residual);
         // Of the noise only what lies below half the angular rate, 64 orders of 25 Hz, is left: a third.
         assertEquals(0.545 / (0.545 + 0.32), average.repeatingShare(), 0.03);
@@ -179,7 +189,8 @@ class RotationTest {
     @CsvSource({"24.63, 1", "16.2, 2", "49.1, 3"})
     void speedIsReadFromTheVibration(double hertz, long seed) {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8)
-                .harmonics(hertz, new double[] {1, 0.5, 0.3, 0.1}, new double[] {0, 1, 2, 3}).noise(0.5, seed).waveform();
+                .harmonics(hertz, new double[] {1, 0.5, 0.3, 0.1}, new double[] {0, 1, 2, 3}).noise(0.5, seed)
+                .waveform();
         SpeedEstimate estimate = SpeedEstimate.of(wave, Band.of(0.75 * hertz, 1.4 * hertz));
         assertEquals(hertz, estimate.speed().orElseThrow().hertz(), 0.02, estimate.toString());
         assertTrue(estimate.confidence() > 0.2);
@@ -190,11 +201,40 @@ class RotationTest {
         Waveform noise = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8).noise(0.5, 7).waveform();
         assertTrue(SpeedEstimate.of(noise, Band.of(15, 28)).speed().isEmpty());
         Waveform two = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8)
-                .harmonics(17.3, new double[] {1, 0.5}, new double[2]).harmonics(24.1, new double[] {1, 0.5}, new double[2])
+                .harmonics(17.3, new double[] {1, 0.5}, new double[2])
+                .harmonics(24.1, new double[] {1, 0.5}, new double[2])
                 .noise(0.2, 8).waveform();
         SpeedEstimate estimate = SpeedEstimate.of(two, Band.of(15, 28));
         assertTrue(estimate.speed().isEmpty(), estimate.toString());
         assertTrue(estimate.toString().startsWith("speed not determined: another speed"), estimate.toString());
+    }
+
+    @Test
+    void reasonsOfAnEstimateAreSaid() {
+        Synthesis quiet = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8).noise(0.2, 8);
+        SpeedEstimate found = SpeedEstimate.of(quiet.harmonics(20.1, new double[] {1, 0.5, 0.3}, new double[3])
+                .waveform(),
+                Band.of(15, 28));
+        assertEquals("3 of 3 harmonics of 20.10 Hz", found.reason());
+        assertTrue(found.toString().startsWith("1206 r/min (20.10 Hz), confidence 0."), found.toString());
+        SpeedEstimate none = SpeedEstimate.of(quiet.waveform(), Band.of(15, 28));
+        assertEquals(Optional.empty(), none.speed());
+        assertEquals("speed not determined: " + none.reason(), none.toString());
+        SpeedEstimate silent = SpeedEstimate.of(quiet.tone(1, 300, 0).waveform().velocity(Band.of(250, 350)),
+                Band.of(15, 28));
+        assertEquals("no line in the range stands out of the noise", silent.reason());
+        assertEquals(0, silent.confidence());
+        SpeedEstimate two = SpeedEstimate.of(quiet.harmonics(17.3, new double[] {1, 0.5}, new double[2])
+                .harmonics(24.1, new double[] {1, 0.5}, new double[2]).waveform(), Band.of(15, 28));
+        assertTrue(two.reason().matches("another speed of the range fits nearly as well, confidence 0\\.\\d+"),
+                two.reason());
+        assertTrue(two.confidence() < 0.2);
+        assertThrows(IllegalArgumentException.class, () -> SpeedEstimate.of(quiet.waveform(), Band.of(0, 28)));
+        assertEquals("range must be below a tenth of the sample rate, 512.0 Hz: 512.0", assertThrows(
+                IllegalArgumentException.class, () -> SpeedEstimate.of(quiet.waveform(), Band.of(15, 512)))
+                .getMessage());
+        assertThrows(IllegalArgumentException.class, () -> SpeedEstimate.of(quiet.waveform(), Band.of(2.4, 28)));
+        SpeedEstimate.of(quiet.waveform(), Band.of(2.5, 28)); // 20 revolutions in 8 s
     }
 
     /** A circle forward, a circle backward, a line at 30 degrees, and an ellipse of 3 by 1. */
@@ -256,11 +296,13 @@ class RotationTest {
 
     @Test
     void badArgumentsAreNamed() {
-        assertThrows(IllegalArgumentException.class, () -> Tachometer.fitting(Waveform.ofSi(Quantity.VOLTAGE, 10, 1, 1)));
+        assertThrows(IllegalArgumentException.class,
+                () -> Tachometer.fitting(Waveform.ofSi(Quantity.VOLTAGE, 10, 1, 1)));
         assertThrows(IllegalArgumentException.class, () -> new Tachometer(0, 0, true));
         assertThrows(IllegalArgumentException.class, () -> PulseTrain.of(1, 1));
         assertThrows(IllegalArgumentException.class, () -> ShaftAngle.of(PulseTrain.of(1, 2, 3), 1));
-        assertThrows(IllegalArgumentException.class, () -> ShaftAngle.of(PulseTrain.of(1, 2, 3, 4), new double[] {0.5, 0.4}));
+        assertThrows(IllegalArgumentException.class,
+                () -> ShaftAngle.of(PulseTrain.of(1, 2, 3, 4), new double[] {0.5, 0.4}));
         assertThrows(IllegalArgumentException.class, () -> PulseTrain.of(1, 2, 3).markSpacing(1));
         ShaftAngle angle = ShaftAngle.of(PulseTrain.of(1, 2, 3, 4), 1);
         assertThrows(IllegalArgumentException.class, () -> angle.secondsAt(3.1));

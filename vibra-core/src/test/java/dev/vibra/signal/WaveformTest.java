@@ -22,6 +22,25 @@ import org.junit.jupiter.api.function.Executable;
 class WaveformTest {
     private static final Band SEVERITY = Band.of(10, 1000);
 
+    /** As documented: exact in the band, half a cosine down to nothing at 0.6 and 1.1 times its ends. */
+    @Test
+    void skirtsOfABandAreAsSaid() {
+        double[][] cases = {{100, 1}, {400, 1}, {80, 0.5}, {60, 0}, {420, 0.5}, {440, 0}};
+        for (double[] c : cases) {
+            Waveform tone = Waveform.ofSi(Quantity.VELOCITY, 2000, sine(c[0], 8000)).velocity(Band.of(100, 400));
+            double rms = tone.part(tone.length() / 4, tone.length() / 2).rms().si();
+            assertEquals(c[1] / Math.sqrt(2), rms, 2e-3, c[0] + " Hz");
+        }
+    }
+
+    private static double[] sine(double hertz, int length) {
+        double[] x = new double[length];
+        for (int i = 0; i < length; i++) {
+            x[i] = Math.sin(2 * Math.PI * hertz * i / 2000);
+        }
+        return x;
+    }
+
     /** A sine of 1 g at 159.155 Hz (1000 rad/s): 9.80665 m/s², 9.80665 mm/s, 9.80665 µm, zero to peak. */
     @Test
     void oneGravityAtAThousandRadiansPerSecond() {
@@ -93,6 +112,39 @@ class WaveformTest {
     }
 
     @Test
+    void waveformsAreEqualInEveryPart() {
+        Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 1000, sine(50, 4000));
+        assertEquals(wave, Waveform.ofSi(Quantity.VELOCITY, 1000, sine(50, 4000)));
+        assertNotEquals(wave, wave.startingAt(1));
+        assertNotEquals(wave, Waveform.ofSi(Quantity.VELOCITY, 1000, sine(51, 4000)));
+        assertNotEquals(wave, "wave");
+        Waveform limited = wave.velocity(Band.of(10, 100));
+        Waveform unlimited = Waveform.ofSi(Quantity.VELOCITY, 1000, limited.samples())
+                .startingAt(limited.startSeconds());
+        assertNotEquals(limited, unlimited);
+        assertEquals(limited, wave.velocity(Band.of(10, 100)));
+        assertTrue(limited.toString().startsWith("3,400 samples at 1,000 Hz, velocity 10\u2013100 Hz, 3.400 s, "),
+                limited.toString());
+        String fast = Waveform.ofSi(Quantity.VOLTAGE, 2e9, 1, 2).toString();
+        assertTrue(fast.startsWith("2 samples at 2.00000e+09 Hz, voltage, "), fast);
+    }
+
+    @Test
+    void placesAndPartsMustBeInside() {
+        Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 10, 0, 1, 2);
+        assertEquals(2, wave.at(2));
+        assertThrows(IndexOutOfBoundsException.class, () -> wave.at(3));
+        assertThrows(IndexOutOfBoundsException.class, () -> wave.at(-1));
+        assertMessage("samples must lie inside the array of length 3: offset 2, length 2", () -> wave.part(2, 2));
+        assertMessage("length must be at least 1: 0", () -> wave.part(1, 0));
+        assertMessage("samples must lie inside the array of length 3: offset 2, length 2",
+                () -> wave.copyTo(2, new double[5], 0, 2));
+        assertMessage("target must lie inside the array of length 2: offset 1, length 2",
+                () -> wave.copyTo(0, new double[2], 1, 2));
+        assertMessage("seconds must be finite: NaN", () -> wave.startingAt(Double.NaN));
+    }
+
+    @Test
     void shapesAreThoseOfTheMoments() {
         Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1, -1, 0, 0, 5);
         assertEquals(wave.moments().crestFactor(), wave.crestFactor());
@@ -116,7 +168,8 @@ class WaveformTest {
                 () -> wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY));
         assertMessage("recording must be at least 0.9 s long for a band from 10.0 Hz: 0.78125 s",
                 () -> wave.velocity(SEVERITY));
-        assertMessage("samples must lie inside the array of length 2000: offset 1999, length 2", () -> wave.part(1999, 2));
+        assertMessage("samples must lie inside the array of length 2000: offset 1999, length 2",
+                () -> wave.part(1999, 2));
         assertMessage("length must be at least 1: 0", () -> wave.part(0, 0));
         assertThrows(IndexOutOfBoundsException.class, () -> wave.at(2000));
     }

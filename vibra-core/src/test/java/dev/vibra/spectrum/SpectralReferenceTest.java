@@ -8,14 +8,17 @@ import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.rotation.FullSpectrum;
 import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import dev.vibra.testing.Reference;
+import dev.vibra.transfer.FrequencyResponse;
 import dev.vibra.window.Window;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -76,9 +79,11 @@ class SpectralReferenceTest {
     void peaksAreTheLocalMaximaThatSciPyFinds() {
         Reference scipy = Reference.of("scipy-peaks.txt");
         Spectrum spectrum = Spectrum.of(Waveform.ofSi(Quantity.ACCELERATION, 1000, scipy.row("samples")), hann(10));
-        int[] found = spectrum.peaks(100).stream().mapToInt(p -> (int) Math.rint(p.frequencyHertz() / 10)).sorted().toArray();
+        int[] found = spectrum.peaks(100).stream().mapToInt(p -> (int) Math.rint(p.frequencyHertz() / 10)).sorted()
+                .toArray();
         double[] expected = scipy.row("lines");
-        // SciPy's slice can't see a peak on its first and last line; half a bin of interpolation may round to a neighbour.
+        // SciPy's slice can't see a peak on its first and last line; half a bin of interpolation may round to a
+        // neighbour.
         int matched = 0;
         for (double line : expected) {
             matched += Arrays.stream(found).anyMatch(f -> Math.abs(f - line) <= 1) ? 1 : 0;
@@ -111,13 +116,16 @@ class SpectralReferenceTest {
     /** A tone out of step with the blocks averages out as a vector: by 1/n for phases that go round. */
     @Test
     void vectorAveragingKeepsOnlyWhatIsInStep() {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 1000, 10_000).tone(1, 50, 0.4).tone(1, 120.1, 0).waveform();
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 1000, 10_000).tone(1, 50, 0.4).tone(1, 120.1, 0)
+                .waveform();
         Spectrum spectrum = Spectrum.of(wave, hann(1).withOverlap(0).withAveraging(Averaging.vector()));
         assertEquals(1, spectrum.amplitude(50, Detector.ZERO_TO_PEAK), 1e-3);
         assertEquals(0, spectrum.amplitude(120, Detector.ZERO_TO_PEAK), 0.02);
     }
 
-    /** Independent blocks without overlap: n averages. Hann with half overlap: P. D. Welch 1967 gives n·0.947 for many. */
+    /**
+     * Independent blocks without overlap: n averages. Hann with half overlap: P. D. Welch 1967 gives n·0.947 for many.
+     */
     @Test
     void equivalentAveragesFollowWelch() {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 1000, 100_000).noise(1, 1).waveform();
@@ -138,7 +146,8 @@ class SpectralReferenceTest {
         int all = 0;
         double truth = 2.0 / 1000;
         for (long seed = 1; seed <= 60; seed++) {
-            Spectrum spectrum = Spectrum.of(Synthesis.silence(Quantity.ACCELERATION, 1000, 8000).noise(1, seed).waveform(),
+            Spectrum spectrum = Spectrum.of(Synthesis.silence(Quantity.ACCELERATION, 1000, 8000).noise(1, seed)
+                    .waveform(),
                     hann(2));
             for (int k = 5; k < 240; k += 5) {
                 Interval interval = spectrum.densityInterval(k, 0.95);
@@ -152,7 +161,8 @@ class SpectralReferenceTest {
     /** Parseval: the energy of a transient in the block. */
     @Test
     void energyDensityAddsUpToTheEnergy() {
-        Waveform burst = Synthesis.silence(Quantity.ACCELERATION, 1000, 1000).impacts(ImpactTrain.of(1, 5, 120, 0.05), 1)
+        Waveform burst = Synthesis.silence(Quantity.ACCELERATION, 1000, 1000)
+                .impacts(ImpactTrain.of(1, 5, 120, 0.05), 1)
                 .waveform();
         Spectrum spectrum = Spectrum.of(burst, hann(1).withWindow(Window.rectangular()));
         double energy = 0;
@@ -167,7 +177,8 @@ class SpectralReferenceTest {
 
     @Test
     void zoomTellsCloseLinesApart() {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 12_800, 20 * 12_800).tone(1, 2500, 0).tone(0.5, 2501, 1)
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 12_800, 20 * 12_800).tone(1, 2500, 0)
+                .tone(0.5, 2501, 1)
                 .tone(30, 400, 0).noise(0.02, 1).waveform();
         ZoomSpectrum zoom = ZoomSpectrum.of(wave, Band.of(2480, 2520), hann(0.1));
         assertEquals(0.1, zoom.resolutionHertz(), 0.02);
@@ -198,7 +209,8 @@ class SpectralReferenceTest {
         double[] kurtosis = map.spectralKurtosis();
         assertEquals(-1, kurtosis[10], 0.1);
         Waveform noise = Synthesis.silence(Quantity.ACCELERATION, 12_800, 128_000).noise(1, 1).waveform();
-        assertEquals(0, Arrays.stream(Spectrogram.of(noise, hann(100)).spectralKurtosis(), 2, 62).average().orElseThrow(),
+        assertEquals(0, Arrays.stream(Spectrogram.of(noise, hann(100)).spectralKurtosis(), 2, 62).average()
+                .orElseThrow(),
                 0.02);
         assertTrue(kurtosis[40] > 2, "at the resonance " + kurtosis[40]);
     }
@@ -209,16 +221,45 @@ class SpectralReferenceTest {
         assertEquals(0.625, settings.withLines(1600, 1000).resolutionHertz());
         assertEquals(0.5, settings.withOrders(0.02, RotationSpeed.ofHertz(25)).resolutionHertz(), 1e-12);
         assertThrows(IllegalArgumentException.class, () -> settings.withLines(0, 1000));
-        assertEquals("resolutionHertz must be at most half the sample rate, 500.0 Hz: 600.0",
-                assertThrows(IllegalArgumentException.class, () -> Spectrum.of(
-                        Waveform.ofSi(Quantity.ACCELERATION, 1000, new double[100]), hann(600))).getMessage());
+    }
+
+    @Test
+    void blockAndStepFollowFromResolutionAndOverlap() {
+        Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1000, new double[100]);
+        assertEquals(83, hann(12).blockLength(wave)); // 83.3
+        assertEquals(100, hann(1).blockLength(wave));
+        assertEquals(1000, hann(1).blockLength(1000, 5000));
+        assertEquals(Integer.MAX_VALUE, hann(1e-300).blockLength(1000, Integer.MAX_VALUE));
+        assertEquals(2, hann(500).blockLength(wave));
+        assertEquals(42, hann(12).step(83)); // half of 83 shared, rounded down: 41
+        assertEquals(1, hann(12).withOverlap(0.95).step(1));
+        assertEquals(83, hann(12).withOverlap(0).step(83));
+        assertRefused("longest must be at least 1: 0", () -> hann(1).blockLength(1000, 0));
+        assertRefused("sampleRateHertz must be finite and > 0 Hz: NaN", () -> hann(1).blockLength(Double.NaN, 9));
+        assertRefused("blockLength must be at least 1: 0", () -> hann(1).step(0));
+    }
+
+    /** All that averages in blocks asks the settings. */
+    @Test
+    void aResolutionAboveHalfTheSampleRateIsRefusedEverywhere() {
+        Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1000, new double[100]);
+        String message = "resolutionHertz must be at most half the sample rate, 500.0 Hz: 600.0";
+        assertRefused(message, () -> Spectrum.of(wave, hann(600)));
+        assertRefused(message, () -> Spectrogram.of(wave, hann(600)));
+        assertRefused(message, () -> FullSpectrum.of(wave, wave, hann(600)));
+        assertRefused(message, () -> FrequencyResponse.of(wave, wave, hann(600)));
+        assertRefused(message, () -> SpectrumMeter.of(Quantity.ACCELERATION, 1000, hann(600)));
+    }
+
+    private static void assertRefused(String message, Executable call) {
+        assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
     }
 
     /**
-     * The scatter of the frequency of a tone in noise against the bound of Cramér and Rao, var(f) ≥ 12/(SNR·(2π)²·N·(N²-1))·fs²
-     * with SNR = A²/(2σ²): S. M. Kay, Fundamentals of Statistical Signal Processing, 1993, section 3.11; D. C. Rife, R. R.
-     * Boorstyn, IEEE Trans. Inf. Theory 20 (1974) 591-598. Standard deviation within twice the bound at 20 dB and 40 dB; and
-     * at 40 dB within 0.02 bin and 0.5 %.
+     * The scatter of the frequency of a tone in noise against the bound of Cramér and Rao, var(f) ≥
+     * 12/(SNR·(2π)²·N·(N²-1))·fs² with SNR = A²/(2σ²): S. M. Kay, Fundamentals of Statistical Signal Processing, 1993,
+     * section 3.11; D. C. Rife, R. R. Boorstyn, IEEE Trans. Inf. Theory 20 (1974) 591-598. Standard deviation within
+     * twice the bound at 20 dB and 40 dB; and at 40 dB within 0.02 bin and 0.5 %.
      */
     @ParameterizedTest
     @CsvSource({"20", "40"})
@@ -226,7 +267,8 @@ class SpectralReferenceTest {
         int n = 1024;
         double fs = 1024;
         double sigma = Math.sqrt(0.5 / Math.pow(10, decibels / 10));
-        double bound = Math.sqrt(12 / (Math.pow(10, decibels / 10) * 4 * Math.PI * Math.PI * n * ((double) n * n - 1))) * fs;
+        double bound = Math.sqrt(12 / (Math.pow(10, decibels / 10) * 4 * Math.PI * Math.PI * n * ((double) n * n - 1)))
+                * fs;
         Random random = new Random(17);
         double squares = 0;
         double worst = 0;

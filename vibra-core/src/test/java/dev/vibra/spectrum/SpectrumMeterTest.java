@@ -3,6 +3,7 @@ package dev.vibra.spectrum;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
@@ -12,6 +13,8 @@ import dev.vibra.synthesis.Synthesis;
 import dev.vibra.window.Window;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Meters, maps and zoom against closed forms of whole-period tones. */
 class SpectrumMeterTest {
@@ -67,8 +70,10 @@ class SpectrumMeterTest {
     void meterRefusesBadArguments() {
         assertRefused("sampleRateHertz must be finite and > 0 Hz: 0.0",
                 () -> SpectrumMeter.of(Quantity.VELOCITY, 0, SETTINGS));
-        assertRefused("block length must be within 2.0 to 2.68435456E8: 1.0",
+        assertRefused("resolutionHertz must be at most half the sample rate, 5.0 Hz: 10.0",
                 () -> SpectrumMeter.of(Quantity.VELOCITY, 10, SETTINGS));
+        assertRefused("resolutionHertz must be at least 1.0 Hz at this sample rate: 0.5",
+                () -> SpectrumMeter.of(Quantity.VELOCITY, 1 << 28, SETTINGS.withResolution(0.5)));
         SpectrumMeter meter = SpectrumMeter.of(Quantity.VELOCITY, 1000, SETTINGS);
         assertRefused("samples[1] must be finite: NaN", () -> meter.push(new double[] {1, Double.NaN}, 0, 2));
         assertRefused("samples[0] must be finite: Infinity", () -> meter.push(new double[] {1.0 / 0}, 0, 1));
@@ -94,6 +99,15 @@ class SpectrumMeterTest {
         assertEquals(150, zoom.frequencyHertz(zoom.lines() - 1), zoom.resolutionHertz());
         assertRefused("band must be below half the sample rate, 500.0 Hz: 500.0",
                 () -> ZoomSpectrum.of(wave, Band.of(100, 500), SETTINGS));
+    }
+
+    /** The band's own sample rate is that of the analytic signal: 64 lines from 95 Hz to 158 Hz, twice that at most. */
+    @Test
+    void zoomRefusesAResolutionThatItsBandCannotHold() {
+        Waveform wave = Waveform.ofSi(Quantity.VELOCITY, 1000, tone(1000));
+        assertRefused("resolutionHertz must be at most half the sample rate, 64.0 Hz: 65.0",
+                () -> ZoomSpectrum.of(wave, Band.of(100, 150), SETTINGS.withResolution(65)));
+        assertEquals(64, ZoomSpectrum.of(wave, Band.of(100, 150), SETTINGS.withResolution(64)).resolutionHertz());
     }
 
     @Test
@@ -142,6 +156,60 @@ class SpectrumMeterTest {
                 () -> spectrum.bandLevel(Band.of(12, 18)));
         double line = spectrum.amplitude(3, Detector.RMS);
         assertEquals(line, spectrum.bandLevel(Band.of(30, 39)).si(), 1e-15);
+    }
+
+    /** Lines of 0.25 Hz; a Hann main lobe is two lines wide on each side. */
+    @Test
+    void peaksAtTheEndsOfTheSpectrumAreLeftOut() {
+        SpectrumSettings settings = SpectrumSettings.withDefaults().withResolution(0.25);
+        Synthesis silence = Synthesis.silence(Quantity.VELOCITY, 100, 4000);
+        Spectrum low = Spectrum.of(silence.tone(1, 0.5, 0).waveform(), settings);
+        assertEquals(0.5, low.peakNear(0, 1).orElseThrow().frequencyHertz(), 0.02);
+        Spectrum lower = Spectrum.of(silence.tone(1, 0.25, 0).waveform(), settings);
+        assertTrue(lower.peakNear(0.25, 0.1).isEmpty());
+        Spectrum high = Spectrum.of(silence.tone(1, 49.5, 0.3).waveform(), settings);
+        assertEquals(49.5, high.peakNear(50, 1).orElseThrow().frequencyHertz(), 0.02);
+        assertEquals(49.5, high.peakNear(1000, 1000).orElseThrow().frequencyHertz(), 0.02);
+        assertTrue(high.peakNear(1000, 900).isEmpty());
+        assertTrue(Spectrum.of(silence.tone(1, 49.75, 0.3).waveform(), settings).peakNear(49.75, 0.1).isEmpty());
+        Spectrum middle = Spectrum.of(silence.tone(1, 20, 0).tone(0.5, 22, 0).waveform(), settings);
+        double found = middle.peakNear(20, 0.5).orElseThrow().frequencyHertz();
+        assertEquals(found, middle.peakNear(found, 0).orElseThrow().frequencyHertz());
+        assertTrue(middle.peakNear(20.4, 0.3).isEmpty());
+        assertEquals(20, middle.peakNear(20.4, 0.41).orElseThrow().frequencyHertz(), 0.01);
+        assertEquals(22, middle.peakNear(22.4, 2).orElseThrow().frequencyHertz(), 0.01);
+        assertEquals(20, middle.peakNear(22, 2.1).orElseThrow().frequencyHertz(), 0.01);
+        assertRefused("toleranceHertz must be finite and >= 0 Hz: -1.0", () -> middle.peakNear(20, -1));
+        assertRefused("hertz must be finite and >= 0 Hz: NaN", () -> middle.peakNear(Double.NaN, 1));
+    }
+
+    /**
+     * Welch's formula with the correlations of blocks under a Hann window by F. J. Harris, Proc. IEEE 66 (1978) 51-83,
+     * Table 1: 65.9 % at an overlap of 75 %, 16.7 % at 50 %; at 25 % 0.75 %, from the closed form.
+     */
+    @ParameterizedTest
+    @CsvSource({"0, 1", "0, 7", "0.5, 1", "0.5, 2", "0.5, 9", "0.75, 2", "0.75, 3", "0.75, 12"})
+    void overlappingBlocksCountForFewer(double overlap, int blocks) {
+        int block = 400;
+        int step = (int) Math.rint(block * (1 - overlap));
+        Spectrum spectrum = Spectrum.of(Waveform.ofSi(Quantity.VELOCITY, 400, tone(block + (blocks - 1) * step)),
+                SpectrumSettings.withDefaults().withOverlap(overlap));
+        assertEquals(blocks, spectrum.blocks());
+        double[] correlations = overlap == 0 ? new double[0] : overlap == 0.5 ? new double[] {0.1667}
+                : new double[] {0.659, 0.1667, 0.0075};
+        double sum = 1;
+        for (int j = 1; j <= Math.min(blocks - 1, correlations.length); j++) {
+            sum += 2 * (1 - (double) j / blocks) * correlations[j - 1] * correlations[j - 1];
+        }
+        assertEquals(blocks / sum, spectrum.equivalentAverages(), 1e-3 * blocks / sum);
+    }
+
+    @Test
+    void equivalentAveragesAreThoseOfRmsAveraging() {
+        Spectrum held = Spectrum.of(Waveform.ofSi(Quantity.VELOCITY, 400, tone(800)),
+                SpectrumSettings.withDefaults().withAveraging(Averaging.peakHold()));
+        assertEquals("equivalent averages need rms averaging: peak hold",
+                assertThrows(IllegalStateException.class, held::equivalentAverages).getMessage());
     }
 
     @Test

@@ -36,7 +36,10 @@ class SpectrumTest {
         scipy.assertRow("density." + window + "." + block, spectrum.densities(), 1e-10);
     }
 
-    /** A sine of amplitude A reads A/√2, A, 2A within 0.05 % under a flat top, on the bin and 1 Hz and half a bin off it. */
+    /**
+     * A sine of amplitude A reads A/√2, A, 2A within 0.05 % under a flat top, on the bin and 1 Hz and half a bin off
+     * it.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {100, 101, 102, 102.5, 99})
     void flatTopReadsASineWithinFiveHundredthsOfAPercent(double hertz) {
@@ -45,9 +48,11 @@ class SpectrumTest {
                 SpectrumSettings.withDefaults().withWindow(Window.flatTop()).withResolution(5));
         int line = (int) Math.rint(hertz / 5);
         assertEquals(1, spectrum.peaks(1).get(0).level().si() / (3 / Math.sqrt(2)), 0.0005);
-        double flatness = 0.0011; // 0.0090 dB of scallop loss half-way between two lines, standing out of reach of 0.05 %
+        // 0.0090 dB of scallop loss half-way between two lines, standing out of reach of 0.05 %
+        double flatness = 0.0011;
         assertEquals(1, spectrum.amplitude(line, Detector.ZERO_TO_PEAK) / 3, hertz == 102.5 ? flatness : 0.0005);
-        assertEquals(2, spectrum.amplitude(line, Detector.PEAK_TO_PEAK) / spectrum.amplitude(line, Detector.ZERO_TO_PEAK),
+        assertEquals(2, spectrum.amplitude(line, Detector.PEAK_TO_PEAK) / spectrum.amplitude(line,
+                Detector.ZERO_TO_PEAK),
                 1e-12);
     }
 
@@ -65,9 +70,9 @@ class SpectrumTest {
     }
 
     /**
-     * Relative sensitivity of ISO 2954:1975 (secondary sources; rows of 1 Hz, 2.5 Hz and 10 kHz and their limits from memory,
-     * checked against a third-order slope). The brick wall keeps the pass band and the upper limits; the lower limits at
-     * 2.5 Hz and 4 kHz ask for a slope, which a brick wall doesn't have.
+     * Relative sensitivity of ISO 2954:1975 (secondary sources; rows of 1 Hz, 2.5 Hz and 10 kHz and their limits from
+     * memory, checked against a third-order slope). The brick wall keeps the pass band and the upper limits; the lower
+     * limits at 2.5 Hz and 4 kHz ask for a slope, which a brick wall doesn't have.
      */
     @ParameterizedTest
     @CsvSource({"1, 0, 0.01", "2.5, 0, 0.025", "10, 0.8, 1.1", "20, 0.9, 1.1", "40, 0.9, 1.1", "80, 0.98, 1.02",
@@ -107,7 +112,8 @@ class SpectrumTest {
 
     @Test
     void spectraPrintWell() {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 102_400).tone(5, 50, 0).tone(1, 100, 0).waveform();
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 102_400).tone(5, 50, 0).tone(1, 100, 0)
+                .waveform();
         Spectrum spectrum = Spectrum.of(wave);
         assertEquals("acceleration spectrum, 12,801 lines of 1 Hz to 12800 Hz, 7 averages, Hann", spectrum.toString());
         assertEquals("    50.00 Hz      3.54 m/s\u00b2 rms\n   100.00 Hz     0.707 m/s\u00b2 rms",

@@ -30,13 +30,17 @@ class SignalsTest {
         double[] m = silence(50).modulatedTone(2, 100, 5, 0.5, 0.7).waveform().samples();
         for (int i = 0; i < 50; i++) {
             double t = i / 1000.0;
-            assertEquals(Math.cos(2 * Math.PI * 20 * t + 0.1) + 0.5 * Math.cos(2 * Math.PI * 40 * t + 0.2), h[i], 1e-12);
+            assertEquals(Math.cos(2 * Math.PI * 20 * t + 0.1) + 0.5 * Math.cos(2 * Math.PI * 40 * t + 0.2), h[i],
+                    1e-12);
             double slow = 2 * Math.PI * 5 * t;
-            assertEquals(2 * (1 + 0.5 * Math.cos(slow)) * Math.cos(2 * Math.PI * 100 * t + 0.7 * Math.sin(slow)), m[i], 1e-12);
+            assertEquals(2 * (1 + 0.5 * Math.cos(slow)) * Math.cos(2 * Math.PI * 100 * t + 0.7 * Math.sin(slow)), m[i],
+                    1e-12);
         }
     }
 
-    /** Density falls as 1/f^exponent: ten times the frequency has a tenth (pink) or a hundredth (brown) of the density. */
+    /**
+     * Density falls as 1/f^exponent: ten times the frequency has a tenth (pink) or a hundredth (brown) of the density.
+     */
     @Test
     void colouredNoiseHasItsSlope() {
         for (double exponent : new double[] {0, 1, 2}) {

@@ -91,7 +91,8 @@ class SynthesisTest {
 
     @Test
     void badArgumentsAreNamed() {
-        assertMessage("hertz must be above 0 and below half the sample rate, 500.0 Hz: 500.0", () -> silence(1).tone(1, 500, 0));
+        assertMessage("hertz must be above 0 and below half the sample rate, 500.0 Hz: 500.0", () -> silence(1)
+                .tone(1, 500, 0));
         assertMessage("amplitude must be finite and >= 0: -1.0", () -> silence(1).tone(-1, 5, 0));
         assertMessage("phaseRadians must be finite: NaN", () -> silence(1).tone(1, 5, Double.NaN));
         assertMessage("rms must be finite and >= 0: NaN", () -> silence(1).noise(Double.NaN, 1));
@@ -108,8 +109,8 @@ class SynthesisTest {
         assertMessage("fullScale must be finite and > 0: 0.0", () -> silence(1).clip(0));
         assertMessage("step must be finite and > 0: -1.0", () -> silence(1).quantise(-1));
         assertMessage("bias must be finite: Infinity", () -> silence(1).bias(Double.POSITIVE_INFINITY));
-        assertMessage("waveform must be acceleration, 2 samples at 1000.0 Hz: 1 samples at 1,000 Hz, acceleration, 0.001000 s,"
-                + " 0 m/s\u00b2 peak", () -> silence(2).plus(silence(1).waveform()));
+        assertMessage("waveform must be acceleration, 2 samples at 1000.0 Hz: 1 samples at 1,000 Hz, acceleration,"
+                + " 0.001000 s, 0 m/s\u00b2 peak", () -> silence(2).plus(silence(1).waveform()));
     }
 
     private static void assertMessage(String message, Executable call) {

@@ -110,7 +110,10 @@ class FrequencyResponseTest {
         assertThrows(IllegalArgumentException.class, () -> measured.withoutWindowDamping(1e-9, 1));
     }
 
-    /** The windows of an impact test leave the response of a blow unchanged: their gain is that at the blow, not the mean. */
+    /**
+     * The windows of an impact test leave the response of a blow unchanged: their gain is that at the blow, not the
+     * mean.
+     */
     @Test
     void impactWindowsDoNotChangeTheScale() {
         double[] force = new double[1000];

@@ -129,7 +129,8 @@ class TransformTest {
                 real.forward(new double[n], 0, new double[2 * real.lines()]);
             }
             System.out.println("threads: " + Thread.getAllStackTraces().keySet().stream()
-                    .filter(thread -> !thread.isDaemon()).map(Thread::getName).filter(name -> !name.equals("DestroyJavaVM"))
+                    .filter(thread -> !thread.isDaemon()).map(Thread::getName)
+                    .filter(name -> !name.equals("DestroyJavaVM"))
                     .sorted().toList());
         }
     }

@@ -13,9 +13,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class WindowTest {
-    private static final Map<String, Window> WINDOWS = Map.of("rectangular", Window.rectangular(), "hann", Window.hann(),
+    private static final Map<String, Window> WINDOWS = Map.of("rectangular", Window.rectangular(), "hann",
+            Window.hann(),
             "hamming", Window.hamming(), "blackmanHarris", Window.blackmanHarris(), "flatTop", Window.flatTop());
-    private static final Map<String, Window> MORE = Map.of("triangular", Window.triangular(), "blackman", Window.blackman(),
+    private static final Map<String, Window> MORE = Map.of("triangular", Window.triangular(), "blackman",
+            Window.blackman(),
             "nuttall", Window.nuttall(), "kaiser", Window.kaiser(8.6), "tukey", Window.tukey(0.3),
             "exponential", Window.exponential(0.05));
 
@@ -41,8 +43,9 @@ class WindowTest {
     }
 
     /**
-     * Computed from the definitions for 4096 points (DFT-even): gain, noise bandwidth, scallop loss, correlation of white
-     * noise at 50 % and 75 % overlap; those of F. J. Harris 1978, Table 1 agree but for the entries named there as misprints.
+     * Computed from the definitions for 4096 points (DFT-even): gain, noise bandwidth, scallop loss, correlation of
+     * white noise at 50 % and 75 % overlap; those of F. J. Harris 1978, Table 1 agree but for the entries named there
+     * as misprints.
      */
     @ParameterizedTest
     @CsvSource({"rectangular, 1.0000, 1.0000, 3.922, 50.0, 75.0", "hann, 0.5000, 1.5000, 1.424, 16.7, 65.9",
@@ -99,8 +102,8 @@ class WindowTest {
 
     /**
      * Figures by F. J. Harris 1978, Table 1, to its two decimals; where the print departs from its own definition
-     * (Hamming's scallop loss, printed 1.78), and for the flat top, which Harris doesn't list, the value computed from the
-     * definition for 4096 points.
+     * (Hamming's scallop loss, printed 1.78), and for the flat top, which Harris doesn't list, the value computed from
+     * the definition for 4096 points.
      */
     @ParameterizedTest
     @CsvSource({"rectangular, 1.00, 1.00, 3.92", "hann, 0.50, 1.50, 1.42", "hamming, 0.54, 1.36, 1.75",
