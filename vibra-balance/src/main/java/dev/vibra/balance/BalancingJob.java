@@ -371,8 +371,8 @@ public final class BalancingJob implements Serializable {
     }
 
     /**
-     * Notes a trial run with masses in several planes at once, for example a static pair (both at one angle) or a couple
-     * (opposite to each other).
+     * Notes a trial run with masses in several planes at once, for example a static pair (both at one angle) or a
+     * couple (opposite to each other).
      *
      * @param masses one mass per plane, in the order of the planes; zero where nothing was added
      * @param readings one reading per sensor, speed by speed
@@ -473,7 +473,8 @@ public final class BalancingJob implements Serializable {
         requireCount(readings.length);
         VibrationVector[] out = new VibrationVector[readings.length];
         for (int i = 0; i < out.length; i++) {
-            out[i] = Objects.requireNonNull(readings[i], "reading").at(setup.layout().sensorOfRow(i), setup.layout().convention().phase());
+            out[i] = Objects.requireNonNull(readings[i], "reading").at(setup.layout().sensorOfRow(i),
+                    setup.layout().convention().phase());
         }
         return out;
     }
@@ -557,8 +558,8 @@ public final class BalancingJob implements Serializable {
      *
      * @return corrections with predicted residuals, remarks and cautions
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
-     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike that
-     *     there is no one answer
+     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike
+     *     that there is no one answer
      */
     public Corrections corrections() {
         return analysis().corrections();
@@ -591,8 +592,8 @@ public final class BalancingJob implements Serializable {
      * @return the problem, to be solved by least squares or for the least largest residual; residuals are weighted as
      *     for {@link #corrections()}
      * @throws IllegalArgumentException if the count is wrong, or runs are missing
-     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike that
-     *     without limits there is no one answer
+     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike
+     *     that without limits there is no one answer
      */
     public Fitting fitting(PlaneFitting... planes) {
         return analysis().fitting(List.of(planes));
@@ -603,8 +604,8 @@ public final class BalancingJob implements Serializable {
      *
      * @return corrections with predicted residuals, remarks and cautions
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
-     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike that
-     *     there is no one answer
+     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike
+     *     that there is no one answer
      */
     public Corrections minimaxCorrections() {
         // Four unlimited positions a quarter turn apart make any vector.

@@ -13,10 +13,10 @@ import java.util.Optional;
 /**
  * How far corrections may be off because readings scatter, and what that does to what remains.
  *
- * <p>Linear propagation of the scatter of every reading, and of stored coefficients where their scatter was told; normal
- * errors assumed. Where planes act nearly alike (remark {@code planes-alike}) a linear propagation tells ellipses too
- * small: with a condition number of 50 to 140 they held the truth in 90 % to 75 % of simulated jobs. Errors of masses and
- * angles are not in it.
+ * <p>Linear propagation of the scatter of every reading, and of stored coefficients where their scatter was told;
+ * normal errors assumed. Where planes act nearly alike (remark {@code planes-alike}) a linear propagation tells
+ * ellipses too small: with a condition number of 50 to 140 they held the truth in 90 % to 75 % of simulated jobs.
+ * Errors of masses and angles are not in it.
  *
  * @see "JCGM 102:2011, propagation of uncertainty to several output quantities"
  */

@@ -22,14 +22,19 @@ final class JobRemarks {
 
     /** Scatter of readings that is taken where none was told; common practice, no source. */
     static final ReadingScatter ASSUMED = ReadingScatter.of(0.03, 2);
-    /** Common practice, no source (the sheet of a trial mass has the same): share of the weight that a bearing carries. */
+    /**
+     * Common practice, no source (the sheet of a trial mass has the same): share of the weight that a bearing
+     * carries.
+     */
     static final double FORCE_SHARE = 0.10;
 
     private JobRemarks() {}
 
     /** No balancing reading is good to a thousandth: a smaller change is none. */
     private static final double NO_CHANGE = 1e-3;
-    /** The library's own bound: a correction that many times the trial rests on a small difference of large readings. */
+    /**
+     * The library's own bound: a correction that many times the trial rests on a small difference of large readings.
+     */
     private static final double BEYOND_TRIAL = 10;
     /** Common practice, no source (the same as for unsteady readings): distance of a run from what all of them say. */
     private static final double MISFIT = 0.1;
@@ -50,7 +55,8 @@ final class JobRemarks {
 
     /** Says that there is nothing to cancel. */
     static Remark noVibration() {
-        return new Remark("no-vibration", "no vibration at rotation frequency was read: is the sensor connected?", 0, 0);
+        return new Remark("no-vibration", "no vibration at rotation frequency was read: is the sensor connected?",
+                0, 0);
     }
 
     /** Doubts a correction that was scaled up far. */
@@ -99,7 +105,8 @@ final class JobRemarks {
         return share < 1 ? Optional.empty()
                 : Optional.of(new Remark("correction-uncertain", "the correction in plane " + plane + " may be off by "
                         + Digits.significant(share, 2) + " times the largest correction (95 %), so it may do more harm"
-                        + " than good, if readings scatter by " + Digits.compact(scatter.amplitudeShare() * 100, 3) + " % and "
+                        + " than good, if readings scatter by " + Digits.compact(scatter.amplitudeShare() * 100, 3)
+                        + " % and "
                         + Digits.compact(scatter.phaseDegrees(), 3) + "° (one standard deviation"
                         + (assumed ? ", assumed: none was told" : "") + ")", share, 1));
     }
@@ -161,7 +168,8 @@ final class JobRemarks {
         return conflict <= CONFLICT ? Optional.empty()
                 : Optional.of(new Remark("planes-alike", "the planes act nearly alike at the sensors (condition number "
                         + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
-                        + " grow that many times in the corrections, and ellipses come out too small; prefer fewer planes, other sensors or speeds, or"
+                        + " grow that many times in the corrections, and ellipses come out too small; prefer fewer"
+                        + " planes, other sensors or speeds, or"
                         + " larger trial masses", conflict, CONFLICT));
     }
 }

@@ -141,7 +141,8 @@ class BalancingJobTest {
 
     @Test
     void positionsOfTheirOwnSplitTheCorrection() {
-        // 10 g at 210°: holes at 200 and 230°, 10° and 20° away: by the sine rule 10·sin 20°/sin 30° and 10·sin 10°/sin 30°.
+        // 10 g at 210°: holes at 200 and 230°, 10° and 20° away: by the sine rule 10·sin 20°/sin 30° and 10·sin 10°/sin
+        // 30°.
         Positions holes = Positions.at(AngleSense.AGAINST_ROTATION, 0, 90, 200, 230, 300);
         List<PositionedMass> split = fanAfterTrial().positions("fan", holes).corrections().in("fan").split();
         assertEquals(List.of(3, 4), split.stream().map(PositionedMass::position).toList());
@@ -153,7 +154,8 @@ class BalancingJobTest {
         Corrections apart = fanAfterTrial().positions("fan", holes.without(3, 4)).corrections();
         assertEquals(List.of(), apart.in("fan").split());
         assertEquals("positions-apart", apart.remarks().get(0).code());
-        assertTrue(apart.remarks().get(0).text().startsWith("the correction in plane fan lies in a gap of half a turn"));
+        assertTrue(apart.remarks().get(0).text()
+                .startsWith("the correction in plane fan lies in a gap of half a turn"));
         assertEquals(210, apart.remarks().get(0).value(), 1e-9);
         assertEquals("positions-apart", fanAfterTrial().positions("fan", holes.without(3, 4)).minimaxCorrections()
                 .remarks().get(0).code());
@@ -322,7 +324,8 @@ class BalancingJobTest {
                 .remarks());
     }
 
-    // Rao's turbine rotor (see TwoPlaneTurbineRotorTest): a static and a couple pair tell the same as two single trials.
+    // Rao's turbine rotor (see TwoPlaneTurbineRotorTest): a static and a couple pair tell the same as two single
+    // trials.
     @Test
     void trialsInPairsTellTheSame() {
         BalancingJob start = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(8.5, 60), v(6.5, 205));

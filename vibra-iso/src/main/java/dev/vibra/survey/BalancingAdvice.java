@@ -36,15 +36,15 @@ final class BalancingAdvice {
     }
 
     private static String notReached(GradeReached reached) {
-        return "Balance grade " + reached.tolerance().grade() + " was not reached: the job names the masses that would come"
-                + " next.";
+        return "Balance grade " + reached.tolerance().grade() + " was not reached: the job names the masses that would"
+                + " come next.";
     }
 
     private static Optional<String> unsettled(GradeProbability probability) {
         return switch (probability.moreReadings()) {
             case 0 -> Optional.empty();
-            case -1 -> Optional.of("Whether the balance grade was reached can't be settled by more readings of this state:"
-                    + " it lies too near the limit, or the coefficients are too uncertain.");
+            case -1 -> Optional.of("Whether the balance grade was reached can't be settled by more readings of this"
+                    + " state: it lies too near the limit, or the coefficients are too uncertain.");
             default -> Optional.of("Read the final state " + probability.moreReadings()
                     + " more time(s) to settle whether the balance grade was reached.");
         };

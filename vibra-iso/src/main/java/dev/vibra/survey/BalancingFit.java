@@ -28,8 +28,8 @@ final class BalancingFit {
         boolean overhung = machine.rotor().flatMap(rotor -> rotor.arrangement()).filter(Arrangement.OVERHUNG::equals)
                 .isPresent();
         return overhung && sheet.planes().size() > 1 && sheet.geometry().axial() == null
-                ? Optional.of(new Omission("shares of the tolerance", "equal shares are taken; those of an overhung rotor"
-                        + " need its places along the axis (balancing.axial)")) : Optional.empty();
+                ? Optional.of(new Omission("shares of the tolerance", "equal shares are taken; those of an overhung"
+                        + " rotor need its places along the axis (balancing.axial)")) : Optional.empty();
     }
 
     private static Optional<Omission> couple(BalancingSheet sheet, MachineDescription machine) {
@@ -43,8 +43,9 @@ final class BalancingFit {
         double read = sheet.speedRevolutionsPerMinute();
         double service = machine.speed().map(RotationSpeed::revolutionsPerMinute).orElse(Double.NaN);
         return Math.abs(read / service - 1) > SPEED_SHARE // false if one is not known
-                ? Optional.of(new Omission("vibration at service speed", "the job was read at " + Digits.compact(read, 5)
-                        + " r/min and the machine runs at " + Digits.compact(service, 5) + " r/min: a rotor that bends"
-                        + " between them needs readings at both")) : Optional.empty();
+                ? Optional.of(new Omission("vibration at service speed", "the job was read at "
+                        + Digits.compact(read, 5) + " r/min and the machine runs at " + Digits.compact(service, 5)
+                        + " r/min:"
+                        + " a rotor that bends between them needs readings at both")) : Optional.empty();
     }
 }

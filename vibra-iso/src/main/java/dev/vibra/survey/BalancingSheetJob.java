@@ -72,7 +72,8 @@ final class BalancingSheetJob {
 
     private static double requireRadius(SheetMass mass, double radius) {
         if (!(radius > 0)) {
-            throw new IllegalArgumentException("radiusMillimetres of plane \"" + mass.plane() + "\" must be given to use"
+            throw new IllegalArgumentException("radiusMillimetres of plane \"" + mass.plane()
+                    + "\" must be given to use"
                     + " a fitted mass with a radius: " + mass);
         }
         return radius;

@@ -66,7 +66,8 @@ public final class BalancingSurvey implements Serializable {
         if (sheet.runs().finalRun().isEmpty()) {
             omissions.add(new Omission("residual unbalance", "there is no final run"));
         } else if (job.corrections().presentUnbalance().isEmpty()) {
-            omissions.add(new Omission("residual unbalance", "it needs radiusMillimetres of each plane, and planes that can be told apart"));
+            omissions.add(new Omission("residual unbalance",
+                    "it needs radiusMillimetres of each plane, and planes that can be told apart"));
         }
         return omissions;
     }

@@ -150,15 +150,16 @@ class BalancingSurveyTest {
     /** 100 kg at 600 r/min in G6.3: 10027 g·mm permissible; Rao's rotor has 1006 and 588 g·mm at 100 mm. */
     @Test
     void theJobAdvisesWhatComesNext() {
-        assertEquals(List.of("The rotor holds G6.3 before any correction: look for another cause of the vibration before"
-                + " metal goes on."), advice(100, "G6.3", null, List.of()));
+        assertEquals(List.of("The rotor holds G6.3 before any correction: look for another cause of the vibration"
+                + " before metal goes on."), advice(100, "G6.3", null, List.of()));
         List<Phasor> left = List.of(new Phasor(1, 10), new Phasor(1, 20));
         assertEquals(List.of("Balance grade G0.01 was not reached: the job names the masses that would come next."),
                 advice(100, "G0.01", null, left));
         assertEquals(List.of(), advice(100, "G6.3", ReadingScatter.of(0.03, 2), left));
         List<String> near = advice(100, "G0.2", ReadingScatter.of(0.2, 20), left);
-        assertTrue(near.get(near.size() - 1).matches("Read the final state \\d+ more time\\(s\\) to settle .*|Whether the"
-                + " balance grade was reached can't be settled by more readings of this state: .*"), near.toString());
+        assertTrue(near.get(near.size() - 1).matches("Read the final state \\d+ more time\\(s\\) to settle .*|Whether"
+                + " the balance grade was reached can't be settled by more readings of this state: .*"),
+                near.toString());
         // 10 g at 100 mm throw 3.9 N, far more than 10 % of the weight of 1 kg per bearing.
         assertEquals("Clear the doubts of the balancing job before metal goes on the rotor.",
                 advice(1, "G6.3", null, left).get(0));

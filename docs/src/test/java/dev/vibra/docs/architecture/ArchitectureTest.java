@@ -71,8 +71,10 @@ class ArchitectureTest {
     @Test
     void onlyThePackageIoTouchesFiles() {
         noClasses().that().resideOutsideOfPackage("dev.vibra.io")
-                .should().dependOnClassesThat().resideInAnyPackage("java.nio.file..", "java.nio.channels..", "java.net..")
-                .orShould().dependOnClassesThat(named("java.io.File", "java.io.FileInputStream", "java.io.FileOutputStream",
+                .should().dependOnClassesThat().resideInAnyPackage("java.nio.file..", "java.nio.channels..",
+                "java.net..")
+                .orShould().dependOnClassesThat(named("java.io.File", "java.io.FileInputStream",
+                "java.io.FileOutputStream",
                         "java.io.FileReader", "java.io.FileWriter", "java.io.RandomAccessFile"))
                 .check(LIBRARY);
     }
@@ -86,7 +88,8 @@ class ArchitectureTest {
                 .check(LIBRARY);
         noClasses().should().callMethodWhere(calls("java.lang.System", Set.of("setProperty", "exit", "gc", "getenv",
                 "getProperty", "setOut", "setErr", "currentTimeMillis", "nanoTime"))).check(LIBRARY);
-        noClasses().should().accessField(System.class, "out").orShould().accessField(System.class, "err").check(LIBRARY);
+        noClasses().should().accessField(System.class, "out").orShould()
+                .accessField(System.class, "err").check(LIBRARY);
     }
 
     @Test

@@ -102,8 +102,8 @@ class SurveyCommandTest {
                 "\"amplitude\": 5.20, \"phaseDegrees\": 63.0");
         Run run = Folders.run(folder);
         assertEquals(1, run.code());
-        assertTrue(unwrapped(run.out()).contains("machine.json, balancing: is left out: trial run in plane fan wheel must"
-                + " change the readings by more than a thousandth: the change is 0 of them"), run.out());
+        assertTrue(unwrapped(run.out()).contains("machine.json, balancing: is left out: trial run in plane fan wheel"
+                + " must change the readings by more than a thousandth: the change is 0 of them"), run.out());
         assertTrue(run.out().contains("FE-H  horizontal  5."), run.out());
         assertFalse(Files.readString(temp.resolve("fan-survey/results.json")).contains("\"massGrams\""));
     }

@@ -127,8 +127,8 @@ public final class AmplitudeRuns implements Serializable {
         }
         return largest < 1 ? Optional.empty() : Optional.of(new Remark("correction-uncertain",
                 "the correction may be off by " + Digits.significant(largest, 2) + " times itself (95 %), if amplitudes"
-                + " scatter by 3 % (one standard deviation, assumed): take a larger trial mass if the force limit allows"
-                + " it, or more angles", largest, 1));
+                + " scatter by 3 % (one standard deviation, assumed): take a larger trial mass if the force limit"
+                + " allows it, or more angles", largest, 1));
     }
 
     /** The same runs with one amplitude changed; -1 is the initial one. */

@@ -28,8 +28,8 @@ public record FittedMasses(List<String> planes, List<List<PositionedMass>> masse
      * @param sums vector sum of the masses of each plane, radius left open
      * @param left vibration left, one element per reading, zero-to-peak SI
      * @param minimax true if the largest residual was made least, false for the sum of squares
-     * @param exact true if nothing within the limits leaves less; false if given sizes were only exchanged one and two at
-     *     a time
+     * @param exact true if nothing within the limits leaves less; false if given sizes were only exchanged one and two
+     *     at a time
      */
     public FittedMasses {
         planes = List.copyOf(planes);

@@ -15,8 +15,8 @@ import java.util.List;
  * <p>Each plane can make the unbalances of a polygon. Over these polygons the sum of squares is minimised by projected
  * gradients (Beck and Teboulle 2009), the largest residual by linear programs with cuts (Kelley 1960). Of the many sets
  * of masses that make one unbalance, the lightest is taken. With given sizes all choices are tried if there
- * are at most a million; else the search goes from the rounded masses by exchanges of one and of two positions to a choice
- * that no such exchange betters, which need not be the best of all.
+ * are at most a million; else the search goes from the rounded masses by exchanges of one and of two positions to a
+ * choice that no such exchange betters, which need not be the best of all.
  */
 public final class Fitting {
     private final InfluenceCoefficients coefficients;

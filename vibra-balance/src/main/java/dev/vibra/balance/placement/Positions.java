@@ -14,7 +14,8 @@ import java.util.Objects;
 import java.util.TreeSet;
 
 /**
- * Places for masses on one circle: holes, blades, bolts. They are numbered from 1; those in use already can be left out.
+ * Places for masses on one circle: holes, blades, bolts. They are numbered from 1; those in use already can be left
+ * out.
  */
 @SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 public final class Positions implements Serializable {

@@ -20,8 +20,9 @@ import org.apache.commons.math3.linear.QRDecomposition;
  * Takes the vector at rotation frequency out of a recording with tachometer marks.
  *
  * <p>Between two marks the angle grows evenly from 0 to 2π. Each block of revolutions is fitted by least squares with a
- * mean, a slope and the orders 1 to 4, as far as they lie below half the samples per revolution; its order 1 is one reading, {@code x = Re(V·exp(iθ))}. Nothing leaks from the
- * fitted orders, whatever the block length; what lies between them does, the less the longer the block.
+ * mean, a slope and the orders 1 to 4, as far as they lie below half the samples per revolution; its order 1 is one
+ * reading, {@code x = Re(V·exp(iθ))}. Nothing leaks from the fitted orders, whatever the block length; what lies
+ * between them does, the less the longer the block.
  */
 public final class SynchronousFit implements Serializable {
     private static final long serialVersionUID = 1;

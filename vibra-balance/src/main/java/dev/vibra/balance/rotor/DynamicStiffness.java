@@ -110,8 +110,8 @@ final class DynamicStiffness {
         Phasor[] out = new Phasor[n];
         for (int i = 0; i < n; i++) {
             if (!(Math.abs(q.getEntry(i)) + Math.abs(q.getEntry(n + i)) < Double.POSITIVE_INFINITY)) {
-                throw new IllegalStateException("the rotor must be held by bearings in two places and must not turn at an"
-                        + " undamped critical speed: there is no finite response at " + omega + " rad/s");
+                throw new IllegalStateException("the rotor must be held by bearings in two places and must not turn at"
+                        + " an undamped critical speed: there is no finite response at " + omega + " rad/s");
             }
             out[i] = new Phasor(q.getEntry(i), q.getEntry(n + i));
         }

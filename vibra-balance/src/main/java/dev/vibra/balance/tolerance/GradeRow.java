@@ -70,7 +70,8 @@ public record GradeRow(BalanceGrade grade, String machines, Confidence confidenc
      *     grade, and for NaN
      */
     public static Optional<BalanceGrade> finestHolding(double millimetresPerSecond) {
-        return TABLE.stream().map(GradeRow::grade).filter(g -> millimetresPerSecond <= g.millimetresPerSecond() * (1 + BalanceGrade.ROUNDING))
+        double value = millimetresPerSecond / (1 + BalanceGrade.ROUNDING);
+        return TABLE.stream().map(GradeRow::grade).filter(g -> value <= g.millimetresPerSecond())
                 .findFirst();
     }
 

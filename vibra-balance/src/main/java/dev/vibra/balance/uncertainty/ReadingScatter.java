@@ -8,8 +8,8 @@ import java.io.Serializable;
 /**
  * Scatter of one reading: a part that grows with the amplitude, and a floor that does not.
  *
- * <p>The floor is what other machines, the sensor and the resolution of the instrument leave however small the vibration
- * is. Without one, a residual near zero would look as if it were known exactly.
+ * <p>The floor is what other machines, the sensor and the resolution of the instrument leave however small the
+ * vibration is. Without one, a residual near zero would look as if it were known exactly.
  *
  * @param amplitudeShare standard deviation of the amplitude over the amplitude, from 0 to 1
  * @param phaseDegrees standard deviation of the phase in degrees, from 0 to 180
@@ -44,7 +44,8 @@ public record ReadingScatter(double amplitudeShare, double phaseDegrees, double 
     /**
      * Sets the part that does not shrink with the vibration.
      *
-     * @param newFloor standard deviation in any direction, in the unit and detector of the reading, finite, zero or more
+     * @param newFloor standard deviation in any direction, in the unit and detector of the reading, finite, zero or
+     *     more
      * @return a changed copy
      * @throws IllegalArgumentException if the value is out of range
      */

@@ -211,7 +211,9 @@ public final class PlacedMass implements Serializable {
         return Objects.hash(kilograms, radiusMetres, sense);
     }
 
-    /** Returns the mass as one writes it: {@code 14.2 g at 231.0° against rotation, radius 160 mm}; zero has no angle. */
+    /**
+     * Returns the mass as one writes it: {@code 14.2 g at 231.0° against rotation, radius 160 mm}; zero has no angle.
+     */
     @Override
     public String toString() {
         String text = Digits.significant(grams(), 3) + " g";

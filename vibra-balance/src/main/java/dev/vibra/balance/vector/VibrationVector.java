@@ -218,7 +218,9 @@ public final class VibrationVector implements Serializable {
         return Objects.hash(peak, unit, detector, sense);
     }
 
-    /** Returns the vector as one writes it in a notebook, as in {@code 5.10 mm/s rms at 63.0° lag}; zero has no phase. */
+    /**
+     * Returns the vector as one writes it in a notebook, as in {@code 5.10 mm/s rms at 63.0° lag}; zero has no phase.
+     */
     @Override
     public String toString() {
         String text = Digits.significant(amplitude(), 3) + " " + unit + " " + detector;

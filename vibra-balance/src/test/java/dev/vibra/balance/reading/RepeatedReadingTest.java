@@ -69,7 +69,8 @@ class RepeatedReadingTest {
         // The middle reading of five belongs to neither half.
         assertEquals(List.of("vector-drifting"),
                 codes(RepeatedReading.of(v(5, 70), v(5, 70), v(5.3, 70), v(5.6, 70), v(5.6, 70))));
-        assertEquals(List.of(), RepeatedReading.of(v(5, 70), v(5.8, 70), v(4.2, 70)).remarks(new Steadiness(0.17, 10, 0)));
+        assertEquals(List.of(), RepeatedReading.of(v(5, 70), v(5.8, 70), v(4.2, 70))
+                .remarks(new Steadiness(0.17, 10, 0)));
         Remark phase = RepeatedReading.of(v(5, 70), v(5, 81), v(5, 59)).remarks().get(0);
         assertEquals(11, phase.value(), 1e-9);
         assertEquals("a reading lies 11.0° from the mean phase", phase.text());

@@ -130,7 +130,8 @@ class VectorCovarianceTest {
         assertEquals("floor of the scatter must be finite and >= 0: NaN", message(() -> s.withFloor(Double.NaN)));
         assertEquals("scatter of the amplitude must be within 0.0 to 1.0: NaN", message(() ->
                 ReadingScatter.of(Double.NaN, 1)));
-        assertEquals("scatter of the phase must be within 0.0 to 180.0 °: -1.0", message(() -> ReadingScatter.of(0, -1)));
+        assertEquals("scatter of the phase must be within 0.0 to 180.0 °: -1.0", message(
+                () -> ReadingScatter.of(0, -1)));
     }
 
     @Test

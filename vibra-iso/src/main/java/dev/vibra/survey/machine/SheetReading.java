@@ -11,8 +11,8 @@ import java.util.Objects;
  *
  * @param unit unit of the amplitudes
  * @param detector detector of the amplitudes
- * @param phaseIsLag true if phases lag behind the mark and angles count against rotation; false if phases lead and angles
- *     count with rotation
+ * @param phaseIsLag true if phases lag behind the mark and angles count against rotation; false if phases lead and
+ *     angles count with rotation
  * @param scatter one standard deviation of a reading, its floor in the unit and detector of the readings; null if not
  *     told
  */

@@ -63,7 +63,8 @@ public final class SpectrumFigure {
      */
     public SpectrumFigure between(double lowest, double highest) {
         Band checked = Band.of(lowest, Math.min(highest, (values.length - 1) * spacingHertz));
-        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), lanes, reference);
+        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), lanes,
+                reference);
     }
 
     /**

@@ -26,7 +26,8 @@ final class GeometryReader {
                 (object, plane) -> object.number(plane, new Range(-360, true, 360, true, "degrees")));
         for (String plane : first.keySet()) {
             if (!positions.containsKey(plane)) {
-                fields.fault("firstPositionDegrees", "needs the count of positions of the same plane: \"" + plane + "\"");
+                fields.fault("firstPositionDegrees", "needs the count of positions of the same plane: \"" + plane
+                        + "\"");
             }
         }
         return new SheetGeometry(radii, positions, first, axial());

@@ -83,7 +83,8 @@ final class RunsReader {
         }
         List<TrialRun> trials = fields.objects("trials", (object, index) -> trial(object));
         for (String plane : planes) {
-            if (trials.stream().noneMatch(trial -> trial.plane().equals(plane)) && !fields.faults().contains("trials")) {
+            if (trials.stream().noneMatch(trial -> trial.plane().equals(plane))
+                    && !fields.faults().contains("trials")) {
                 fields.fault("trials", "must hold a trial run or more per plane; plane \"" + plane + "\" has none");
             }
         }

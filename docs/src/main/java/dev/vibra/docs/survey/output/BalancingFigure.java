@@ -54,7 +54,8 @@ final class BalancingFigure {
                 balancing.sheet().reading().unit() + " " + balancing.sheet().reading().detector(), lead, readings),
                 new PolarFigure.Field("Masses to add, angle " + (with ? "with" : "against") + " rotation", "g", with,
                         masses),
-                "Vectors of the balancing job. Rotation is counter-clockwise; " + corrections.convention() + "." + ovals);
+                "Vectors of the balancing job. Rotation is counter-clockwise; " + corrections.convention() + "."
+                + ovals);
     }
 
     private static PolarFigure.Oval oval(Corrections corrections, Ellipse ellipse) {

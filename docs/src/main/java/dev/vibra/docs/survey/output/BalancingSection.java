@@ -96,11 +96,13 @@ final class BalancingSection {
         for (Correction one : corrections.list()) {
             html.row("td", one.plane(), PlainNumber.forPeople(one.mass().grams()) + " g",
                     angle(one.mass().angleDegrees()), one.mass().radiusMillimetres().isPresent()
-                            ? PlainNumber.of(one.mass().radiusMillimetres().getAsDouble()) + " mm" : "as the trial mass",
+                            ? PlainNumber.of(one.mass().radiusMillimetres().getAsDouble()) + " mm"
+                            : "as the trial mass",
                     String.join(" + ", one.split().stream().map(PositionedMass::toString).toList()),
                     corrections.uncertainty().map(u -> u.ofCorrection(one.plane()))
                             .map(e -> "± " + PlainNumber.withPlacesOf(e.major(), e.major()) + " g, ± "
-                                    + PlainNumber.withPlacesOf(e.minor(), e.major()) + " g across").orElse("no scatter told"));
+                                    + PlainNumber.withPlacesOf(e.minor(), e.major()) + " g across")
+                            .orElse("no scatter told"));
         }
         html.close("table");
     }
