@@ -10,7 +10,6 @@ import dev.vibra.balance.vector.StaticCouple;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
