@@ -203,6 +203,18 @@ public final class BalancingJob implements Serializable {
     }
 
     /**
+     * Says the mass of the rotor, so that the force of a trial mass can be judged; that of the tolerance if never
+     * called.
+     *
+     * @param kilograms mass in kg, finite, above zero
+     * @return a changed copy
+     * @throws IllegalArgumentException if the mass is out of range
+     */
+    public BalancingJob rotor(double kilograms) {
+        return withSetup(setup.withRotor(Require.positive("rotor mass", kilograms, "kg")));
+    }
+
+    /**
      * Damps the corrections where planes act nearly alike (Tikhonov); every result says so.
      *
      * @param ridge damping as a share of the largest singular value, above 0 up to 1; 0.01 to 0.1 is usual
@@ -431,9 +443,11 @@ public final class BalancingJob implements Serializable {
      * @param fitted masses on positions, at the radii of the planes
      * @param readings one reading per sensor, speed by speed
      * @return the job with the run
-     * @throws IllegalArgumentException if the count of planes or readings is wrong
+     * @throws IllegalArgumentException if the masses are not for the planes of this job, or the count of readings is
+     *     wrong
      */
     public BalancingJob finalRun(FittedMasses fitted, Reading... readings) {
+        requireSamePlanes(fitted);
         return finalRun(fitted.sums(), vectors(readings));
     }
 
@@ -521,6 +535,17 @@ public final class BalancingJob implements Serializable {
         return analysis().coefficients();
     }
 
+    /**
+     * Returns how far the coefficients may be off, for the next job that uses them: the largest relative scatter of any
+     * of them, a cautious figure.
+     *
+     * @return one standard deviation of magnitude and phase; empty if the job was told no scatter
+     * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
+     */
+    public Optional<ReadingScatter> coefficientScatter() {
+        return analysis().coefficientScatter();
+    }
+
     private JobAnalysis analysis() {
         return new JobAnalysis(setup, log);
     }
@@ -574,15 +599,19 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if there is no initial run or a trial changed nothing
      */
     public Corrections corrections(FittedMasses fitted) {
-        if (!fitted.planes().equals(setup.layout().planes())) {
-            throw new IllegalArgumentException("masses must be for the planes of the job, " + setup.layout().planes()
-                    + ": " + fitted.planes());
-        }
+        requireSamePlanes(fitted);
         Phasor[] masses = new Phasor[fitted.sums().size()];
         for (int j = 0; j < masses.length; j++) {
             masses[j] = inPlane(j, fitted.sums().get(j));
         }
         return analysis().corrections(masses, fitted);
+    }
+
+    private void requireSamePlanes(FittedMasses fitted) {
+        if (!fitted.planes().equals(setup.layout().planes())) {
+            throw new IllegalArgumentException("masses must be for the planes of the job, " + setup.layout().planes()
+                    + ": " + fitted.planes());
+        }
     }
 
     /**

@@ -30,8 +30,8 @@ public record BearingUnbalance(String bearing, double gramMillimetres, double an
     /** Returns bearing, unbalance and what is permissible. */
     @Override
     public String toString() {
-        String text = bearing + " " + Digits.significant(gramMillimetres, 3) + " g·mm";
+        String text = bearing + " " + Digits.significant(gramMillimetres, 4) + " g·mm";
         return Double.isNaN(permissibleGramMillimetres) ? text
-                : text + " of " + Digits.significant(permissibleGramMillimetres, 3) + " g·mm";
+                : text + " of " + Digits.significant(permissibleGramMillimetres, 4) + " g·mm";
     }
 }

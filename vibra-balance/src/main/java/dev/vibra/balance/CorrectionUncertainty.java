@@ -14,9 +14,10 @@ import java.util.Optional;
  * How far corrections may be off because readings scatter, and what that does to what remains.
  *
  * <p>Linear propagation of the scatter of every reading, and of stored coefficients where their scatter was told;
- * normal errors assumed. Where planes act nearly alike (remark {@code planes-alike}) a linear propagation tells
- * ellipses too small: with a condition number of 50 to 140 they held the truth in 90 % to 75 % of simulated jobs.
- * Errors of masses and angles are not in it.
+ * normal errors assumed. Where planes act nearly alike
+ * (remark {@code planes-alike}) a linear propagation tells ellipses too small: in simulated jobs with 2 % and 2° of
+ * scatter they held the truth in 93 % for a condition number of 5, 91 % for 9, 87 % for 16 and 69 % for 47; with less
+ * scatter it begins later. Errors of masses and angles are not in it.
  *
  * @see "JCGM 102:2011, propagation of uncertainty to several output quantities"
  */

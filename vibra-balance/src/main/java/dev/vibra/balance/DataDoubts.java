@@ -5,6 +5,7 @@ import dev.vibra.balance.influence.InfluenceFit;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.ArrayList;
@@ -39,10 +40,12 @@ final class DataDoubts {
     List<Remark> ofRuns(InfluenceCoefficients alpha) {
         List<Remark> out = new ArrayList<>();
         for (RunLog.Entry trial : trials()) {
-            JobRemarks.weakTrial(trial.run().name(), log.vibrationBefore(trial), log.vibrationOf(trial),
-                    setup.rowWeights()).ifPresent(out::add);
+            JobRemarks.weakTrial(trial.run().name(), log.vibrationBefore(trial), log.vibrationOf(trial), setup)
+                    .ifPresent(out::add);
         }
-        log.trials().forEach(trial -> strongTrial(trial).ifPresent(out::add));
+        if (!log.endsWithFinalRun()) { // then the trials are long over
+            log.trials().forEach(trial -> strongTrial(trial).ifPresent(out::add));
+        }
         if (setup.stored().isPresent()) {
             log.trials().forEach(trial -> contradicted(trial, alpha).ifPresent(out::add));
         } else {
@@ -67,7 +70,7 @@ final class DataDoubts {
         return out;
     }
 
-    /** The rotor's mass is known only where a tolerance was set, and a force only where radius and speed are. */
+    /** A force is known only where the rotor's mass, a radius and a speed are. */
     private Optional<Remark> strongTrial(RunLog.Entry trial) {
         Layout layout = setup.layout();
         Phasor[] added = trial.fitted();
@@ -78,8 +81,10 @@ final class DataDoubts {
         double largest = unbalance;
         RotationSpeed fastest = layout.speeds().stream().max(Comparator.comparingDouble(RotationSpeed::hertz))
                 .orElse(null);
-        return setup.tolerance().flatMap(t -> JobRemarks.strongTrial(trial.run().name(), largest, t.massKilograms(),
-                fastest == null ? t.speed() : fastest));
+        Optional<RotationSpeed> speed = Optional.ofNullable(fastest).or(() -> setup.tolerance()
+                .map(BalanceTolerance::speed));
+        return setup.rotorKilograms().flatMap(mass -> speed.flatMap(
+                s -> JobRemarks.strongTrial(trial.run().name(), largest, mass, s)));
     }
 
     /** Whether a trial run agrees with stored coefficients. */
@@ -87,8 +92,9 @@ final class DataDoubts {
         Phasor[] expected = alpha.response(trial.fitted());
         Phasor[] seen = difference(log.vibrationOf(trial), log.vibrationBefore(trial));
         double size = norm(expected);
-        return size == 0 ? Optional.empty()
-                : JobRemarks.storedContradicted(trial.run().name(), norm(difference(seen, expected)) / size);
+        double miss = norm(difference(seen, expected));
+        return size == 0 || miss <= setup.allowance(log.vibrationOf(trial), log.vibrationBefore(trial))
+                ? Optional.empty() : JobRemarks.storedContradicted(trial.run().name(), miss / size);
     }
 
     /** Largest distance of a run from what all runs together say of it, as a share of the strongest run. */

@@ -41,6 +41,8 @@ final class ErrorPropagation {
         List<Phasor[]> present = new ArrayList<>();
         List<Phasor[]> others = new ArrayList<>();
         int presentRuns = 0;
+        double size = log.runs().stream().flatMap(run -> run.readings().stream()).mapToDouble(Phasor::magnitude).max()
+                .orElse(0);
         for (int r = 0; r < log.runs().size(); r++) {
             boolean isPresent = log.isPresent(r);
             presentRuns += isPresent ? 1 : 0;
@@ -50,8 +52,8 @@ final class ErrorPropagation {
                 for (Phasor deviation : List.of(scatter.along(noted, unit), scatter.across(noted, unit))) {
                     int run = r;
                     int row = i;
-                    (isPresent ? present : others).add(effect(step -> result.apply(log.readAs(moved(log.runs(), run,
-                            row, deviation.times(step))))));
+                    (isPresent ? present : others).add(effect(step(deviation, size), step -> result.apply(
+                            log.readAs(moved(log.runs(), run, row, deviation.times(step))))));
                 }
             }
         }
@@ -69,20 +71,27 @@ final class ErrorPropagation {
             int plane = i % planes;
             Phasor element = alpha.at(row, plane);
             for (Phasor deviation : List.of(scatter.along(element, 0), scatter.across(element, 0))) {
-                effects.add(effect(step -> result.apply(alpha.with(row, plane, element.plus(deviation.times(step))))));
+                effects.add(effect(STEP, step -> result.apply(alpha.with(row, plane,
+                        element.plus(deviation.times(step))))));
             }
         }
         VectorCovariance ofCoefficients = VectorCovariance.ofEffects(ofOtherReadings.vectors(), effects);
         return new ErrorPropagation(ofPresentReadings, ofOtherReadings.plus(ofCoefficients), presentRuns);
     }
 
+    /** Part of a deviation that is small beside the readings too, however large the scatter. */
+    private static double step(Phasor deviation, double size) {
+        double length = deviation.magnitude();
+        return length > size && size > 0 ? STEP * size / length : STEP;
+    }
+
     /** What one standard deviation does, by the central difference over a small part of it. */
-    private static Phasor[] effect(DoubleFunction<Phasor[]> result) {
-        Phasor[] up = result.apply(STEP);
-        Phasor[] down = result.apply(-STEP);
+    private static Phasor[] effect(double part, DoubleFunction<Phasor[]> result) {
+        Phasor[] up = result.apply(part);
+        Phasor[] down = result.apply(-part);
         Phasor[] out = new Phasor[up.length];
         for (int j = 0; j < out.length; j++) {
-            out[j] = up[j].minus(down[j]).times(0.5 / STEP);
+            out[j] = up[j].minus(down[j]).times(0.5 / part);
         }
         return out;
     }

@@ -23,12 +23,16 @@ final class FittingCheck {
     private final CorrectionSolver solver;
     private final Phasor[] before;
     private final Phasor[] after;
+    private final double allowance;
 
-    FittingCheck(InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before, Phasor[] after) {
+    /** The allowance is what readings may be apart by their scatter alone. */
+    FittingCheck(InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before, Phasor[] after,
+            double allowance) {
         this.alpha = alpha;
         this.solver = solver;
         this.before = before;
         this.after = after;
+        this.allowance = allowance;
     }
 
     Phasor[] predicted(Phasor[] added) {
@@ -39,14 +43,16 @@ final class FittingCheck {
         List<Remark> out = new ArrayList<>();
         double before = solver.norm(this.before);
         double now = solver.norm(after);
-        if (now > before) {
+        if (now > before + allowance) {
             out.add(new Remark("worse-than-before", "the vibration is higher than before the corrections", now,
                     before));
         }
         double expected = solver.norm(alpha.response(added));
         double missed = miss(added);
-        if (missed > MISSED * expected) {
-            out.add(explanation(added, missed / expected));
+        if (missed > Math.max(MISSED * expected, allowance)) {
+            // Without a change to speak of nothing can be told of the angle, and a share of it would be no figure.
+            out.add(expected > allowance ? explanation(added, missed / expected)
+                    : new Remark("prediction-missed", text("prediction-missed"), missed / Math.max(before, now), 0));
         }
         return List.copyOf(out);
     }

@@ -44,7 +44,8 @@ final class JobAnalysis {
         return corrections(known(), masses);
     }
 
-    private Corrections corrections(Known known, Phasor[] masses) {
+    private Corrections corrections(Known known, Phasor[] exact) {
+        Phasor[] masses = withoutRounding(exact);
         List<Correction> list = new ArrayList<>();
         List<Remark> remarks = remarks(known, masses);
         for (int j = 0; j < masses.length; j++) {
@@ -55,6 +56,20 @@ final class JobAnalysis {
                     .ifPresent(places -> remarks.add(JobRemarks.unreached(plane, mass, places)));
         }
         return new Corrections(setup, list, effect(known, masses), remarks, addedTo());
+    }
+
+    /** A mass below a billionth of the largest is the rounding of doubles. */
+    private Phasor[] withoutRounding(Phasor[] masses) {
+        Layout layout = setup.layout();
+        double largest = 0;
+        for (int j = 0; j < masses.length; j++) {
+            largest = Math.max(largest, masses[j].magnitude() / layout.lever(j));
+        }
+        Phasor[] out = masses.clone();
+        for (int j = 0; j < out.length; j++) {
+            out[j] = masses[j].magnitude() / layout.lever(j) > 1e-9 * largest ? masses[j] : Phasor.ZERO;
+        }
+        return out;
     }
 
     /** Masses on positions that were chosen already. */
@@ -87,6 +102,48 @@ final class JobAnalysis {
         Optional<ErrorPropagation> errors = residual.flatMap(r -> setup.scatter()).map(this::ofUnbalance);
         return Verification.of(setup, known.alpha(), known.solver(), log.vibrationBefore(log.last()),
                 log.last().fitted(), new Verification.Proof(known.present(), residual, errors, remarks));
+    }
+
+    /** Largest relative scatter of a coefficient that the runs tell; empty if no scatter was told. */
+    Optional<ReadingScatter> coefficientScatter() {
+        if (setup.stored().isPresent()) {
+            return setup.storedScatter();
+        }
+        int planes = setup.layout().planes().size();
+        int count = setup.layout().rows() * planes;
+        return setup.scatter().map(scatter -> {
+            InfluenceCoefficients alpha = coefficients();
+            VectorCovariance covariance = errors(scatter, count, known -> flat(known.alpha())).covariance();
+            double share = 0;
+            double phase = 0;
+            for (int k = 0; k < count; k++) {
+                Phasor element = alpha.at(k / planes, k % planes);
+                if (element.magnitude() > 0) {
+                    share = Math.max(share, deviation(covariance, k, element.times(1 / element.magnitude()))
+                            / element.magnitude());
+                    phase = Math.max(phase, deviation(covariance, k, element.times(new Phasor(0,
+                            1 / element.magnitude()))) / element.magnitude());
+                }
+            }
+            return ReadingScatter.of(Math.min(1, share), Math.min(180, Math.toDegrees(phase)));
+        });
+    }
+
+    private static Phasor[] flat(InfluenceCoefficients alpha) {
+        int planes = alpha.layout().planes().size();
+        Phasor[] out = new Phasor[alpha.layout().rows() * planes];
+        for (int k = 0; k < out.length; k++) {
+            out[k] = alpha.at(k / planes, k % planes);
+        }
+        return out;
+    }
+
+    /** Standard deviation of one vector along a direction of length 1. */
+    private static double deviation(VectorCovariance covariance, int vector, Phasor along) {
+        int x = 2 * vector;
+        return Math.sqrt(Math.max(0, covariance.at(x, x) * along.re() * along.re()
+                + 2 * covariance.at(x, x + 1) * along.re() * along.im()
+                + covariance.at(x + 1, x + 1) * along.im() * along.im()));
     }
 
     JobRecord toRecord() {
@@ -128,6 +185,9 @@ final class JobAnalysis {
         JobRemarks.planesAlike(known.solver()).ifPresent(out::add);
         if (setup.ridge() > 0) {
             out.add(JobRemarks.regularised(setup.ridge()));
+        }
+        if (setup.scatter().isPresent() && setup.stored().isPresent() && setup.storedScatter().isEmpty()) {
+            out.add(JobRemarks.takenAsExact());
         }
         if (known.solver().norm(known.present()) == 0) {
             out.add(JobRemarks.noVibration());

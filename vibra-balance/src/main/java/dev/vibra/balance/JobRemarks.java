@@ -40,8 +40,8 @@ final class JobRemarks {
     private static final double MISFIT = 0.1;
     /** The same share by which a final run may miss its prediction. */
     private static final double CONTRADICTED = 0.3;
-    /** Sensors that read less than this share of the loudest tell little of a trial. */
-    private static final double QUIET = 0.2;
+    /** Sensors that read less than this share of the loudest tell nothing of a trial. */
+    private static final double QUIET = 0.05;
 
     /** Requires that a trial changed the readings by more than rounding and noise of the best chain could. */
     static void requireEffect(String run, double change, double size) {
@@ -51,6 +51,14 @@ final class JobRemarks {
                     + Digits.significant(share, 2) + " of them; check that the mass was on and that sensor and"
                     + " tachometer work, then try a larger mass if the force limit allows it");
         }
+    }
+
+    /** Says that ellipses and probabilities leave the age of coefficients out. */
+    static Remark takenAsExact() {
+        return new Remark("coefficients-taken-as-exact", "the stored coefficients are taken as exact: ellipses and"
+                + " probabilities hold the scatter of the readings only; say how far the coefficients may have moved",
+                0,
+                0);
     }
 
     /** Says that there is nothing to cancel. */
@@ -86,7 +94,7 @@ final class JobRemarks {
     /** Says why no residual unbalance is told. */
     static Remark residualOpen(CorrectionSolver solver) {
         return new Remark("residual-not-determined", "the planes act so alike that no residual unbalance of each can be"
-                + " told, and no grade", solver.planeConflict(), REFUSED);
+                + " told, and no grade", finite(solver.planeConflict()), REFUSED);
     }
 
     /** Doubts the safety of a trial whose centrifugal force is a large part of the weight that a bearing carries. */
@@ -112,24 +120,29 @@ final class JobRemarks {
     }
 
     /** Doubts a trial that changed no reading that matters by 30 % or 30°. */
-    static Optional<Remark> weakTrial(String run, Phasor[] before, Phasor[] after, double[] weights) {
+    static Optional<Remark> weakTrial(String run, Phasor[] before, Phasor[] after, Setup setup) {
+        double[] weights = setup.rowWeights();
         double loudest = 0;
         for (int i = 0; i < before.length; i++) {
             loudest = Math.max(loudest, size(before[i], after[i]) * weights[i]);
         }
         double largest = 0;
         for (int i = 0; i < before.length; i++) {
-            if (size(before[i], after[i]) * weights[i] >= QUIET * loudest) {
+            boolean counts = size(before[i], after[i]) * weights[i] >= QUIET * loudest
+                    && after[i].minus(before[i]).magnitude() > setup.allowance(i, before[i], after[i]);
+            if (counts) {
                 largest = Math.max(largest, change(before[i], after[i]));
             }
         }
         if (largest >= 1) {
             return Optional.empty();
         }
-        String way = 1 / largest > BEYOND_TRIAL ? "look for a sensor, a plane or a speed where more shows"
+        String way = largest * BEYOND_TRIAL < 1 ? "look for a sensor, a plane or a speed where more shows"
                 : "about " + Digits.significant(1 / largest, 2) + " times the mass would do, if the force limit allows"
                 + " it, or another angle";
-        return Optional.of(new Remark("trial-too-weak", run + " changed no amplitude by 30 % and no phase by 30°, so"
+        return Optional.of(new Remark("trial-too-weak", run
+                + " changed no amplitude that counts by 30 % and no phase by"
+                + " 30°, so"
                 + " its coefficients rest on a small difference; " + way + " (common practice)", largest, 1));
     }
 
@@ -170,6 +183,11 @@ final class JobRemarks {
                         + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
                         + " grow that many times in the corrections, and ellipses come out too small; prefer fewer"
                         + " planes, other sensors or speeds, or"
-                        + " larger trial masses", conflict, CONFLICT));
+                        + " larger trial masses", finite(conflict), CONFLICT));
+    }
+
+    /** A condition number without bound, as a number that files can hold. */
+    private static double finite(double conflict) {
+        return Math.min(conflict, 1e18);
     }
 }

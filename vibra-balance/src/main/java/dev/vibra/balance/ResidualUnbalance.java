@@ -38,8 +38,8 @@ public record ResidualUnbalance(String plane, PlacedMass unbalance, double permi
     /** Returns plane, unbalance and what is permissible. */
     @Override
     public String toString() {
-        String text = plane + " " + Digits.significant(gramMillimetres(), 3) + " g·mm";
+        String text = plane + " " + Digits.significant(gramMillimetres(), 4) + " g·mm";
         return Double.isNaN(permissibleGramMillimetres) ? text
-                : text + " of " + Digits.significant(permissibleGramMillimetres, 3) + " g·mm";
+                : text + " of " + Digits.significant(permissibleGramMillimetres, 4) + " g·mm";
     }
 }

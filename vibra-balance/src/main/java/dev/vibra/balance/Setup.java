@@ -30,6 +30,8 @@ import java.util.Optional;
 @SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
 final class Setup implements Serializable {
     private static final long serialVersionUID = 1;
+    /** A round scatter of unit mean square stays within this distance in 95 %: √(−ln 0.05). */
+    private static final double ROUND_95 = Math.sqrt(-Math.log(0.05));
 
     private Layout layout;
     private Map<Integer, Integer> positionCounts = Map.of(); // by index of the plane, counted in the sense of the job
@@ -40,6 +42,7 @@ final class Setup implements Serializable {
     private Map<String, Reading> runout = Map.of(); // by name of the sensor, as noted; empty for none
     private boolean trialsLeftOn;
     private double ridge; // 0 for plain least squares
+    private double rotorKilograms = Double.NaN; // NaN: not told
     private BalanceTolerance tolerance; // may be null
     private AxialPlaces places; // may be null
     private InfluenceCoefficients stored; // may be null
@@ -65,6 +68,7 @@ final class Setup implements Serializable {
         copy.runout = runout;
         copy.trialsLeftOn = trialsLeftOn;
         copy.ridge = ridge;
+        copy.rotorKilograms = rotorKilograms;
         copy.tolerance = tolerance;
         copy.places = places;
         copy.stored = stored;
@@ -217,6 +221,40 @@ final class Setup implements Serializable {
 
     Optional<ReadingScatter> storedScatter() {
         return Optional.ofNullable(storedScatter);
+    }
+
+    /** Mass of the rotor; that of the tolerance where none was told. */
+    Optional<Double> rotorKilograms() {
+        return Double.isNaN(rotorKilograms) ? tolerance().map(BalanceTolerance::massKilograms)
+                : Optional.of(rotorKilograms);
+    }
+
+    Setup withRotor(double kilograms) {
+        Setup changed = copy();
+        changed.rotorKilograms = kilograms;
+        return changed;
+    }
+
+    /** Distance that readings of a row may be apart by their scatter alone (95 %), told or usual. */
+    double allowance(int row, Phasor... readings) {
+        ReadingScatter told = scatter().orElse(JobRemarks.ASSUMED);
+        double square = 0;
+        for (Phasor reading : readings) {
+            Phasor noted = reading.plus(runoutOfRow(row));
+            square += Math.pow(told.along(noted, layout.peakPerUnit(row)).magnitude(), 2)
+                    + Math.pow(told.across(noted, layout.peakPerUnit(row)).magnitude(), 2);
+        }
+        return ROUND_95 * Math.sqrt(square);
+    }
+
+    /** The same for whole runs, weighted as residuals are. */
+    double allowance(Phasor[] one, Phasor[] other) {
+        double[] weights = rowWeights();
+        double square = 0;
+        for (int i = 0; i < one.length; i++) {
+            square += Math.pow(weights[i] * allowance(i, one[i], other[i]), 2);
+        }
+        return Math.sqrt(square);
     }
 
     double ridge() {

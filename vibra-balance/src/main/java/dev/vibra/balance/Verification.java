@@ -55,7 +55,8 @@ public final class Verification implements Serializable {
             Phasor[] added, Proof proof) {
         double found = solver.norm(before);
         double share = found == 0 ? Double.NaN : solver.norm(proof.after()) / found;
-        FittingCheck check = new FittingCheck(alpha, solver, before, proof.after());
+        FittingCheck check = new FittingCheck(alpha, solver, before, proof.after(),
+                setup.allowance(before, proof.after()));
         List<Remark> remarks = new ArrayList<>(check.remarks(added));
         remarks.addAll(proof.remarks());
         return new Verification(setup, before, check.predicted(added), share, proof, remarks);

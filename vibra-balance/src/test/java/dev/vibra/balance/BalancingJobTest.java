@@ -245,7 +245,8 @@ class BalancingJobTest {
         assertEquals("trial-too-weak", remark.code());
         assertEquals(10.0 / 30, remark.value(), 0.01);
         assertEquals(1, remark.limit());
-        assertTrue(remark.toString().startsWith("trial-too-weak: trial run in plane fan changed no amplitude by 30 %"));
+        assertTrue(remark.toString().startsWith("trial-too-weak: trial run in plane fan changed no amplitude that"
+                + " counts by 30 % and no phase by 30°, so its coefficients"), remark.toString());
         assertTrue(remark.text().contains("about 3.0 times the mass would do, if the force limit allows it"),
                 remark.text());
         assertTrue(fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(5, 70)).coefficients().perGram(0, 0) < 1e-12);
@@ -287,6 +288,11 @@ class BalancingJobTest {
         Corrections masked = Balancing.inPlanes("a").measuredAt("s", "dead").initial(v(5, 10), v(0.01, 10))
                 .trial("a", mass(1, 0), v(5.02, 10.1), v(0.01, 60)).corrections();
         assertTrue(codes(masked.remarks()).contains("trial-too-weak"), masked.toString());
+        // One that reads a tenth of the other and doubles tells enough of its plane.
+        Corrections small = Balancing.inPlanes("a", "b").measuredAt("s", "t").initial(v(10, 0), v(1, 0))
+                .trial("a", mass(10, 0), v(14, 30), v(1.2, 5)).trial("b", mass(10, 0), v(10.3, 1), v(2, 0))
+                .corrections();
+        assertEquals(List.of(), codes(small.remarks()));
         assertEquals(List.of(), codes(Balancing.inPlanes("a").measuredAt("s", "t").initial(v(5, 10), v(1, 10))
                 .trial("a", mass(1, 0), v(5.02, 10.1), v(2, 60)).corrections().remarks()).stream()
                 .filter("trial-too-weak"::equals).toList());
@@ -318,6 +324,13 @@ class BalancingJobTest {
         BalancingJob faster = fan().at(RotationSpeed.ofHertz(48)).initial(v(5, 70)).trial("fan", mass(10, 150),
                 v(5, 130)).toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), limit, speed));
         assertEquals(0.4, faster.corrections().remarks().get(0).value(), 1e-9);
+        // The mass of the rotor may be told alone, and comes before that of the tolerance.
+        BalancingJob told = fan().rotor(limit / 4).at(speed).initial(v(5, 70)).trial("fan", mass(10, 150), v(5, 130));
+        assertEquals(0.4, told.corrections().remarks().get(0).value(), 1e-9);
+        assertEquals(0.4, told.toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), limit, speed)).corrections()
+                .remarks().get(0).value(), 1e-9);
+        assertEquals("rotor mass must be finite and > 0 kg: 0.0",
+                message(IllegalArgumentException.class, () -> fan().rotor(0)));
         // Without a radius no force is known.
         assertEquals(List.of(), Balancing.inPlanes("fan").measuredAt("DE-H").initial(v(5, 70)).trial("fan",
                 mass(10, 150), v(5, 130)).toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), 1, speed)).corrections()
@@ -417,6 +430,23 @@ class BalancingJobTest {
             assertEquals("planes-swapped-suspected", only(two.finalRun(planned, two.vectors(v(Math.hypot(5, 2.5),
                     Math.toDegrees(Math.atan2(2.5, 5))), v(0, 0))).verification()));
         }
+    }
+
+    @Test
+    void smallStepsAreJudgedBesideTheScatter() {
+        List<PlacedMass> nothing = List.of(PlacedMass.ofGrams(0, 0, AngleSense.AGAINST_ROTATION));
+        BalancingJob balanced = fanAfterTrial().finalRun(v(0.10, 100));
+        // Read again with nothing fitted: 1 % more is no news, three times as much is, without a guess at the angle.
+        assertEquals(List.of(), codes(balanced.finalRun(nothing, balanced.vectors(v(0.101, 100))).verification()
+                .remarks()));
+        Verification moved = balanced.finalRun(nothing, balanced.vectors(v(0.3, 10))).verification();
+        assertEquals(List.of("worse-than-before", "prediction-missed"), codes(moved.remarks()));
+        // √(0.1² + 0.3²) of the 0.3 read.
+        assertEquals(Math.sqrt(0.1) / 0.3, moved.remarks().get(1).value(), 1e-9);
+        // Trimmed: 0.1 to 0.06 instead of 0. With a floor of 0.05 mm/s that is scatter, without one it is a miss.
+        assertEquals(List.of("prediction-missed"), codes(balanced.finalRun(v(0.06, 20)).verification().remarks()));
+        assertEquals(List.of(), codes(balanced.scatter(ReadingScatter.of(0.03, 2).withFloor(0.05))
+                .finalRun(v(0.06, 20)).verification().remarks()));
     }
 
     @Test
@@ -637,6 +667,8 @@ class BalancingJobTest {
                 .uncertainty().orElseThrow().gradeProbability().orElseThrow().probability(), 0.01);
         assertEquals("masses must be for the planes of the job, [other]: [fan]", message(IllegalArgumentException.class,
                 () -> Balancing.inPlanes("other").measuredAt("DE-H").corrections(limited)));
+        assertEquals("masses must be for the planes of the job, [other]: [fan]", message(IllegalArgumentException.class,
+                () -> Balancing.inPlanes("other").measuredAt("DE-H").finalRun(limited, v(1, 0))));
         Verification proof = fanAfterTrial().finalRun(limited, v(2.660254 * 0.5, 40)).verification();
         assertEquals(told.predicted().get(0).amplitude(), proof.predicted().get(0).amplitude(), 1e-9);
         assertEquals(2.660254 * 200, proof.residualUnbalance().get(0).gramMillimetres(), 1e-3);
@@ -779,7 +811,7 @@ class BalancingJobTest {
         JobRecord.ResidualEntry written = job.finalRun(v(0.25, 100)).toRecord().bearingResiduals().get(1);
         assertEquals(new JobRecord.ResidualEntry("second bearing", second.gramMillimetres(),
                 second.permissibleGramMillimetres()), written);
-        assertEquals("second bearing 150 g·mm of 1410 g·mm", second.toString());
+        assertEquals("second bearing 150.0 g·mm of 1410 g·mm", second.toString());
         // 50/0.3 is more than 150/1.125: the first bearing decides.
         assertEquals(0, proof.gradeReached().orElseThrow().worstPlane());
         assertEquals(50, proof.gradeReached().orElseThrow().gramMillimetres(), 1e-9);
@@ -788,7 +820,7 @@ class BalancingJobTest {
         assertEquals(List.of(), fanAfterTrial().finalRun(v(0.25, 100)).verification().bearingUnbalance());
         BearingUnbalance bare = fanAfterTrial().alongTheAxis(0, 400, 600).finalRun(v(0.25, 100)).verification()
                 .bearingUnbalance().get(1);
-        assertEquals("second bearing 150 g·mm", bare.toString());
+        assertEquals("second bearing 150.0 g·mm", bare.toString());
         assertEquals(List.of(), Balancing.inPlanes("x").measuredAt("y").alongTheAxis(0, 1, 2).initial(v(1, 0))
                 .trial("x", mass(1, 0), v(2, 0)).finalRun(v(0, 0)).verification().bearingUnbalance());
         GradeProbability sure = job.scatter(ReadingScatter.of(0.05, 5)).finalRun(v(0.25, 100)).verification()
@@ -839,7 +871,7 @@ class BalancingJobTest {
         assertEquals("fan 2000 g·mm", job.corrections().presentUnbalance().get(0).toString());
         ResidualUnbalance r = job.toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24)))
                 .finalRun(v(0.5, 100)).verification().residualUnbalance().get(0);
-        assertEquals("fan 200 g·mm of 1250 g·mm", r.toString());
+        assertEquals("fan 200.0 g·mm of 1253 g·mm", r.toString());
     }
 
     @Test
@@ -890,7 +922,7 @@ class BalancingJobTest {
                 + " rotation from the mark.\n"), page);
         assertTrue(page.contains(", predicted\n  unbalance now: fan 2000 g·mm\nCondition number "), page);
         assertTrue(fanAfterTrial().toTolerance(BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24)))
-                .corrections().page().contains("unbalance now: fan 2000 g·mm of 1250 g·mm permissible\n"));
+                .corrections().page().contains("unbalance now: fan 2000 g·mm of 1253 g·mm permissible\n"));
         assertTrue(page.contains("\n  DE-H from 5"), page);
         assertTrue(page.contains("Caution: Stop, isolate and lock out the drive, wait for standstill"), page);
         for (Caution caution : Caution.values()) {

@@ -70,6 +70,37 @@ class JobUncertaintyTest {
     }
 
     @Test
+    void scatterOfCoefficientsForTheNextJob() {
+        // V₀ = 3, V₁ = 3 + 4i: dα = (dV₁ − dV₀)/T, with 0.02·3 and 0.02·5 along, 0.02·3 and 0.02·5 across in rad.
+        BalancingJob job = fan().with(Convention.LEAD_WITH_ROTATION).scatter(ReadingScatter.of(0.02,
+                Math.toDegrees(0.02))).initial(v(3, 0)).trial("fan", mass(10, 0), v(5, Math.toDegrees(Math.atan2(4,
+                3))));
+        double share = 0.02 * Math.hypot(3, 5) / 4;
+        ReadingScatter found = job.coefficientScatter().orElseThrow();
+        assertEquals(share, found.amplitudeShare(), 1e-8);
+        assertEquals(Math.toDegrees(share), found.phaseDegrees(), 1e-6);
+        assertTrue(fan().initial(v(1, 0)).trial("fan", mass(1, 0), v(2, 0)).coefficientScatter().isEmpty());
+        BalancingJob next = fan().scatter(ReadingScatter.of(0.02, 1)).initial(v(3, 0));
+        assertEquals(found, next.withCoefficients(job.coefficients(), found).coefficientScatter().orElseThrow());
+        assertEquals(List.of("coefficients-taken-as-exact"), next.withCoefficients(job.coefficients()).corrections()
+                .remarks().stream().map(Remark::code).toList());
+        assertEquals(List.of(), next.withCoefficients(job.coefficients(), found).corrections().remarks());
+    }
+
+    /** However large the scatter, its effect is the derivative times it. */
+    @Test
+    void scatterFarBeyondTheReadingsStaysLinear() {
+        Ellipse small = ofFloor(1);
+        Ellipse huge = ofFloor(1e9);
+        assertEquals(1e9, huge.major() / small.major(), 1e3);
+    }
+
+    private static Ellipse ofFloor(double floor) {
+        return fan().scatter(ReadingScatter.of(0, 0).withFloor(floor)).initial(v(5, 70)).trial("fan", mass(10, 150),
+                v(5, 130)).corrections().uncertainty().orElseThrow().ofCorrection("fan");
+    }
+
+    @Test
     void moreReadingsDoNotMendOldCoefficients() {
         InfluenceCoefficients stored = fan().initial(v(5, 70)).trial("fan", mass(10, 150), v(5, 130)).coefficients();
         BalancingJob job = fan().scatter(ReadingScatter.of(0, 0)).toTolerance(tolerance(60)).initial(v(5, 70));

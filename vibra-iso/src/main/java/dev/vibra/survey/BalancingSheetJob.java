@@ -86,6 +86,8 @@ final class BalancingSheetJob {
                 .with(sheet.reading().phaseIsLag() ? Convention.LAG_AGAINST_ROTATION : Convention.LEAD_WITH_ROTATION);
         job = sheet.speedRevolutionsPerMinute() > 0
                 ? job.at(RotationSpeed.ofRevolutionsPerMinute(sheet.speedRevolutionsPerMinute())) : job;
+        Optional<Double> mass = machine.rotor().flatMap(rotor -> rotor.massKilograms());
+        job = mass.isPresent() ? job.rotor(mass.get()) : job;
         return sheet.reading().scatter() == null ? job : job.scatter(sheet.reading().scatter());
     }
 
@@ -154,7 +156,9 @@ final class BalancingSheetJob {
                 .toArray(double[][]::new);
         double[][] phases = rows.stream().map(row -> row.stream().mapToDouble(Phasor::phaseDegrees).toArray())
                 .toArray(double[][]::new);
-        return job.withCoefficients(InfluenceCoefficients.ofSheet(job.layout(), perGram, phases));
+        InfluenceCoefficients stored = InfluenceCoefficients.ofSheet(job.layout(), perGram, phases);
+        return sheet.runs().influenceScatter() == null ? job.withCoefficients(stored)
+                : job.withCoefficients(stored, sheet.runs().influenceScatter());
     }
 
     private BalancingJob withTrials(BalancingJob job) {

@@ -6,6 +6,7 @@ import dev.vibra.balance.JobRecord;
 import dev.vibra.balance.Verification;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.survey.machine.BalancingSheet;
 import dev.vibra.survey.machine.MachineDescription;
 import java.io.Serializable;
@@ -25,6 +26,7 @@ public final class BalancingSurvey implements Serializable {
     private final BalancingSheet sheet;
     private final BalancingJob job; // as far as it could be worked out; null if nothing could
     private final InfluenceCoefficients influence;
+    private final ReadingScatter influenceScatter; // null if not known
     private final Corrections corrections;
     private final Verification verification;
     private final Corrections trim;
@@ -34,6 +36,7 @@ public final class BalancingSurvey implements Serializable {
         this.sheet = sheet;
         this.job = after;
         this.influence = before == null ? null : before.coefficients();
+        this.influenceScatter = before == null ? null : before.coefficientScatter().orElse(null);
         this.corrections = before == null ? null : before.corrections();
         this.verification = after == before ? null : after.verification();
         this.trim = after == before ? null : after.corrections();
@@ -46,14 +49,23 @@ public final class BalancingSurvey implements Serializable {
     }
 
     private static BalancingSurvey of(BalancingSheet sheet, MachineDescription machine) {
+        BalancingSheetJob steps = new BalancingSheetJob(sheet, machine);
+        BalancingJob before;
+        List<Omission> omissions = new ArrayList<>();
         try {
-            BalancingSheetJob steps = new BalancingSheetJob(sheet, machine);
-            BalancingJob before = steps.beforeCorrection();
-            BalancingJob after = sheet.runs().finalRun().isEmpty() ? before : steps.afterCorrection(before);
-            return new BalancingSurvey(sheet, before, after, omissions(sheet, machine, before));
+            before = steps.beforeCorrection();
+            before.corrections();
+            omissions.addAll(omissions(sheet, machine, before));
         } catch (IllegalArgumentException | IllegalStateException e) {
             // Readings that fit the form may still not tell the planes apart.
             return new BalancingSurvey(sheet, null, null, List.of(new Omission("balancing", e.getMessage())));
+        }
+        try {
+            BalancingJob after = sheet.runs().finalRun().isEmpty() ? before : steps.afterCorrection(before);
+            return new BalancingSurvey(sheet, before, after, omissions);
+        } catch (IllegalArgumentException | IllegalStateException e) {
+            omissions.add(new Omission("final run", e.getMessage()));
+            return new BalancingSurvey(sheet, before, before, omissions);
         }
     }
 
@@ -88,6 +100,15 @@ public final class BalancingSurvey implements Serializable {
      */
     public Optional<InfluenceCoefficients> influence() {
         return Optional.ofNullable(influence);
+    }
+
+    /**
+     * Returns how far the coefficients may be off, for the next job that uses them.
+     *
+     * @return largest relative scatter of any of them, one standard deviation; empty if the job was told no scatter
+     */
+    public Optional<ReadingScatter> influenceScatter() {
+        return Optional.ofNullable(influenceScatter);
     }
 
     /**

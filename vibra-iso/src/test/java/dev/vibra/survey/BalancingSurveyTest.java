@@ -89,14 +89,32 @@ class BalancingSurveyTest {
     void knownCoefficientsNeedNoTrialRuns() {
         List<List<Phasor>> influence = List.of(List.of(new Phasor(0.80711, 287.644), new Phasor(0.33131, 99.627)),
                 List.of(new Phasor(0.30791, 76.856), new Phasor(0.62350, 302.099)));
-        SheetRuns runs = new SheetRuns(List.of(), raoRuns().initial(), List.of(), false, influence, List.of(),
-                List.of());
+        SheetRuns runs = new SheetRuns(List.of(), raoRuns().initial(), List.of(), false, influence, null,
+                List.of(), List.of());
         Corrections corrections = BalancingSurvey.of(machine(rao(runs, SheetGeometry.unknown()))).corrections()
                 .orElseThrow();
         assertEquals(10.0561, corrections.in("L").mass().grams(), 5e-4);
         assertEquals(325.5548, corrections.in("L").mass().angleDegrees(), 5e-3);
         assertEquals(5.8774, corrections.in("R").mass().grams(), 5e-4);
         assertTrue(corrections.remarks().stream().noneMatch(r -> r.code().startsWith("trial")));
+        // With the scatter of the coefficients the ellipse grows; what a job with scatter tells can be told to the
+        // next.
+        SheetRuns aged = new SheetRuns(List.of(), raoRuns().initial(), List.of(), false, influence,
+                ReadingScatter.of(0.05, 3), List.of(), List.of());
+        double major = ellipse(aged);
+        assertTrue(major > 1.5 * ellipse(runs), major + " and " + ellipse(runs));
+        BalancingSurvey first = BalancingSurvey.of(machine(new BalancingSheet(600, new SheetReading(Unit.MIL,
+                Detector.ZERO_TO_PEAK, false, ReadingScatter.of(0.03, 2)), List.of("A", "B"), List.of("L", "R"),
+                raoRuns(), SheetGeometry.unknown())));
+        assertTrue(first.influenceScatter().orElseThrow().amplitudeShare() > 0.03);
+        assertTrue(BalancingSurvey.of(machine(rao(List.of()))).influenceScatter().isEmpty());
+    }
+
+    private static double ellipse(SheetRuns runs) {
+        return BalancingSurvey.of(machine(new BalancingSheet(600, new SheetReading(Unit.MIL, Detector.ZERO_TO_PEAK,
+                false, ReadingScatter.of(0.03, 2)), List.of("A", "B"), List.of("L", "R"), runs,
+                SheetGeometry.unknown()))).corrections().orElseThrow().uncertainty().orElseThrow().ofCorrection("L")
+                .major();
     }
 
     /** With half the left weight really on, the reading is predicted for that, and half of it comes next. */
@@ -109,7 +127,8 @@ class BalancingSurveyTest {
         // Half of L's unbalance stays: half of α·U of the left plane, 10.0561 at 145.5548° with 0.80711 and 0.30791.
         List<Phasor> left = List.of(new Phasor(10.0561 / 2 * 0.80711, 145.5548 + 287.644 - 360),
                 new Phasor(10.0561 / 2 * 0.30791, 145.5548 + 76.856));
-        SheetRuns runs = new SheetRuns(List.of(), first.initial(), first.trials(), false, List.of(), fitted, left);
+        SheetRuns runs = new SheetRuns(List.of(), first.initial(), first.trials(), false, List.of(), null, fitted,
+                left);
         BalancingSurvey balancing = BalancingSurvey.of(machine(rao(runs, SheetGeometry.unknown())));
         assertEquals(left.get(0).amplitude(), balancing.verification().orElseThrow().predicted().get(0).amplitude(),
                 1e-3);
@@ -119,10 +138,12 @@ class BalancingSurveyTest {
         SheetGeometry open = new SheetGeometry(Map.of(), Map.of(), Map.of(), null);
         List<TrialRun> bare = first.trials().stream().map(t -> new TrialRun(t.plane(), t.massGrams(), t.angleDegrees(),
                 Double.NaN, t.readings())).toList();
-        SheetRuns needy = new SheetRuns(List.of(), first.initial(), bare, false, List.of(), fitted, left);
-        assertEquals("[balancing: not determined, radiusMillimetres of plane \"R\" must be given to use a fitted mass"
-                + " with a radius: R, 11.75 g at 68.26°]",
-                BalancingSurvey.of(machine(rao(needy, open))).omissions().toString());
+        SheetRuns needy = new SheetRuns(List.of(), first.initial(), bare, false, List.of(), null, fitted, left);
+        assertTrue(BalancingSurvey.of(machine(rao(needy, open))).corrections().isPresent());
+        assertTrue(BalancingSurvey.of(machine(rao(needy, open))).verification().isEmpty());
+        List<Omission> omissions = BalancingSurvey.of(machine(rao(needy, open))).omissions();
+        assertEquals("final run: not determined, radiusMillimetres of plane \"R\" must be given to use a fitted mass"
+                + " with a radius: R, 11.75 g at 68.26°", omissions.get(omissions.size() - 1).toString());
     }
 
     @Test
@@ -191,7 +212,7 @@ class BalancingSurveyTest {
     void runoutAndTrialsLeftOnReachTheJob() {
         SheetRuns first = raoRuns();
         SheetRuns leftOn = new SheetRuns(List.of(new Phasor(1, 0), new Phasor(1, 0)), first.initial(), first.trials(),
-                true, List.of(), List.of(), List.of());
+                true, List.of(), null, List.of(), List.of());
         BalancingSurvey balancing = BalancingSurvey.of(machine(rao(leftOn, SheetGeometry.unknown())));
         assertEquals("to the rotor as it is now, with all masses of the earlier runs left on",
                 balancing.corrections().orElseThrow().addedTo());
@@ -200,7 +221,7 @@ class BalancingSurveyTest {
                 balancing.toRecord().orElseThrow().runs().get(0).readings().get(0).amplitude(), 1e-9);
         assertEquals("initial run, 2 trial run(s)", leftOn.toString());
         assertEquals("initial run, known coefficients, final run", new SheetRuns(List.of(), first.initial(), List.of(),
-                false, List.of(List.of(new Phasor(1, 0))), List.of(), first.initial()).toString());
+                false, List.of(List.of(new Phasor(1, 0))), null, List.of(), first.initial()).toString());
     }
 
     @Test

@@ -5,6 +5,7 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.internal.Require;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -19,6 +20,8 @@ import java.util.List;
  * choice that no such exchange betters, which need not be the best of all.
  */
 public final class Fitting {
+    private static final int MOST_TURNS = 10;
+
     private final InfluenceCoefficients coefficients;
     private final Phasor[] vibration;
     private final double[] weights;
@@ -82,7 +85,7 @@ public final class Fitting {
     private FittedMasses fitted(double[] grams, boolean minimax) {
         SizeSearch sizes = new SizeSearch(effects(), target(), planes, minimax);
         boolean anyMass = planes.stream().allMatch(p -> p.sizesGrams().isEmpty());
-        double[] chosen = anyMass ? grams : sizes.from(grams);
+        double[] chosen = anyMass ? grams : withSizes(sizes, grams, minimax);
         List<List<PositionedMass>> masses = new ArrayList<>();
         List<PlacedMass> sums = new ArrayList<>();
         int column = 0;
@@ -100,6 +103,51 @@ public final class Fitting {
         }
         return new FittedMasses(coefficients.layout().planes(), masses, sums, left(sums), minimax,
                 anyMass || sizes.triesAll());
+    }
+
+    /**
+     * Where some planes take any mass, these are fitted anew to what the sizes leave, and the sizes to them, in turn.
+     */
+    private double[] withSizes(SizeSearch sizes, double[] grams, boolean minimax) {
+        double[] best = sizes.from(grams);
+        boolean mixed = planes.stream().anyMatch(p -> p.sizesGrams().isEmpty());
+        for (int turn = 0; mixed && turn < MOST_TURNS; turn++) {
+            double[] next = sizes.from(freeAnew(best, minimax));
+            if (!(sizes.left(next) < sizes.left(best) * (1 - 1e-9))) {
+                break;
+            }
+            best = next;
+        }
+        return mixed ? freeAnew(best, minimax) : best;
+    }
+
+    /** Masses of the planes without sizes, best for the sizes that stand in the others. */
+    private double[] freeAnew(double[] grams, boolean minimax) {
+        Phasor[][] effects = effects();
+        Phasor[] rest = target();
+        List<Integer> free = new ArrayList<>();
+        int column = 0;
+        for (PlaneFitting plane : planes) {
+            for (int k = 0; k < plane.positions().free().size(); k++, column++) {
+                if (plane.sizesGrams().isEmpty()) {
+                    free.add(column);
+                } else {
+                    for (int i = 0; i < rest.length; i++) {
+                        rest[i] = rest[i].plus(effects[i][column].times(grams[column]));
+                    }
+                }
+            }
+        }
+        Phasor[][] ofFree = Arrays.stream(effects).map(row -> free.stream().map(c -> row[c]).toArray(Phasor[]::new))
+                .toArray(Phasor[][]::new);
+        List<PlaneFitting> open = planes.stream().filter(p -> p.sizesGrams().isEmpty()).toList();
+        double[] found = minimax ? new PolygonMinimax(ofFree, rest, open).solve()
+                : new PolygonLeastSquares(ofFree, rest, open).solve();
+        double[] out = grams.clone();
+        for (int k = 0; k < found.length; k++) {
+            out[free.get(k)] = found[k];
+        }
+        return out;
     }
 
     private List<Phasor> left(List<PlacedMass> sums) {

@@ -105,6 +105,11 @@ final class SizeSearch {
         return count > 0 && count <= FEW;
     }
 
+    /** What masses leave, in the measure that is made small. */
+    double left(double[] grams) {
+        return new State(grams).left();
+    }
+
     /** Returns the best choice where all are tried, else one that no exchange of two betters. */
     double[] from(double[] grams) {
         if (triesAll()) {

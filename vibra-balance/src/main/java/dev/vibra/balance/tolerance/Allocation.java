@@ -73,7 +73,8 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
      * @param bearingB position of bearing plane B, different from A
      * @param centreOfMass position of the centre of mass
      * @return shares of A and B
-     * @throws IllegalArgumentException if a position is not finite or the bearings coincide
+     * @throws IllegalArgumentException if a position is not finite, the bearings coincide, or the centre of mass lies
+     *     more than one span outside of them (the library's own bound against slips of the pen)
      */
     public static Allocation byLever(double bearingA, double bearingB, double centreOfMass) {
         double span = Require.finite("bearingB", bearingB) - Require.finite("bearingA", bearingA);
@@ -83,6 +84,11 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
         }
         double a = Math.abs((bearingB - centreOfMass) / span);
         double b = Math.abs((centreOfMass - bearingA) / span);
+        if (!(Math.max(a, b) <= 2)) {
+            throw Require.failure("centreOfMass", "at most one span outside the bearings, " + bearingA + " and "
+                    + bearingB,
+                    centreOfMass);
+        }
         boolean inside = (bearingB - centreOfMass) / span >= 0 && (centreOfMass - bearingA) / span >= 0;
         double highest = inside ? 0.7 : 1.3;
         double limitedA = clip(a, highest);

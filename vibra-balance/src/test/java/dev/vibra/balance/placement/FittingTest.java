@@ -217,7 +217,15 @@ class FittingTest {
         FittedMasses half = mixed.leastSquares();
         assertFalse(half.exact());
         assertEquals(10, half.gramsIn("a"), 1e-6);
-        // 7 and 4 g at 180° can't both stand there: 7 g leave 3.
+        // 7 and 4 g at 180° can't both stand there: 7 g leave 3. The planes don't act on each other's sensor here;
+        // where they do, the free plane takes what the sizes leave: 1·a + 0.5·b with 8 in b missing by 1 is 0.5 more in
+        // a.
+        Fitting both = Fitting.of(InfluenceCoefficients.of(layout(2, 1), new Phasor[][] {{new Phasor(1, 0),
+            new Phasor(0.5, 0)}}), new Phasor[] {new Phasor(0.01, 0)}, new double[] {1}, List.of(PlaneFitting.on(
+                Positions.of(4, WITH)), PlaneFitting.on(Positions.of(4, WITH)).withSizes(7)));
+        for (FittedMasses m2 : List.of(both.leastSquares(), both.minimax())) {
+            assertEquals(0, m2.left().get(0).magnitude(), 1e-9, m2.toString());
+        }
         assertEquals(List.of(new PositionedMass(3, 7)), half.in("b"));
         FittedMasses limited = single(PlaneFitting.on(Positions.of(40, WITH)).withSizes(2, 3, 5).atMostInAll(6), 0.02,
                 20).leastSquares();

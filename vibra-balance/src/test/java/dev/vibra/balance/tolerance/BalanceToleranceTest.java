@@ -80,6 +80,9 @@ class BalanceToleranceTest {
         assertEquals("equal shares; the standard speaks of at most two planes", Allocation.equalShares(3).reason());
         message("planes must be at least 1: 0", () -> Allocation.equalShares(0));
         message("bearingB must be away from bearingA, 2.0: 2.0", () -> Allocation.byLever(2, 2, 1));
+        message("centreOfMass must be at most one span outside the bearings, 2.0 and 3.0: 4.5",
+                () -> Allocation.byLever(2, 3, 4.5));
+        assertEquals(List.of(1.0, 1.3), Allocation.byLever(2, 3, 4).shares());
         message("centreOfMass must be finite: NaN", () -> Allocation.byLever(2, 3, Double.NaN));
         message("bearingA must be finite: NaN", () -> Allocation.byLever(Double.NaN, 3, 1));
         message("bearingB must be finite: Infinity", () -> Allocation.byLever(2, Double.POSITIVE_INFINITY, 1));

@@ -1,5 +1,6 @@
 package dev.vibra.survey.machine;
 
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import java.io.Serializable;
 import java.util.List;
 
@@ -12,11 +13,13 @@ import java.util.List;
  * @param trialsLeftOn true if each trial mass stayed on the rotor
  * @param influence known coefficients in the unit and detector of the readings per g, one row per sensor, one element
  *     per plane; empty if trial runs tell them
+ * @param influenceScatter how far known coefficients may be off, one standard deviation; null if not told
  * @param fitted masses that really went on for the final run; empty if they were those worked out
  * @param finalRun one reading per sensor after correction; empty if there was none
  */
 public record SheetRuns(List<Phasor> runout, List<Phasor> initial, List<TrialRun> trials, boolean trialsLeftOn,
-        List<List<Phasor>> influence, List<SheetMass> fitted, List<Phasor> finalRun) implements Serializable {
+        List<List<Phasor>> influence, ReadingScatter influenceScatter, List<SheetMass> fitted, List<Phasor> finalRun)
+        implements Serializable {
     /**
      * Copies the lists.
      *
@@ -25,6 +28,7 @@ public record SheetRuns(List<Phasor> runout, List<Phasor> initial, List<TrialRun
      * @param trials see the record
      * @param trialsLeftOn see the record
      * @param influence see the record
+     * @param influenceScatter see the record
      * @param fitted see the record
      * @param finalRun see the record
      */
@@ -45,7 +49,7 @@ public record SheetRuns(List<Phasor> runout, List<Phasor> initial, List<TrialRun
      * @return the runs
      */
     public static SheetRuns of(List<Phasor> initial, List<TrialRun> trials) {
-        return new SheetRuns(List.of(), initial, trials, false, List.of(), List.of(), List.of());
+        return new SheetRuns(List.of(), initial, trials, false, List.of(), null, List.of(), List.of());
     }
 
     /**
@@ -55,7 +59,7 @@ public record SheetRuns(List<Phasor> runout, List<Phasor> initial, List<TrialRun
      * @return a changed copy
      */
     public SheetRuns withFinal(List<Phasor> readings) {
-        return new SheetRuns(runout, initial, trials, trialsLeftOn, influence, fitted, readings);
+        return new SheetRuns(runout, initial, trials, trialsLeftOn, influence, influenceScatter, fitted, readings);
     }
 
     /** Returns the count of trials and whether there was a final run. */

@@ -30,7 +30,9 @@ final class BalancingReader {
         double speed = fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min")).orElse(Double.NaN);
         List<String> sensors = names("sensors", "names of the sensors");
         List<String> planes = names("planes", "names of the correction planes");
-        return new BalancingSheet(speed, reading(), sensors, planes, new RunsReader(fields, sensors, planes).read(),
+        SheetReading reading = reading();
+        return new BalancingSheet(speed, reading, sensors, planes, new RunsReader(fields, sensors,
+                planes).read(reading),
                 new GeometryReader(fields, planes).read());
     }
 
@@ -41,22 +43,22 @@ final class BalancingReader {
                 .map(DETECTORS::get).orElse(Detector.RMS);
         String phase = reading.flatMap(object -> object.choice("phase", PHASES)).orElse(PHASES.get(0));
         reading.ifPresent(object -> passOn(object, fields, "reading"));
-        return new SheetReading(unit, detector, phase.equals(PHASES.get(0)), scatter());
+        return new SheetReading(unit, detector, phase.equals(PHASES.get(0)), scatter(fields, "scatter", true));
     }
 
-    /** Scatter of the readings; null if not told. */
-    private ReadingScatter scatter() {
-        Optional<FieldReader> scatter = fields.object("scatter");
+    /** Scatter of readings or of coefficients, which have no floor; null if not told. */
+    static ReadingScatter scatter(FieldReader fields, String name, boolean withFloor) {
+        Optional<FieldReader> scatter = fields.object(name);
         if (scatter.isEmpty()) {
             return null;
         }
         FieldReader object = scatter.get();
         Optional<Double> amplitude = object.number("amplitudePercent", new Range(0, true, 100, true, "%"));
         Optional<Double> phase = object.number("phaseDegrees", new Range(0, true, 180, true, "degrees"));
-        double floor = object.number("floor", Range.atLeast(0, "")).orElse(0.0);
+        double floor = withFloor ? object.number("floor", Range.atLeast(0, "")).orElse(0.0) : 0;
         requireField(object, "amplitudePercent");
         requireField(object, "phaseDegrees");
-        passOn(object, fields, "scatter");
+        passOn(object, fields, name);
         return object.faulty() ? null
                 : ReadingScatter.of(amplitude.orElseThrow() / 100, phase.orElseThrow()).withFloor(floor);
     }

@@ -1,5 +1,6 @@
 package dev.vibra.docs.survey.input;
 
+import dev.vibra.internal.Digits;
 import dev.vibra.survey.machine.AxialSheet;
 import dev.vibra.survey.machine.SheetGeometry;
 import java.util.LinkedHashMap;
@@ -59,6 +60,11 @@ final class GeometryReader {
             object.fault("bearingsMillimetres", "must hold the places of the two bearings, apart from each other");
         }
         double centre = object.number("centreOfMassMillimetres", Range.finite("mm")).orElse(Double.NaN);
+        if (!object.faulty() && Math.max(Math.abs(centre - bearings.get(0)), Math.abs(centre - bearings.get(1)))
+                > 2 * Math.abs(bearings.get(1) - bearings.get(0))) {
+            object.fault("centreOfMassMillimetres", "must lie at most one span outside the bearings: "
+                    + Digits.compact(centre, 6));
+        }
         Map<String, Double> places = byPlane(object, "planesMillimetres",
                 (inner, plane) -> inner.number(plane, Range.finite("mm")));
         if (!places.keySet().containsAll(planes) && !object.faults().contains("planesMillimetres")) {

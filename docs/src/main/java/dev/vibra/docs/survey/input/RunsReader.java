@@ -1,7 +1,9 @@
 package dev.vibra.docs.survey.input;
 
+import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.survey.machine.Phasor;
 import dev.vibra.survey.machine.SheetMass;
+import dev.vibra.survey.machine.SheetReading;
 import dev.vibra.survey.machine.SheetRuns;
 import dev.vibra.survey.machine.TrialRun;
 import java.util.List;
@@ -19,10 +21,19 @@ final class RunsReader {
         this.planes = planes;
     }
 
-    SheetRuns read() {
+    SheetRuns read(SheetReading reading) {
         List<Phasor> runout = readings(fields, "runout", false);
         List<Phasor> initial = readings(fields, "initial", true);
         List<List<Phasor>> influence = influence();
+        ReadingScatter influenceScatter = BalancingReader.scatter(fields, "influenceScatter", false);
+        String unit = reading.unit().plainSymbol() + " " + reading.detector() + " per g";
+        fields.text("influenceUnit").filter(given -> !given.equals(unit)).ifPresent(given -> fields.fault(
+                "influenceUnit", "must be that of the readings, \"" + unit + "\": \"" + given + "\""));
+        for (String name : List.of("influenceScatter", "influenceUnit")) {
+            if (fields.has(name) && !fields.has("influence")) {
+                fields.fault(name, "must stand beside influence");
+            }
+        }
         List<TrialRun> trials = trials();
         boolean leftOn = fields.truth("trialsLeftOn").orElse(false);
         if (leftOn && fields.has("influence")) {
@@ -30,10 +41,13 @@ final class RunsReader {
         }
         List<Phasor> finalRun = readings(fields, "final", false);
         List<SheetMass> fitted = fields.objects("fitted", (object, index) -> mass(object, Range.atLeast(0, "g")));
+        if (fields.has("fitted") && fitted.isEmpty() && !fields.faults().contains("fitted")) {
+            fields.fault("fitted", "must hold a mass or more; leave it out if the masses worked out went on");
+        }
         if (!fitted.isEmpty() && !fields.has("final")) {
             fields.fault("fitted", "must stand beside final, the run with these masses");
         }
-        return new SheetRuns(runout, initial, trials, leftOn, influence, fitted, finalRun);
+        return new SheetRuns(runout, initial, trials, leftOn, influence, influenceScatter, fitted, finalRun);
     }
 
     private List<Phasor> readings(FieldReader from, String name, boolean required) {

@@ -13,6 +13,8 @@ import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.uncertainty.Ellipse;
+import dev.vibra.balance.vector.AngleSense;
+import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.survey.BalancingSurvey;
 import java.util.ArrayList;
@@ -31,6 +33,8 @@ final class BalancingJson {
             json.put("convention", corrections.convention().toString());
             json.put("influence", influence(balancing.influence().orElseThrow()));
             json.put("influenceUnit", unit(balancing) + " per g");
+            balancing.influenceScatter().ifPresent(scatter -> json.put("influenceScatter", object("amplitudePercent",
+                    100 * scatter.amplitudeShare(), "phaseDegrees", scatter.phaseDegrees())));
             json.put("conditionNumber", corrections.conditionNumber());
             json.put("corrections", corrections(corrections));
             json.put("addTo", corrections.addedTo());
@@ -83,17 +87,21 @@ final class BalancingJson {
 
     private static List<Map<String, Object>> corrections(Corrections corrections) {
         return corrections.list().stream().map(one -> correction(one, corrections.uncertainty()
-                .map(u -> u.ofCorrection(one.plane())))).toList();
+                .map(u -> ellipse(u.ofCorrection(one.plane()), corrections.convention().angle())))).toList();
     }
 
-    private static Map<String, Object> correction(Correction correction, Optional<Ellipse> ellipse) {
+    private static Map<String, Object> ellipse(Ellipse e, AngleSense sense) {
+        return object("coverage", e.coverage(), "majorGrams", e.major(), "minorGrams", e.minor(), "majorDegrees",
+                sense.degreesOf(Phasor.polar(1, e.majorRadians())) % 180);
+    }
+
+    private static Map<String, Object> correction(Correction correction, Optional<Map<String, Object>> ellipse) {
         Map<String, Object> json = object("plane", correction.plane(), "massGrams", correction.mass().grams(),
                 "angleDegrees", correction.mass().angleDegrees());
         correction.mass().radiusMillimetres().ifPresent(radius -> json.put("radiusMillimetres", radius));
         json.put("split", correction.split().stream()
                 .map(part -> object("position", part.position(), "massGrams", part.grams())).toList());
-        ellipse.ifPresent(e -> json.put("ellipse", object("coverage", e.coverage(), "majorGrams", e.major(),
-                "minorGrams", e.minor())));
+        ellipse.ifPresent(e -> json.put("ellipse", e));
         return json;
     }
 

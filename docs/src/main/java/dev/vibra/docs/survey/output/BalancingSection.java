@@ -9,6 +9,7 @@ import dev.vibra.balance.Verification;
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.docs.survey.chart.Figure;
+import dev.vibra.internal.Digits;
 import dev.vibra.survey.BalancingSurvey;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,7 +53,7 @@ final class BalancingSection {
     }
 
     private void runs(JobRecord job) {
-        html.element("h3", "Runs").open("table", "");
+        html.element("h3", "Runs").open("table", "runs");
         List<String> head = new ArrayList<>(List.of("Run", "Masses on the rotor"));
         JobRecord.ReadingEntry unit = job.runs().get(0).readings().get(0);
         job.runs().get(0).readings().forEach(one -> head.add(one.sensor()));
@@ -151,7 +152,7 @@ final class BalancingSection {
     }
 
     private static String gramMillimetres(double value) {
-        return Double.isNaN(value) ? "" : PlainNumber.forPeople(value) + " g·mm";
+        return Double.isNaN(value) ? "" : Digits.significant(value, 4) + " g·mm";
     }
 
     private void doubts(Corrections corrections) {

@@ -139,6 +139,14 @@ class MachineFileTest {
         assertEquals("[[0.2 at 10°, 0.1 at 20°], [0.05 at 30°, 0.3 at 40°]]", job.runs().influence().toString());
         assertEquals(List.of(), job.runs().trials());
         assertEquals(List.of(), messages(known));
+        String unit = known.replace("\"influence\":", "\"influenceUnit\": \"um rms per g\", \"influence\":");
+        assertEquals(List.of("machine.json, line 32, balancing.influenceUnit: must be that of the readings, \"mm/s rms"
+                + " per g\": \"um rms per g\""), messages(unit));
+        assertEquals(List.of(), messages(unit.replace("um rms per g", "mm/s rms per g")));
+        String scatter = known.replace("\"influence\":",
+                "\"influenceScatter\": { \"amplitudePercent\": 5, \"phaseDegrees\": 3 }, \"influence\":");
+        assertEquals("scatter 5 %, 3° (one standard deviation)", read(scatter).machine().orElseThrow().balancing()
+                .orElseThrow().runs().influenceScatter().toString());
         String short1 = known.replace("[ { \"amplitude\": 0.05, \"phaseDegrees\": 30 }, ", "[ ");
         assertEquals(List.of("machine.json, line 32, balancing.influence: must hold one list per sensor, 2, of one"
                 + " coefficient per plane, 2"), messages(short1));
