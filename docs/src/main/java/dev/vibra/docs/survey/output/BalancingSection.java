@@ -93,7 +93,7 @@ final class BalancingSection {
 
     private void corrections(Corrections corrections) {
         html.element("h3", "Masses to add").element("p", "Add " + corrections.addedTo() + ":");
-        html.open("table", "").row("th", "Plane", "Mass", "Angle", "Radius", "On positions", "95 % ellipse");
+        html.open("table", "whole").row("th", "Plane", "Mass", "Angle", "Radius", "On positions", "95 % ellipse");
         for (Correction one : corrections.list()) {
             html.row("td", one.plane(), PlainNumber.forPeople(one.mass().grams()) + " g",
                     angle(one.mass().angleDegrees()), one.mass().radiusMillimetres().isPresent()
@@ -110,7 +110,7 @@ final class BalancingSection {
 
     private void vibration(Corrections corrections) {
         Optional<Verification> proof = balancing.verification();
-        html.element("h3", "Vibration at rotation frequency").open("table", "");
+        html.element("h3", "Vibration at rotation frequency").open("table", "whole");
         html.row("th", "Sensor", "Before", "Predicted", proof.isPresent() ? "After" : "");
         for (int i = 0; i < corrections.places().size(); i++) {
             int row = i;
@@ -125,7 +125,7 @@ final class BalancingSection {
         if (corrections.presentUnbalance().isEmpty()) {
             return;
         }
-        html.element("h3", "Unbalance and grade").open("table", "");
+        html.element("h3", "Unbalance and grade").open("table", "whole");
         html.row("th", "Plane", "Before", balancing.verification().isPresent() ? "Residual" : "", "Permissible");
         List<ResidualUnbalance> residual = balancing.verification().map(Verification::residualUnbalance)
                 .orElse(List.of());
