@@ -137,6 +137,7 @@ class BalancingJobTest {
         assertEquals(5, c.in("fan").split().get(1).grams(), 1e-9);
         assertTrue(c.in("fan").toString().contains(" (8.66 g at position 3 + 5.00 g at position 4)"),
                 c.in("fan").toString());
+        assertEquals(List.of(), c.remarks());
     }
 
     @Test
@@ -422,8 +423,8 @@ class BalancingJobTest {
     void swappedPlanesAreNamedWhateverTheirRadii() {
         for (double radius : new double[] {100, 150, 200, 300}) {
             BalancingJob two = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("a", 100).radius("b", radius)
-                    .initial(v(5, 0), v(3, 90)).trial("a", mass(1, 0), v(10, 0), v(3, 90))
-                    .trial("b", mass(1, 0), v(5, 0), v(6, 90));
+                    .initial(v(5, 0), v(30, 90)).trial("a", mass(1, 0), v(10, 0), v(30, 90))
+                    .trial("b", mass(1, 0), v(5, 0), v(60, 90));
             List<PlacedMass> planned = List.of(PlacedMass.ofGrams(1, 180, AngleSense.AGAINST_ROTATION),
                     PlacedMass.ofGrams(0.5, 90, AngleSense.AGAINST_ROTATION));
             // 0.5 g at 90° in a and 1 g at 180° in b, each at the radius of the plane it went on.
@@ -851,6 +852,22 @@ class BalancingJobTest {
         // 400 g·mm at a quarter and 100 g·mm at half: 300 + 50 and 100 + 50.
         assertEquals(350, two.verification().bearingUnbalance().get(0).gramMillimetres(), 1e-9);
         assertEquals(150, two.verification().bearingUnbalance().get(1).gramMillimetres(), 1e-9);
+    }
+
+    @Test
+    void roundingIsNoMassEither() {
+        // (5, 5) mm/s is cancelled by half a gram in a alone; b at another radius has nothing but rounding.
+        Corrections c = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("a", 100).radius("b", 2000)
+                .initial(v(5, 0), v(5, 0)).trial("a", mass(1, 0), v(15, 0), v(15, 0))
+                .trial("b", mass(1, 0), v(15, 0), v(25, 0)).corrections();
+        assertEquals(0, c.in("b").mass().grams());
+        assertEquals("b 0 g", c.in("b").toString());
+        assertEquals(0.5, c.in("a").mass().grams(), 1e-9);
+        // A millionth of the other is a mass.
+        Corrections tiny = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("a", 100).radius("b", 2000)
+                .initial(v(5, 0), v(1e-6, 0)).trial("a", mass(1, 0), v(10, 0), v(1e-6, 0))
+                .trial("b", mass(1, 0), v(5, 0), v(1 + 1e-6, 0)).corrections();
+        assertEquals(1e-6, tiny.in("b").mass().grams(), 1e-12);
     }
 
     @Test

@@ -87,6 +87,28 @@ class JobUncertaintyTest {
         assertEquals(List.of(), next.withCoefficients(job.coefficients(), found).corrections().remarks());
     }
 
+    /** Rao's turbine rotor: α = (V₁ − V₀)/T in each row and plane, so σ²/|α|² = s²(|V₁|² + |V₀|²)/|V₁ − V₀|². */
+    @Test
+    void theWorstCoefficientCounts() {
+        double[][] magnitudes = {{8.5, 6, 6}, {6.5, 4.5, 10.5}}; // initial, trial left, trial right; by sensor
+        double[][] phases = {{60, 125, 35}, {205, 230, 160}};
+        double worst = 0;
+        for (int i = 0; i < 2; i++) {
+            Phasor initial = Phasor.polar(magnitudes[i][0], Math.toRadians(phases[i][0]));
+            for (int j = 1; j <= 2; j++) {
+                Phasor trial = Phasor.polar(magnitudes[i][j], Math.toRadians(phases[i][j]));
+                worst = Math.max(worst, 0.01 * Math.hypot(initial.magnitude(), trial.magnitude())
+                        / trial.minus(initial).magnitude());
+            }
+        }
+        ReadingScatter found = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("b", 300)
+                .scatter(ReadingScatter.of(0.01, Math.toDegrees(0.01))).initial(v(8.5, 60), v(6.5, 205))
+                .trial("a", mass(10, 270), v(6, 125), v(4.5, 230)).trial("b", mass(12, 180), v(6, 35), v(10.5, 160))
+                .coefficientScatter().orElseThrow();
+        assertEquals(worst, found.amplitudeShare(), 1e-8);
+        assertEquals(Math.toDegrees(worst), found.phaseDegrees(), 1e-6);
+    }
+
     /** However large the scatter, its effect is the derivative times it. */
     @Test
     void scatterFarBeyondTheReadingsStaysLinear() {

@@ -37,7 +37,8 @@ final class BalancingFigure {
         for (Correction one : corrections.list()) {
             PolarFigure.Oval oval = corrections.uncertainty().map(u -> oval(corrections, u.ofCorrection(one.plane())))
                     .orElse(null);
-            masses.add(new PolarFigure.Arrow(shortened(one.plane()), one.mass().grams(), one.mass().angleDegrees(), true, oval));
+            masses.add(new PolarFigure.Arrow(shortened(one.plane()), one.mass().grams(), one.mass().angleDegrees(),
+                    true, oval));
         }
         String ovals = corrections.uncertainty().isPresent() ? " Dashed: 95 % ellipses of the masses." : "";
         String runout = balancing.sheet().runs().runout().isEmpty() ? "" : " Runout is taken off.";
