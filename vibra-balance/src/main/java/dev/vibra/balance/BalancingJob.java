@@ -1,6 +1,7 @@
 package dev.vibra.balance;
 
 import dev.vibra.balance.RunLog.Kind;
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
@@ -300,10 +301,20 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if planes, radii, sensors or speeds differ, or the scatter has a floor
      */
     public BalancingJob withCoefficients(InfluenceCoefficients coefficients, ReadingScatter scatter) {
-        if (scatter.floor() != 0) {
-            throw Require.failure("floor of the scatter of coefficients", "zero", scatter.floor());
-        }
-        return withSetup(setup.with(coefficients, scatter));
+        return withCoefficients(coefficients, CoefficientErrors.of(coefficients, scatter));
+    }
+
+    /**
+     * Uses coefficients of an earlier job with the errors that it had, so that the uncertainty of corrections and
+     * residuals holds those too; it needs the {@link #scatter} of the readings as well.
+     *
+     * @param coefficients coefficients with the same planes, radii, sensors and speeds
+     * @param errors how far each may be off, as {@link #coefficientErrors()} of that job tells
+     * @return a changed copy
+     * @throws IllegalArgumentException if planes, radii, sensors or speeds differ
+     */
+    public BalancingJob withCoefficients(InfluenceCoefficients coefficients, CoefficientErrors errors) {
+        return withSetup(setup.with(coefficients, Objects.requireNonNull(errors, "errors")));
     }
 
     /**
@@ -536,14 +547,13 @@ public final class BalancingJob implements Serializable {
     }
 
     /**
-     * Returns how far the coefficients may be off, for the next job that uses them: the largest relative scatter of any
-     * of them, a cautious figure.
+     * Returns how far the coefficients may be off, for the next job that uses them.
      *
-     * @return one standard deviation of magnitude and phase; empty if the job was told no scatter
+     * @return one standard deviation of each; empty if the job was told no scatter
      * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
      */
-    public Optional<ReadingScatter> coefficientScatter() {
-        return analysis().coefficientScatter();
+    public Optional<CoefficientErrors> coefficientErrors() {
+        return analysis().coefficientErrors();
     }
 
     private JobAnalysis analysis() {

@@ -1,5 +1,6 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.uncertainty.ReadingScatter;
@@ -62,7 +63,7 @@ final class ErrorPropagation {
     }
 
     /** The same with the errors of stored coefficients, which no more readings can settle. */
-    ErrorPropagation withErrorsOf(InfluenceCoefficients alpha, ReadingScatter scatter,
+    ErrorPropagation withErrorsOf(InfluenceCoefficients alpha, CoefficientErrors errors,
             Function<InfluenceCoefficients, Phasor[]> result) {
         List<Phasor[]> effects = new ArrayList<>();
         int planes = alpha.layout().planes().size();
@@ -70,7 +71,7 @@ final class ErrorPropagation {
             int row = i / planes;
             int plane = i % planes;
             Phasor element = alpha.at(row, plane);
-            for (Phasor deviation : List.of(scatter.along(element, 0), scatter.across(element, 0))) {
+            for (Phasor deviation : errors.deviations(row, plane, element)) {
                 effects.add(effect(STEP, step -> result.apply(alpha.with(row, plane,
                         element.plus(deviation.times(step))))));
             }

@@ -1,5 +1,6 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.InfluenceFit;
@@ -104,28 +105,26 @@ final class JobAnalysis {
                 log.last().fitted(), new Verification.Proof(known.present(), residual, errors, remarks));
     }
 
-    /** Largest relative scatter of a coefficient that the runs tell; empty if no scatter was told. */
-    Optional<ReadingScatter> coefficientScatter() {
+    /** How far the coefficients may be off by the scatter of the readings; empty if none was told. */
+    Optional<CoefficientErrors> coefficientErrors() {
         if (setup.stored().isPresent()) {
-            return setup.storedScatter();
+            return setup.storedErrors();
         }
+        int rows = setup.layout().rows();
         int planes = setup.layout().planes().size();
-        int count = setup.layout().rows() * planes;
         return setup.scatter().map(scatter -> {
             InfluenceCoefficients alpha = coefficients();
-            VectorCovariance covariance = errors(scatter, count, known -> flat(known.alpha())).covariance();
-            double share = 0;
-            double phase = 0;
-            for (int k = 0; k < count; k++) {
-                Phasor element = alpha.at(k / planes, k % planes);
-                if (element.magnitude() > 0) {
-                    share = Math.max(share, deviation(covariance, k, element.times(1 / element.magnitude()))
-                            / element.magnitude());
-                    phase = Math.max(phase, deviation(covariance, k, element.times(new Phasor(0,
-                            1 / element.magnitude()))) / element.magnitude());
+            VectorCovariance covariance = errors(scatter, rows * planes, known -> flat(known.alpha())).covariance();
+            double[][] along = new double[rows][planes];
+            double[][] across = new double[rows][planes];
+            for (int i = 0; i < rows; i++) {
+                for (int j = 0; j < planes; j++) {
+                    Phasor direction = Phasor.polar(1, alpha.at(i, j).argument());
+                    along[i][j] = deviation(covariance, i * planes + j, direction);
+                    across[i][j] = deviation(covariance, i * planes + j, direction.times(new Phasor(0, 1)));
                 }
             }
-            return ReadingScatter.of(Math.min(1, share), Math.min(180, Math.toDegrees(phase)));
+            return CoefficientErrors.of(setup.layout(), along, across);
         });
     }
 
@@ -186,7 +185,7 @@ final class JobAnalysis {
         if (setup.ridge() > 0) {
             out.add(JobRemarks.regularised(setup.ridge()));
         }
-        if (setup.scatter().isPresent() && setup.stored().isPresent() && setup.storedScatter().isEmpty()) {
+        if (setup.scatter().isPresent() && setup.stored().isPresent() && setup.storedErrors().isEmpty()) {
             out.add(JobRemarks.takenAsExact());
         }
         if (known.solver().norm(known.present()) == 0) {
@@ -211,8 +210,8 @@ final class JobAnalysis {
         List<Remark> out = new ArrayList<>();
         for (int j = 0; j < masses.length && largest > 0; j++) {
             double major = covariance.ellipse(j, masses[j], 0.95).major() / layout.lever(j);
-            JobRemarks.uncertain(layout.planes().get(j), major / largest, scatter, setup.scatter().isEmpty())
-                    .ifPresent(out::add);
+            JobRemarks.uncertain(layout.planes().get(j), major / largest, scatter, setup.scatter().isEmpty(),
+                    setup.storedErrors().isPresent()).ifPresent(out::add);
         }
         return out;
     }
@@ -252,7 +251,7 @@ final class JobAnalysis {
             JobAnalysis other = new JobAnalysis(setup, changed);
             return result.apply(other.with(other.coefficients()));
         });
-        return setup.storedScatter().map(s -> ofReadings.withErrorsOf(coefficients(), s,
+        return setup.storedErrors().map(s -> ofReadings.withErrorsOf(coefficients(), s,
                 alpha -> result.apply(with(alpha)))).orElse(ofReadings);
     }
 

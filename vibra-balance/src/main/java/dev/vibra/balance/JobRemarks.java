@@ -109,14 +109,16 @@ final class JobRemarks {
     }
 
     /** Doubts a correction that may be off by as much as the largest one. */
-    static Optional<Remark> uncertain(String plane, double share, ReadingScatter scatter, boolean assumed) {
+    static Optional<Remark> uncertain(String plane, double share, ReadingScatter scatter, boolean assumed,
+            boolean aged) {
         return share < 1 ? Optional.empty()
                 : Optional.of(new Remark("correction-uncertain", "the correction in plane " + plane + " may be off by "
                         + Digits.significant(share, 2) + " times the largest correction (95 %), so it may do more harm"
                         + " than good, if readings scatter by " + Digits.compact(scatter.amplitudeShare() * 100, 3)
                         + " % and "
                         + Digits.compact(scatter.phaseDegrees(), 3) + "° (one standard deviation"
-                        + (assumed ? ", assumed: none was told" : "") + ")", share, 1));
+                        + (assumed ? ", assumed: none was told" : "") + ")"
+                        + (aged ? " and the stored coefficients as was told" : ""), share, 1));
     }
 
     /** Doubts a trial that changed no reading that matters by 30 % or 30°. */

@@ -1,5 +1,6 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
@@ -46,7 +47,7 @@ final class Setup implements Serializable {
     private BalanceTolerance tolerance; // may be null
     private AxialPlaces places; // may be null
     private InfluenceCoefficients stored; // may be null
-    private ReadingScatter storedScatter; // may be null
+    private CoefficientErrors storedErrors; // may be null
     private ReadingScatter scatter; // may be null
 
     private Setup() {}
@@ -72,7 +73,7 @@ final class Setup implements Serializable {
         copy.tolerance = tolerance;
         copy.places = places;
         copy.stored = stored;
-        copy.storedScatter = storedScatter;
+        copy.storedErrors = storedErrors;
         copy.scatter = scatter;
         return copy;
     }
@@ -202,8 +203,8 @@ final class Setup implements Serializable {
         }
     }
 
-    /** The scatter of the coefficients may be null: they are taken as exact. */
-    Setup with(InfluenceCoefficients coefficients, ReadingScatter newScatter) {
+    /** The errors of the coefficients may be null: they are taken as exact. */
+    Setup with(InfluenceCoefficients coefficients, CoefficientErrors errors) {
         String difference = coefficients.layout().differenceFrom(layout);
         if (!difference.isEmpty()) {
             throw new IllegalArgumentException("stored coefficients must have the planes, radii, sensors and speeds of"
@@ -211,7 +212,7 @@ final class Setup implements Serializable {
         }
         Setup changed = copy();
         changed.stored = Objects.requireNonNull(coefficients, "coefficients");
-        changed.storedScatter = newScatter;
+        changed.storedErrors = errors;
         return changed;
     }
 
@@ -219,8 +220,8 @@ final class Setup implements Serializable {
         return Optional.ofNullable(scatter);
     }
 
-    Optional<ReadingScatter> storedScatter() {
-        return Optional.ofNullable(storedScatter);
+    Optional<CoefficientErrors> storedErrors() {
+        return Optional.ofNullable(storedErrors);
     }
 
     /** Mass of the rotor; that of the tolerance where none was told. */
@@ -279,10 +280,13 @@ final class Setup implements Serializable {
 
     /** Finds the masses that cancel a vibration, damped where the job asks for it. */
     Phasor[] cancelling(CorrectionSolver solver, Phasor[] vibration) {
-        if (ridge > 0) {
+        if (ridge > 0 && layout.planes().size() > 1) {
             return solver.cancellingWithRidge(ridge, vibration);
         }
         requirePlanesApart(solver);
+        if (ridge > 0) {
+            return solver.cancellingWithRidge(ridge, vibration);
+        }
         return solver.cancelling(vibration);
     }
 

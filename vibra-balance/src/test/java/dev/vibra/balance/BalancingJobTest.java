@@ -300,9 +300,16 @@ class BalancingJobTest {
         // Stored coefficients of zero have no answer either.
         InfluenceCoefficients zero = InfluenceCoefficients.ofSheet(fan().layout(), new double[][] {{0}},
                 new double[][] {{0}});
-        assertEquals("plane fan must act at the sensors to be balanced: its coefficients are zero at every sensor that"
+        for (BalancingJob job : List.of(fan(), fan().regularised(0.1))) {
+            assertEquals("plane fan must act at the sensors to be balanced: its coefficients are zero at every sensor"
+                    + " that counts", message(IllegalStateException.class,
+                    () -> job.withCoefficients(zero).initial(v(1, 0)).corrections()));
+        }
+        BalancingJob both = Balancing.inPlanes("a", "b").measuredAt("1", "2").regularised(0.1);
+        InfluenceCoefficients none2 = InfluenceCoefficients.ofSheet(both.layout(), new double[2][2], new double[2][2]);
+        assertEquals("planes must act at the sensors to be balanced: all coefficients are zero at every sensor that"
                 + " counts", message(IllegalStateException.class,
-                () -> fan().withCoefficients(zero).initial(v(1, 0)).corrections()));
+                () -> both.withCoefficients(none2).initial(v(1, 0), v(1, 0)).corrections()));
     }
 
     @Test

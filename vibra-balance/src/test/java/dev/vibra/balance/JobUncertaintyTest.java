@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceGrade;
@@ -70,43 +71,72 @@ class JobUncertaintyTest {
     }
 
     @Test
-    void scatterOfCoefficientsForTheNextJob() {
-        // V₀ = 3, V₁ = 3 + 4i: dα = (dV₁ − dV₀)/T, with 0.02·3 and 0.02·5 along, 0.02·3 and 0.02·5 across in rad.
+    void errorsOfCoefficientsForTheNextJob() {
+        // V₀ = 3, V₁ = 3 + 4i: dα = (dV₁ − dV₀)/T, with 0.02·3 and 0.02·5 each way: √(3² + 5²)·0.02/10 per g.
         BalancingJob job = fan().with(Convention.LEAD_WITH_ROTATION).scatter(ReadingScatter.of(0.02,
                 Math.toDegrees(0.02))).initial(v(3, 0)).trial("fan", mass(10, 0), v(5, Math.toDegrees(Math.atan2(4,
                 3))));
-        double share = 0.02 * Math.hypot(3, 5) / 4;
-        ReadingScatter found = job.coefficientScatter().orElseThrow();
-        assertEquals(share, found.amplitudeShare(), 1e-8);
-        assertEquals(Math.toDegrees(share), found.phaseDegrees(), 1e-6);
-        assertTrue(fan().initial(v(1, 0)).trial("fan", mass(1, 0), v(2, 0)).coefficientScatter().isEmpty());
+        CoefficientErrors found = job.coefficientErrors().orElseThrow();
+        assertEquals(0.002 * Math.sqrt(34), found.perGram(0, 0), 1e-9);
+        assertTrue(fan().initial(v(1, 0)).trial("fan", mass(1, 0), v(2, 0)).coefficientErrors().isEmpty());
         BalancingJob next = fan().scatter(ReadingScatter.of(0.02, 1)).initial(v(3, 0));
-        assertEquals(found, next.withCoefficients(job.coefficients(), found).coefficientScatter().orElseThrow());
+        assertEquals(found, next.withCoefficients(job.coefficients(), found).coefficientErrors().orElseThrow());
         assertEquals(List.of("coefficients-taken-as-exact"), next.withCoefficients(job.coefficients()).corrections()
                 .remarks().stream().map(Remark::code).toList());
         assertEquals(List.of(), next.withCoefficients(job.coefficients(), found).corrections().remarks());
+        // Told per gram on a sheet they do the same.
+        CoefficientErrors typed = CoefficientErrors.ofSheet(fan().layout(), new double[][] {{0.002 * Math.sqrt(34)}});
+        assertEquals(0.002 * Math.sqrt(34), typed.perGram(0, 0), 1e-15);
+        assertEquals(next.withCoefficients(job.coefficients(), found).corrections().uncertainty().orElseThrow()
+                .ofCorrection("fan").major(), next.withCoefficients(job.coefficients(), typed).corrections()
+                .uncertainty().orElseThrow().ofCorrection("fan").major(), 1e-6);
+        assertEquals("standard deviations must have 1 rows of 1 elements: 1 rows of [2]", assertThrows(
+                IllegalArgumentException.class, () -> CoefficientErrors.ofSheet(fan().layout(),
+                new double[][] {{1, 2}})).getMessage());
+        assertEquals("standard deviation of a coefficient must be finite and >= 0: NaN", assertThrows(
+                IllegalArgumentException.class, () -> CoefficientErrors.ofSheet(fan().layout(),
+                new double[][] {{Double.NaN}})).getMessage());
+        assertEquals("errors of 1 x 1 coefficients", found.toString());
     }
 
-    /** Rao's turbine rotor: α = (V₁ − V₀)/T in each row and plane, so σ²/|α|² = s²(|V₁|² + |V₀|²)/|V₁ − V₀|². */
+    /**
+     * Rao's turbine rotor, planes of different radius: σ = s·√(|V₁|² + |V₀|²)/T per gram, for each coefficient its
+     * own.
+     */
     @Test
-    void theWorstCoefficientCounts() {
+    void eachCoefficientHasItsOwnError() {
         double[][] magnitudes = {{8.5, 6, 6}, {6.5, 4.5, 10.5}}; // initial, trial left, trial right; by sensor
-        double[][] phases = {{60, 125, 35}, {205, 230, 160}};
-        double worst = 0;
-        for (int i = 0; i < 2; i++) {
-            Phasor initial = Phasor.polar(magnitudes[i][0], Math.toRadians(phases[i][0]));
-            for (int j = 1; j <= 2; j++) {
-                Phasor trial = Phasor.polar(magnitudes[i][j], Math.toRadians(phases[i][j]));
-                worst = Math.max(worst, 0.01 * Math.hypot(initial.magnitude(), trial.magnitude())
-                        / trial.minus(initial).magnitude());
-            }
-        }
-        ReadingScatter found = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("b", 300)
+        double[] trialGrams = {10, 12};
+        CoefficientErrors found = Balancing.inPlanes("a", "b").measuredAt("1", "2").radius("b", 300)
                 .scatter(ReadingScatter.of(0.01, Math.toDegrees(0.01))).initial(v(8.5, 60), v(6.5, 205))
                 .trial("a", mass(10, 270), v(6, 125), v(4.5, 230)).trial("b", mass(12, 180), v(6, 35), v(10.5, 160))
-                .coefficientScatter().orElseThrow();
-        assertEquals(worst, found.amplitudeShare(), 1e-8);
-        assertEquals(Math.toDegrees(worst), found.phaseDegrees(), 1e-6);
+                .coefficientErrors().orElseThrow();
+        for (int i = 0; i < 2; i++) {
+            for (int j = 0; j < 2; j++) {
+                assertEquals(0.01 * Math.hypot(magnitudes[i][0], magnitudes[i][j + 1]) / trialGrams[j],
+                        found.perGram(i, j), 1e-8);
+            }
+        }
+    }
+
+    /**
+     * Small cross coupling must not spoil a trim: with errors of each, the ellipse of the trim is about that of the
+     * first job, and it holds the truth.
+     */
+    @Test
+    void smallCrossCouplingDoesNotSpoilATrim() {
+        BalancingJob start = Balancing.inPlanes("a", "b").measuredAt("1", "2").with(Convention.LEAD_WITH_ROTATION)
+                .scatter(ReadingScatter.of(0.02, 1.5));
+        // 0.7 mm/s per g at the own end, 0.04 at the other; 7 g in each plane; trials of 5 g.
+        BalancingJob first = start.initial(v(5.18, 0), v(5.18, 0)).trial("a", mass(5, 0), v(8.68, 0), v(5.38, 0))
+                .trial("b", mass(5, 0), v(5.38, 0), v(8.68, 0));
+        double inFirst = first.corrections().uncertainty().orElseThrow().ofCorrection("a").major();
+        Corrections trim = start.withCoefficients(first.coefficients(), first.coefficientErrors().orElseThrow())
+                .initial(v(2.22, 0), v(2.22, 0)).corrections();
+        assertEquals(List.of(), trim.remarks());
+        assertEquals(3, trim.in("a").mass().grams(), 1e-9);
+        double inTrim = trim.uncertainty().orElseThrow().ofCorrection("a").major();
+        assertTrue(inTrim < inFirst && inTrim > 0.2 * inFirst, inTrim + " and " + inFirst);
     }
 
     /** However large the scatter, its effect is the derivative times it. */

@@ -5,6 +5,7 @@ import dev.vibra.balance.BalancingJob;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.Mass;
 import dev.vibra.balance.Reading;
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.placement.Positions;
 import dev.vibra.balance.tolerance.Allocation;
@@ -18,11 +19,13 @@ import dev.vibra.survey.machine.AxialSheet;
 import dev.vibra.survey.machine.BalancingSheet;
 import dev.vibra.survey.machine.MachineDescription;
 import dev.vibra.survey.machine.Phasor;
+import dev.vibra.survey.machine.SheetCoefficient;
 import dev.vibra.survey.machine.SheetMass;
 import dev.vibra.survey.machine.TrialRun;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /** Makes a balancing job of a sheet, step by step as a crew would. */
 final class BalancingSheetJob {
@@ -148,17 +151,23 @@ final class BalancingSheetJob {
     }
 
     private BalancingJob withInfluence(BalancingJob job) {
-        List<List<Phasor>> rows = sheet.runs().influence();
+        List<List<SheetCoefficient>> rows = sheet.runs().influence();
         if (rows.isEmpty()) {
             return sheet.runs().trialsLeftOn() ? job.trialsLeftOn() : job;
         }
-        double[][] perGram = rows.stream().map(row -> row.stream().mapToDouble(Phasor::amplitude).toArray())
+        InfluenceCoefficients stored = InfluenceCoefficients.ofSheet(job.layout(),
+                numbers(SheetCoefficient::amplitude), numbers(SheetCoefficient::phaseDegrees));
+        if (sheet.runs().influenceScatter() != null) {
+            return job.withCoefficients(stored, sheet.runs().influenceScatter());
+        }
+        boolean told = rows.stream().flatMap(List::stream).noneMatch(one -> Double.isNaN(one.scatter()));
+        return told ? job.withCoefficients(stored, CoefficientErrors.ofSheet(job.layout(),
+                numbers(SheetCoefficient::scatter))) : job.withCoefficients(stored);
+    }
+
+    private double[][] numbers(ToDoubleFunction<SheetCoefficient> part) {
+        return sheet.runs().influence().stream().map(row -> row.stream().mapToDouble(part).toArray())
                 .toArray(double[][]::new);
-        double[][] phases = rows.stream().map(row -> row.stream().mapToDouble(Phasor::phaseDegrees).toArray())
-                .toArray(double[][]::new);
-        InfluenceCoefficients stored = InfluenceCoefficients.ofSheet(job.layout(), perGram, phases);
-        return sheet.runs().influenceScatter() == null ? job.withCoefficients(stored)
-                : job.withCoefficients(stored, sheet.runs().influenceScatter());
     }
 
     private BalancingJob withTrials(BalancingJob job) {

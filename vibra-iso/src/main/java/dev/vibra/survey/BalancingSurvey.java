@@ -4,9 +4,9 @@ import dev.vibra.balance.BalancingJob;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.JobRecord;
 import dev.vibra.balance.Verification;
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.tolerance.BalanceTolerance;
-import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.survey.machine.BalancingSheet;
 import dev.vibra.survey.machine.MachineDescription;
 import java.io.Serializable;
@@ -26,7 +26,7 @@ public final class BalancingSurvey implements Serializable {
     private final BalancingSheet sheet;
     private final BalancingJob job; // as far as it could be worked out; null if nothing could
     private final InfluenceCoefficients influence;
-    private final ReadingScatter influenceScatter; // null if not known
+    private final CoefficientErrors influenceErrors; // null if not known
     private final Corrections corrections;
     private final Verification verification;
     private final Corrections trim;
@@ -36,7 +36,7 @@ public final class BalancingSurvey implements Serializable {
         this.sheet = sheet;
         this.job = after;
         this.influence = before == null ? null : before.coefficients();
-        this.influenceScatter = before == null ? null : before.coefficientScatter().orElse(null);
+        this.influenceErrors = before == null ? null : before.coefficientErrors().orElse(null);
         this.corrections = before == null ? null : before.corrections();
         this.verification = after == before ? null : after.verification();
         this.trim = after == before ? null : after.corrections();
@@ -105,10 +105,10 @@ public final class BalancingSurvey implements Serializable {
     /**
      * Returns how far the coefficients may be off, for the next job that uses them.
      *
-     * @return largest relative scatter of any of them, one standard deviation; empty if the job was told no scatter
+     * @return one standard deviation of each; empty if the job was told no scatter
      */
-    public Optional<ReadingScatter> influenceScatter() {
-        return Optional.ofNullable(influenceScatter);
+    public Optional<CoefficientErrors> influenceErrors() {
+        return Optional.ofNullable(influenceErrors);
     }
 
     /**

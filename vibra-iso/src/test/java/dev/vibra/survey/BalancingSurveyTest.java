@@ -14,6 +14,7 @@ import dev.vibra.survey.machine.BalancingSheet;
 import dev.vibra.survey.machine.MachineDescription;
 import dev.vibra.survey.machine.Phasor;
 import dev.vibra.survey.machine.RotorData;
+import dev.vibra.survey.machine.SheetCoefficient;
 import dev.vibra.survey.machine.SheetGeometry;
 import dev.vibra.survey.machine.SheetMass;
 import dev.vibra.survey.machine.SheetReading;
@@ -87,8 +88,7 @@ class BalancingSurveyTest {
     /** The published influence coefficients (mil/oz, lead) instead of the trial runs give the published weights. */
     @Test
     void knownCoefficientsNeedNoTrialRuns() {
-        List<List<Phasor>> influence = List.of(List.of(new Phasor(0.80711, 287.644), new Phasor(0.33131, 99.627)),
-                List.of(new Phasor(0.30791, 76.856), new Phasor(0.62350, 302.099)));
+        List<List<SheetCoefficient>> influence = influence(Double.NaN);
         SheetRuns runs = new SheetRuns(List.of(), raoRuns().initial(), List.of(), false, influence, null,
                 List.of(), List.of());
         Corrections corrections = BalancingSurvey.of(machine(rao(runs, SheetGeometry.unknown()))).corrections()
@@ -106,8 +106,20 @@ class BalancingSurveyTest {
         BalancingSurvey first = BalancingSurvey.of(machine(new BalancingSheet(600, new SheetReading(Unit.MIL,
                 Detector.ZERO_TO_PEAK, false, ReadingScatter.of(0.03, 2)), List.of("A", "B"), List.of("L", "R"),
                 raoRuns(), SheetGeometry.unknown())));
-        assertTrue(first.influenceScatter().orElseThrow().amplitudeShare() > 0.03);
-        assertTrue(BalancingSurvey.of(machine(rao(List.of()))).influenceScatter().isEmpty());
+        assertTrue(first.influenceErrors().orElseThrow().perGram(0, 0) > 0.01);
+        assertTrue(BalancingSurvey.of(machine(rao(List.of()))).influenceErrors().isEmpty());
+        SheetRuns each = new SheetRuns(List.of(), raoRuns().initial(), List.of(), false, influence(0.05), null,
+                List.of(),
+                List.of());
+        assertTrue(ellipse(each) > 1.5 * ellipse(runs), ellipse(each) + " and " + ellipse(runs));
+        assertEquals("0.8071 ± 0.05 at 287.6°", each.influence().get(0).get(0).toString());
+        assertEquals("0.8071 at 287.6°", influence.get(0).get(0).toString());
+    }
+
+    private static List<List<SheetCoefficient>> influence(double scatter) {
+        return List.of(List.of(new SheetCoefficient(0.80711, 287.644, scatter),
+                new SheetCoefficient(0.33131, 99.627, scatter)), List.of(new SheetCoefficient(0.30791, 76.856, scatter),
+                new SheetCoefficient(0.62350, 302.099, scatter)));
     }
 
     private static double ellipse(SheetRuns runs) {
@@ -221,7 +233,7 @@ class BalancingSurveyTest {
                 balancing.toRecord().orElseThrow().runs().get(0).readings().get(0).amplitude(), 1e-9);
         assertEquals("initial run, 2 trial run(s)", leftOn.toString());
         assertEquals("initial run, known coefficients, final run", new SheetRuns(List.of(), first.initial(), List.of(),
-                false, List.of(List.of(new Phasor(1, 0))), null, List.of(), first.initial()).toString());
+                false, List.of(List.of(new SheetCoefficient(1, 0, 0))), null, List.of(), first.initial()).toString());
     }
 
     @Test

@@ -61,6 +61,11 @@ final class ComplexLeastSquares {
         return new Array2DRowRealMatrix(out, false);
     }
 
+    /** Tells whether any element differs from zero. */
+    boolean acts() {
+        return scaledSingularValues[0] > 0;
+    }
+
     /** Largest over smallest singular value of the matrix as given; infinite if the smallest is zero. */
     double conditionNumber() {
         return conditionNumber;

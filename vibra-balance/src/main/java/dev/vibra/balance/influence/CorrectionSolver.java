@@ -82,10 +82,15 @@ public final class CorrectionSolver {
      * @param vibration one element per row, zero-to-peak SI
      * @return one element per plane, in kg·m, or kg where the radius was left open
      * @throws IllegalArgumentException if the damping is out of range
+     * @throws IllegalStateException if no plane acts at any sensor that counts
      */
     public Phasor[] cancellingWithRidge(double ridge, Phasor... vibration) {
         if (!(ridge > 0 && ridge <= 1)) {
             throw Require.failure("ridge", "above 0 and at most 1", ridge);
+        }
+        if (!system.acts()) {
+            throw new IllegalStateException("planes must act at the sensors to be balanced: all coefficients are zero at"
+                    + " every sensor that counts");
         }
         return solve(vibration, ridge);
     }

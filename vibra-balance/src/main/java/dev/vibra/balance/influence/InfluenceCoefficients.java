@@ -74,7 +74,7 @@ public final class InfluenceCoefficients implements Serializable {
         return new InfluenceCoefficients(layout, alpha);
     }
 
-    private static void requireShape(String what, Layout layout, int rows, IntStream columns) {
+    static void requireShape(String what, Layout layout, int rows, IntStream columns) {
         int planes = layout.planes().size();
         List<Integer> counts = columns.distinct().boxed().toList();
         if (rows != layout.rows() || !counts.equals(List.of(planes))) {
@@ -117,7 +117,7 @@ public final class InfluenceCoefficients implements Serializable {
     }
 
     /** What a coefficient of 1 is on the sheet. */
-    private static double ofOnePerGram(Layout layout, int row, int plane) {
+    static double ofOnePerGram(Layout layout, int row, int plane) {
         return layout.lever(plane) / 1000 / layout.peakPerUnit(row);
     }
 

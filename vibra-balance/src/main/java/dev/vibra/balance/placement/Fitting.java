@@ -15,9 +15,9 @@ import java.util.List;
  *
  * <p>Each plane can make the unbalances of a polygon. Over these polygons the sum of squares is minimised by projected
  * gradients (Beck and Teboulle 2009), the largest residual by linear programs with cuts (Kelley 1960). Of the many sets
- * of masses that make one unbalance, the lightest is taken. With given sizes all choices are tried if there
- * are at most a million; else the search goes from the rounded masses by exchanges of one and of two positions to a
- * choice that no such exchange betters, which need not be the best of all.
+ * of masses that make one unbalance, the lightest is taken. With given sizes in all planes all choices are
+ * tried if there are at most a million; else the search goes from the rounded masses by exchanges of one and of two
+ * positions to a choice that no such exchange betters, which need not be the best of all.
  */
 public final class Fitting {
     private static final int MOST_TURNS = 10;
@@ -70,7 +70,8 @@ public final class Fitting {
      * @throws IllegalStateException if planes act so alike that the search does not settle
      */
     public FittedMasses leastSquares() {
-        return fitted(new PolygonLeastSquares(effects(), target(), planes).solve(), false);
+        return fitted(startsFromNothing(false) ? new double[columns()]
+                : new PolygonLeastSquares(effects(), target(), bounded()).solve(), false);
     }
 
     /**
@@ -79,20 +80,37 @@ public final class Fitting {
      * @return masses and what they leave
      */
     public FittedMasses minimax() {
-        return fitted(new PolygonMinimax(effects(), target(), planes).solve(), true);
+        return fitted(startsFromNothing(true) ? new double[columns()]
+                : new PolygonMinimax(effects(), target(), bounded()).solve(), true);
+    }
+
+    private int columns() {
+        return planes.stream().mapToInt(p -> p.positions().free().size()).sum();
+    }
+
+    /** Where all given sizes are tried, no start is needed. */
+    private boolean startsFromNothing(boolean minimax) {
+        return new SizeSearch(effects(), target(), planes, minimax).triesAll();
+    }
+
+    /** Planes of given sizes hold no more than the largest of them on a position. */
+    private List<PlaneFitting> bounded() {
+        return planes.stream().map(p -> p.sizesGrams().isEmpty() ? p : p.atMostEach(Math.min(p.eachGrams(),
+                p.sizesGrams().stream().mapToDouble(Double::doubleValue).max().orElseThrow()))).toList();
     }
 
     private FittedMasses fitted(double[] grams, boolean minimax) {
         SizeSearch sizes = new SizeSearch(effects(), target(), planes, minimax);
         boolean anyMass = planes.stream().allMatch(p -> p.sizesGrams().isEmpty());
         double[] chosen = anyMass ? grams : withSizes(sizes, grams, minimax);
+        double nothing = 1e-9 * Arrays.stream(chosen).max().orElse(0); // less is rounding
         List<List<PositionedMass>> masses = new ArrayList<>();
         List<PlacedMass> sums = new ArrayList<>();
         int column = 0;
         for (PlaneFitting plane : planes) {
             List<PositionedMass> inPlane = new ArrayList<>();
             for (int position : plane.positions().free()) {
-                if (chosen[column] > 0) {
+                if (chosen[column] > nothing) {
                     inPlane.add(new PositionedMass(position, chosen[column]));
                 }
                 column++;

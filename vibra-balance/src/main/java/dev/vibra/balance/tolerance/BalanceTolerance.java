@@ -132,6 +132,20 @@ public final class BalanceTolerance implements Serializable {
         return new GradeReached(Arrays.stream(residualGramMillimetres).boxed().toList(), this);
     }
 
+    /** Two tolerances are equal if grade, mass, speed and allocation are. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof BalanceTolerance t && grade.equals(t.grade)
+                && Double.compare(massKilograms, t.massKilograms) == 0 && speed.equals(t.speed)
+                && allocation.equals(t.allocation);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(grade, massKilograms, speed, allocation);
+    }
+
     /** Returns the tolerance as one writes it, as in {@code G6.3 for 64 kg at 1480 r/min (24.67 Hz): 2602 g·mm}. */
     @Override
     public String toString() {

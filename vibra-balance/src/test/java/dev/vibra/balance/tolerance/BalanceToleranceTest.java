@@ -2,6 +2,7 @@ package dev.vibra.balance.tolerance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -112,6 +113,21 @@ class BalanceToleranceTest {
         assertEquals(0, t.reachedBy(0).millimetresPerSecond());
         message("residual unbalance must be finite and >= 0 g·mm: NaN", () -> t.reachedBy(Double.NaN));
         message("residual unbalances must be one per plane of the allocation, 1: 2", () -> t.reachedBy(1, 2));
+    }
+
+    @Test
+    void tolerancesAreComparedByTheirFacts() {
+        BalanceTolerance t = BalanceTolerance.of(BalanceGrade.of(6.3), 10, RotationSpeed.ofHertz(50));
+        assertEquals(t, BalanceTolerance.of(BalanceGrade.of(6.3), 10, RotationSpeed.ofHertz(50)));
+        assertEquals(t.hashCode(), BalanceTolerance.of(BalanceGrade.of(6.3), 10, RotationSpeed.ofHertz(50)).hashCode());
+        for (BalanceTolerance other : List.of(t.allocated(Allocation.equalShares(2)),
+                BalanceTolerance.of(BalanceGrade.of(2.5), 10, RotationSpeed.ofHertz(50)),
+                BalanceTolerance.of(BalanceGrade.of(6.3), 11, RotationSpeed.ofHertz(50)),
+                BalanceTolerance.of(BalanceGrade.of(6.3), 10, RotationSpeed.ofHertz(51)))) {
+            assertNotEquals(t, other);
+        }
+        assertEquals(t.reachedBy(5), BalanceTolerance.of(BalanceGrade.of(6.3), 10, RotationSpeed.ofHertz(50))
+                .reachedBy(5));
     }
 
     @Test

@@ -13,12 +13,14 @@ import java.util.List;
  * @param trialsLeftOn true if each trial mass stayed on the rotor
  * @param influence known coefficients in the unit and detector of the readings per g, one row per sensor, one element
  *     per plane; empty if trial runs tell them
- * @param influenceScatter how far known coefficients may be off, one standard deviation; null if not told
+ * @param influenceScatter one standard deviation of every known coefficient, as a share of it; null if not told, or
+ *     told with each
  * @param fitted masses that really went on for the final run; empty if they were those worked out
  * @param finalRun one reading per sensor after correction; empty if there was none
  */
 public record SheetRuns(List<Phasor> runout, List<Phasor> initial, List<TrialRun> trials, boolean trialsLeftOn,
-        List<List<Phasor>> influence, ReadingScatter influenceScatter, List<SheetMass> fitted, List<Phasor> finalRun)
+        List<List<SheetCoefficient>> influence, ReadingScatter influenceScatter, List<SheetMass> fitted,
+        List<Phasor> finalRun)
         implements Serializable {
     /**
      * Copies the lists.

@@ -2,6 +2,7 @@ package dev.vibra.docs.survey.input;
 
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.survey.machine.Phasor;
+import dev.vibra.survey.machine.SheetCoefficient;
 import dev.vibra.survey.machine.SheetMass;
 import dev.vibra.survey.machine.SheetReading;
 import dev.vibra.survey.machine.SheetRuns;
@@ -24,11 +25,14 @@ final class RunsReader {
     SheetRuns read(SheetReading reading) {
         List<Phasor> runout = readings(fields, "runout", false);
         List<Phasor> initial = readings(fields, "initial", true);
-        List<List<Phasor>> influence = influence();
+        List<List<SheetCoefficient>> influence = influence();
         ReadingScatter influenceScatter = BalancingReader.scatter(fields, "influenceScatter", false);
         String unit = reading.unit().plainSymbol() + " " + reading.detector() + " per g";
         fields.text("influenceUnit").filter(given -> !given.equals(unit)).ifPresent(given -> fields.fault(
                 "influenceUnit", "must be that of the readings, \"" + unit + "\": \"" + given + "\""));
+        if (influenceScatter != null && !fields.has("scatter")) {
+            fields.fault("influenceScatter", "must stand beside scatter, that of the readings");
+        }
         for (String name : List.of("influenceScatter", "influenceUnit")) {
             if (fields.has(name) && !fields.has("influence")) {
                 fields.fault(name, "must stand beside influence");
@@ -73,13 +77,24 @@ final class RunsReader {
                 phase.orElseThrow()));
     }
 
-    private List<List<Phasor>> influence() {
-        List<List<Phasor>> rows = fields.rows("influence", RunsReader::phasor);
+    private static Optional<SheetCoefficient> coefficient(FieldReader object) {
+        double scatter = object.number("scatter", Range.atLeast(0, "")).orElse(Double.NaN);
+        return phasor(object).map(one -> new SheetCoefficient(one.amplitude(), one.phaseDegrees(), scatter));
+    }
+
+    private List<List<SheetCoefficient>> influence() {
+        List<List<SheetCoefficient>> rows = fields.rows("influence", RunsReader::coefficient);
         boolean fits = rows.size() == sensors.size() && rows.stream().allMatch(row -> row.size() == planes.size());
         if (fields.has("influence") && !fits && !fields.faults().contains("influence") && !sensors.isEmpty()
                 && !planes.isEmpty()) {
             fields.fault("influence", "must hold one list per sensor, " + sensors.size()
                     + ", of one coefficient per plane, " + planes.size());
+        }
+        List<SheetCoefficient> all = rows.stream().flatMap(List::stream).toList();
+        long told = all.stream().filter(one -> !Double.isNaN(one.scatter())).count();
+        if (told != 0 && (told != all.size() || fields.has("influenceScatter"))) {
+            fields.fault("influence", "must tell scatter with each coefficient or with none, and not beside"
+                    + " influenceScatter");
         }
         return rows;
     }

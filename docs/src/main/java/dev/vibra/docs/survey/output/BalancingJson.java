@@ -7,6 +7,7 @@ import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.ResidualUnbalance;
 import dev.vibra.balance.Verification;
+import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceGrade;
@@ -31,10 +32,8 @@ final class BalancingJson {
         Map<String, Object> json = new LinkedHashMap<>();
         balancing.corrections().ifPresent(corrections -> {
             json.put("convention", corrections.convention().toString());
-            json.put("influence", influence(balancing.influence().orElseThrow()));
+            json.put("influence", influence(balancing.influence().orElseThrow(), balancing.influenceErrors()));
             json.put("influenceUnit", unit(balancing) + " per g");
-            balancing.influenceScatter().ifPresent(scatter -> json.put("influenceScatter", object("amplitudePercent",
-                    100 * scatter.amplitudeShare(), "phaseDegrees", scatter.phaseDegrees())));
             json.put("conditionNumber", corrections.conditionNumber());
             json.put("corrections", corrections(corrections));
             json.put("addTo", corrections.addedTo());
@@ -72,13 +71,18 @@ final class BalancingJson {
         }
     }
 
-    private static List<List<Map<String, Object>>> influence(InfluenceCoefficients alpha) {
+    private static List<List<Map<String, Object>>> influence(InfluenceCoefficients alpha,
+            Optional<CoefficientErrors> errors) {
         List<List<Map<String, Object>>> rows = new ArrayList<>();
         for (int row = 0; row < alpha.layout().rows(); row++) {
             List<Map<String, Object>> columns = new ArrayList<>();
             for (int plane = 0; plane < alpha.layout().planes().size(); plane++) {
-                columns.add(object("amplitude", alpha.perGram(row, plane),
-                        "phaseDegrees", alpha.phaseDegrees(row, plane)));
+                Map<String, Object> one = object("amplitude", alpha.perGram(row, plane),
+                        "phaseDegrees", alpha.phaseDegrees(row, plane));
+                int i = row;
+                int j = plane;
+                errors.ifPresent(e -> one.put("scatter", e.perGram(i, j)));
+                columns.add(one);
             }
             rows.add(columns);
         }

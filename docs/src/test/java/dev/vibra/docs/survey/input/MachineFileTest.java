@@ -144,9 +144,18 @@ class MachineFileTest {
                 + " per g\": \"um rms per g\""), messages(unit));
         assertEquals(List.of(), messages(unit.replace("um rms per g", "mm/s rms per g")));
         String scatter = known.replace("\"influence\":",
-                "\"influenceScatter\": { \"amplitudePercent\": 5, \"phaseDegrees\": 3 }, \"influence\":");
+                "\"scatter\": { \"amplitudePercent\": 2, \"phaseDegrees\": 1 }, \"influenceScatter\":"
+                + " { \"amplitudePercent\": 5, \"phaseDegrees\": 3 }, \"influence\":");
         assertEquals("scatter 5 %, 3° (one standard deviation)", read(scatter).machine().orElseThrow().balancing()
                 .orElseThrow().runs().influenceScatter().toString());
+        String each = known.replaceAll("(\"phaseDegrees\": [1234]0) \\}", "$1, \"scatter\": 0.01 }");
+        assertEquals("0.2 ± 0.01 at 10°", read(each).machine().orElseThrow().balancing().orElseThrow().runs()
+                .influence().get(0).get(0).toString());
+        assertEquals(List.of("machine.json, line 32, balancing.influence: must tell scatter with each coefficient or with"
+                + " none, and not beside influenceScatter"), messages(each.replaceFirst(", \"scatter\": 0.01", "")));
+        assertEquals(List.of("machine.json, line 32, balancing.influenceScatter: must stand beside scatter, that of the"
+                + " readings"), messages(known.replace("\"influence\":",
+                "\"influenceScatter\": { \"amplitudePercent\": 5, \"phaseDegrees\": 3 }, \"influence\":")));
         String short1 = known.replace("[ { \"amplitude\": 0.05, \"phaseDegrees\": 30 }, ", "[ ");
         assertEquals(List.of("machine.json, line 32, balancing.influence: must hold one list per sensor, 2, of one"
                 + " coefficient per plane, 2"), messages(short1));
