@@ -99,8 +99,8 @@ public final class CoefficientErrors implements Serializable {
     }
 
     /**
-     * Returns one standard deviation in any direction as a sheet shows it: the root of the mean of the squares along and
-     * across.
+     * Returns one standard deviation in any direction as a sheet shows it: the root of the mean of the squares along
+     * and across.
      *
      * @param row index of the reading within a run
      * @param plane index of the plane

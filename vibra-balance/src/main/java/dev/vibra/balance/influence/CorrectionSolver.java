@@ -89,8 +89,8 @@ public final class CorrectionSolver {
             throw Require.failure("ridge", "above 0 and at most 1", ridge);
         }
         if (!system.acts()) {
-            throw new IllegalStateException("planes must act at the sensors to be balanced: all coefficients are zero at"
-                    + " every sensor that counts");
+            throw new IllegalStateException("planes must act at the sensors to be balanced: all coefficients are zero"
+                    + " at every sensor that counts");
         }
         return solve(vibration, ridge);
     }

@@ -151,8 +151,9 @@ class MachineFileTest {
         String each = known.replaceAll("(\"phaseDegrees\": [1234]0) \\}", "$1, \"scatter\": 0.01 }");
         assertEquals("0.2 ± 0.01 at 10°", read(each).machine().orElseThrow().balancing().orElseThrow().runs()
                 .influence().get(0).get(0).toString());
-        assertEquals(List.of("machine.json, line 32, balancing.influence: must tell scatter with each coefficient or with"
-                + " none, and not beside influenceScatter"), messages(each.replaceFirst(", \"scatter\": 0.01", "")));
+        assertEquals(List.of("machine.json, line 32, balancing.influence: must tell scatter with each coefficient or"
+                + " with none, and not beside influenceScatter"), messages(each.replaceFirst(", \"scatter\": 0.01",
+                "")));
         assertEquals(List.of("machine.json, line 32, balancing.influenceScatter: must stand beside scatter, that of the"
                 + " readings"), messages(known.replace("\"influence\":",
                 "\"influenceScatter\": { \"amplitudePercent\": 5, \"phaseDegrees\": 3 }, \"influence\":")));
