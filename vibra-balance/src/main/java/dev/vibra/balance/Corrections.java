@@ -58,13 +58,8 @@ public final class Corrections implements Serializable {
     /** Vibration with these masses added; what is only the rounding of doubles is zero. */
     static Phasor[] vibrationWith(InfluenceCoefficients alpha, Phasor[] present, Phasor[] masses) {
         double rounding = ROUNDING * Arrays.stream(present).mapToDouble(Phasor::magnitude).max().orElse(0);
-        Phasor[] change = alpha.response(masses);
-        Phasor[] predicted = new Phasor[present.length];
-        for (int i = 0; i < present.length; i++) {
-            Phasor left = present[i].plus(change[i]);
-            predicted[i] = left.magnitude() > rounding ? left : Phasor.ZERO;
-        }
-        return predicted;
+        return Arrays.stream(Vectors.sum(present, alpha.response(masses)))
+                .map(left -> left.magnitude() > rounding ? left : Phasor.ZERO).toArray(Phasor[]::new);
     }
 
     /**

@@ -31,7 +31,7 @@ final class DataDoubts {
     /** Requires that each trial changed something. */
     void requireEffect() {
         for (RunLog.Entry trial : trials()) {
-            JobRemarks.requireEffect(trial.run().name(), norm(difference(log.vibrationOf(trial),
+            JobRemarks.requireEffect(trial.run().name(), norm(Vectors.difference(log.vibrationOf(trial),
                     log.vibrationBefore(trial))), Math.max(norm(log.vibrationOf(trial)),
                     norm(log.vibrationBefore(trial))));
         }
@@ -90,9 +90,9 @@ final class DataDoubts {
     /** Whether a trial run agrees with stored coefficients. */
     private Optional<Remark> contradicted(RunLog.Entry trial, InfluenceCoefficients alpha) {
         Phasor[] expected = alpha.response(trial.fitted());
-        Phasor[] seen = difference(log.vibrationOf(trial), log.vibrationBefore(trial));
+        Phasor[] seen = Vectors.difference(log.vibrationOf(trial), log.vibrationBefore(trial));
         double size = norm(expected);
-        double miss = norm(difference(seen, expected));
+        double miss = norm(Vectors.difference(seen, expected));
         return size == 0 || miss <= setup.allowance(log.vibrationOf(trial), log.vibrationBefore(trial))
                 ? Optional.empty() : JobRemarks.storedContradicted(trial.run().name(), miss / size);
     }
@@ -108,7 +108,7 @@ final class DataDoubts {
             Phasor[] change = fit.coefficients().response(run.added().toArray(Phasor[]::new));
             Phasor[] seen = run.readings().toArray(Phasor[]::new);
             size = Math.max(size, norm(seen));
-            largest = Math.max(largest, norm(difference(difference(seen, initial), change)));
+            largest = Math.max(largest, norm(Vectors.difference(Vectors.difference(seen, initial), change)));
         }
         return size > 0 ? largest / size : 0;
     }
@@ -120,13 +120,5 @@ final class DataDoubts {
             square += Math.pow(weights[i] * vibration[i].magnitude(), 2);
         }
         return Math.sqrt(square);
-    }
-
-    private static Phasor[] difference(Phasor[] a, Phasor[] b) {
-        Phasor[] out = new Phasor[a.length];
-        for (int i = 0; i < out.length; i++) {
-            out[i] = a[i].minus(b[i]);
-        }
-        return out;
     }
 }

@@ -17,7 +17,7 @@ import java.util.function.UnaryOperator;
  */
 final class FittingCheck {
     /** A change that misses the predicted one by more than this share of it needs an explanation. */
-    private static final double MISSED = 0.3;
+    static final double MISSED = 0.3;
 
     private final InfluenceCoefficients alpha;
     private final CorrectionSolver solver;
@@ -59,12 +59,7 @@ final class FittingCheck {
 
     /** Distance of the readings from those that these masses should have given. */
     private double miss(Phasor[] added) {
-        Phasor[] expected = predicted(added);
-        Phasor[] difference = new Phasor[expected.length];
-        for (int i = 0; i < difference.length; i++) {
-            difference[i] = after[i].minus(expected[i]);
-        }
-        return solver.norm(difference);
+        return solver.norm(Vectors.difference(after, predicted(added)));
     }
 
     private Remark explanation(Phasor[] added, double missedShare) {

@@ -48,7 +48,8 @@ final class JobAnalysis {
     private Corrections corrections(Known known, Phasor[] exact) {
         Phasor[] masses = withoutRounding(exact);
         List<Correction> list = new ArrayList<>();
-        List<Remark> remarks = remarks(known, masses);
+        Optional<ErrorPropagation> errors = ofPresentUnbalance(known);
+        List<Remark> remarks = remarks(known, masses, errors);
         for (int j = 0; j < masses.length; j++) {
             PlacedMass mass = setup.mass(j, masses[j]);
             String plane = setup.layout().planes().get(j);
@@ -56,21 +57,26 @@ final class JobAnalysis {
             setup.positions(j).filter(places -> !places.canHold(mass))
                     .ifPresent(places -> remarks.add(JobRemarks.unreached(plane, mass, places)));
         }
-        return new Corrections(setup, list, effect(known, masses), remarks, addedTo());
+        return new Corrections(setup, list, effect(known, masses, errors), remarks, addedTo());
     }
 
     /** A mass below a billionth of the largest is the rounding of doubles. */
     private Phasor[] withoutRounding(Phasor[] masses) {
-        Layout layout = setup.layout();
-        double largest = 0;
-        for (int j = 0; j < masses.length; j++) {
-            largest = Math.max(largest, masses[j].magnitude() / layout.lever(j));
-        }
+        double largest = largestKilograms(masses);
         Phasor[] out = masses.clone();
         for (int j = 0; j < out.length; j++) {
-            out[j] = masses[j].magnitude() / layout.lever(j) > 1e-9 * largest ? masses[j] : Phasor.ZERO;
+            out[j] = masses[j].magnitude() / setup.layout().lever(j) > 1e-9 * largest ? masses[j] : Phasor.ZERO;
         }
         return out;
+    }
+
+    /** In kg, so that planes of different radius compare. */
+    private double largestKilograms(Phasor[] masses) {
+        double largest = 0;
+        for (int j = 0; j < masses.length; j++) {
+            largest = Math.max(largest, masses[j].magnitude() / setup.layout().lever(j));
+        }
+        return largest;
     }
 
     /** Masses on positions that were chosen already. */
@@ -80,7 +86,8 @@ final class JobAnalysis {
         for (int j = 0; j < masses.length; j++) {
             list.add(new Correction(setup.layout().planes().get(j), setup.mass(j, masses[j]), fitted.masses().get(j)));
         }
-        return new Corrections(setup, list, effect(known, masses), remarks(known, masses), addedTo());
+        Optional<ErrorPropagation> errors = ofPresentUnbalance(known);
+        return new Corrections(setup, list, effect(known, masses, errors), remarks(known, masses, errors), addedTo());
     }
 
     Fitting fitting(List<PlaneFitting> planes) {
@@ -165,21 +172,26 @@ final class JobAnalysis {
     /** What runs or stored coefficients tell, checked to be good for a correction. */
     private Known known() {
         doubts.requireEffect();
-        InfluenceCoefficients alpha = coefficients();
-        return new Known(alpha, alpha.solver(setup.rowWeights()), log.presentVibration());
+        return with(coefficients());
     }
 
-    private Corrections.Effect effect(Known known, Phasor[] masses) {
+    /** Errors by the scatter told, or the usual one; empty if the planes act too much alike. */
+    private Optional<ErrorPropagation> ofPresentUnbalance(Known known) {
+        return Setup.tellsPlanesApart(known.solver()) ? Optional.of(ofUnbalance(setup.toldOrUsualScatter()))
+                : Optional.empty();
+    }
+
+    private Corrections.Effect effect(Known known, Phasor[] masses, Optional<ErrorPropagation> errors) {
         Phasor[] predicted = Corrections.vibrationWith(known.alpha(), known.present(), masses);
         Optional<Phasor[]> unbalance = setup.unbalanceOf(known.solver(), known.present());
         Optional<CorrectionUncertainty> uncertainty = setup.scatter().flatMap(scatter -> unbalance.map(u ->
-                CorrectionUncertainty.of(setup, masses, u, ofUnbalance(scatter), predicted,
+                CorrectionUncertainty.of(setup, masses, u, errors.orElseThrow(), predicted,
                         ofPredicted(scatter, masses))));
         return new Corrections.Effect(known.present(), predicted, unbalance, known.solver().conditionNumber(),
                 uncertainty);
     }
 
-    private List<Remark> remarks(Known known, Phasor[] masses) {
+    private List<Remark> remarks(Known known, Phasor[] masses, Optional<ErrorPropagation> errors) {
         List<Remark> out = new ArrayList<>(doubts.ofRuns(known.alpha()));
         JobRemarks.planesAlike(known.solver()).ifPresent(out::add);
         if (setup.ridge() > 0) {
@@ -192,26 +204,20 @@ final class JobAnalysis {
             out.add(JobRemarks.noVibration());
         }
         out.addAll(doubts.ofCorrections(masses));
-        if (Setup.tellsPlanesApart(known.solver())) {
-            out.addAll(uncertain(masses));
-        }
+        errors.ifPresent(e -> out.addAll(uncertain(masses, e)));
         return out;
     }
 
     /** Corrections that the scatter of the readings, told or usual, leaves open. */
-    private List<Remark> uncertain(Phasor[] masses) {
+    private List<Remark> uncertain(Phasor[] masses, ErrorPropagation errors) {
         Layout layout = setup.layout();
-        ReadingScatter scatter = setup.scatter().orElse(JobRemarks.ASSUMED);
-        VectorCovariance covariance = ofUnbalance(scatter).covariance();
-        double largest = 0; // in kg, so that planes of different radius compare
-        for (int j = 0; j < masses.length; j++) {
-            largest = Math.max(largest, masses[j].magnitude() / layout.lever(j));
-        }
+        VectorCovariance covariance = errors.covariance();
+        double largest = largestKilograms(masses);
         List<Remark> out = new ArrayList<>();
         for (int j = 0; j < masses.length && largest > 0; j++) {
             double major = covariance.ellipse(j, masses[j], 0.95).major() / layout.lever(j);
-            JobRemarks.uncertain(layout.planes().get(j), major / largest, scatter, setup.scatter().isEmpty(),
-                    setup.storedErrors().isPresent()).ifPresent(out::add);
+            JobRemarks.uncertain(layout.planes().get(j), major / largest, setup.toldOrUsualScatter(),
+                    setup.scatter().isEmpty(), setup.storedErrors().isPresent()).ifPresent(out::add);
         }
         return out;
     }
@@ -231,22 +237,15 @@ final class JobAnalysis {
 
     /** Errors of the vibration that is left by masses that are what they are. */
     private VectorCovariance ofPredicted(ReadingScatter scatter, Phasor[] masses) {
-        return errors(scatter, setup.layout().rows(), known -> {
-            Phasor[] change = known.alpha().response(masses);
-            Phasor[] left = new Phasor[change.length];
-            for (int i = 0; i < left.length; i++) {
-                left[i] = known.present()[i].plus(change[i]);
-            }
-            return left;
-        }).covariance();
+        return errors(scatter, setup.layout().rows(), known -> Vectors.sum(known.present(),
+                known.alpha().response(masses))).covariance();
     }
 
     private static Phasor[] unbalance(Known known) {
         return known.solver().cancelling(known.present()); // errors have no sign
     }
 
-    private ErrorPropagation errors(ReadingScatter scatter, int vectors,
-            Function<Known, Phasor[]> result) {
+    private ErrorPropagation errors(ReadingScatter scatter, int vectors, Function<Known, Phasor[]> result) {
         ErrorPropagation ofReadings = ErrorPropagation.of(scatter, setup, log, vectors, changed -> {
             JobAnalysis other = new JobAnalysis(setup, changed);
             return result.apply(other.with(other.coefficients()));

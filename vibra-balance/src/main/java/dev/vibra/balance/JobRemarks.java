@@ -22,14 +22,6 @@ final class JobRemarks {
 
     /** Scatter of readings that is taken where none was told; common practice, no source. */
     static final ReadingScatter ASSUMED = ReadingScatter.of(0.03, 2);
-    /**
-     * Common practice, no source (the sheet of a trial mass has the same): share of the weight that a bearing
-     * carries.
-     */
-    static final double FORCE_SHARE = 0.10;
-
-    private JobRemarks() {}
-
     /** No balancing reading is good to a thousandth: a smaller change is none. */
     private static final double NO_CHANGE = 1e-3;
     /**
@@ -38,10 +30,10 @@ final class JobRemarks {
     private static final double BEYOND_TRIAL = 10;
     /** Common practice, no source (the same as for unsteady readings): distance of a run from what all of them say. */
     private static final double MISFIT = 0.1;
-    /** The same share by which a final run may miss its prediction. */
-    private static final double CONTRADICTED = 0.3;
     /** Sensors that read less than this share of the loudest tell nothing of a trial. */
     private static final double QUIET = 0.05;
+
+    private JobRemarks() {}
 
     /** Requires that a trial changed the readings by more than rounding and noise of the best chain could. */
     static void requireEffect(String run, double change, double size) {
@@ -57,8 +49,7 @@ final class JobRemarks {
     static Remark takenAsExact() {
         return new Remark("coefficients-taken-as-exact", "the stored coefficients are taken as exact: ellipses and"
                 + " probabilities hold the scatter of the readings only; say how far the coefficients may have moved",
-                0,
-                0);
+                0, 0);
     }
 
     /** Says that there is nothing to cancel. */
@@ -85,10 +76,11 @@ final class JobRemarks {
 
     /** Doubts stored coefficients that a trial run speaks against. */
     static Optional<Remark> storedContradicted(String run, double miss) {
-        return miss <= CONTRADICTED ? Optional.empty()
+        return miss <= FittingCheck.MISSED ? Optional.empty()
                 : Optional.of(new Remark("stored-coefficients-contradicted", run + " misses what the stored"
                         + " coefficients say of it by " + Digits.significant(miss * 100, 2)
-                        + " %: the machine no longer answers as it did; balance without them", miss, CONTRADICTED));
+                        + " %: the machine no longer answers as it did; balance without them", miss,
+                        FittingCheck.MISSED));
     }
 
     /** Says why no residual unbalance is told. */
@@ -101,11 +93,11 @@ final class JobRemarks {
     static Optional<Remark> strongTrial(String run, double unbalance, double rotorKilograms, RotationSpeed speed) {
         double share = unbalance * Math.pow(speed.radiansPerSecond(), 2)
                 / (rotorKilograms * TrialMass.STANDARD_GRAVITY / 2);
-        return share <= FORCE_SHARE * (1 + 1e-9) ? Optional.empty()
+        return share <= TrialMass.USUAL_SHARE * (1 + 1e-9) ? Optional.empty()
                 : Optional.of(new Remark("trial-force-high", run + " threw with "
                         + Digits.significant(share * 100, 2) + " % of the weight that each of two bearings carries at "
                         + speed + ", usual are 10 % (common practice): make sure that bearings, foundation and"
-                        + " fastening stand it", share, FORCE_SHARE));
+                        + " fastening stand it", share, TrialMass.USUAL_SHARE));
     }
 
     /** Doubts a correction that may be off by as much as the largest one. */
@@ -115,8 +107,7 @@ final class JobRemarks {
                 : Optional.of(new Remark("correction-uncertain", "the correction in plane " + plane + " may be off by "
                         + Digits.significant(share, 2) + " times the largest correction (95 %), so it may do more harm"
                         + " than good, if readings scatter by " + Digits.compact(scatter.amplitudeShare() * 100, 3)
-                        + " % and "
-                        + Digits.compact(scatter.phaseDegrees(), 3) + "° (one standard deviation"
+                        + " % and " + Digits.compact(scatter.phaseDegrees(), 3) + "° (one standard deviation"
                         + (assumed ? ", assumed: none was told" : "") + ")"
                         + (aged ? " and the stored coefficients as was told" : ""), share, 1));
     }
@@ -143,9 +134,8 @@ final class JobRemarks {
                 : "about " + Digits.significant(1 / largest, 2) + " times the mass would do, if the force limit allows"
                 + " it, or another angle";
         return Optional.of(new Remark("trial-too-weak", run
-                + " changed no amplitude that counts by 30 % and no phase by"
-                + " 30°, so"
-                + " its coefficients rest on a small difference; " + way + " (common practice)", largest, 1));
+                + " changed no amplitude that counts by 30 % and no phase by 30°, so its coefficients rest on a small"
+                + " difference; " + way + " (common practice)", largest, 1));
     }
 
     private static double size(Phasor before, Phasor after) {
@@ -184,8 +174,7 @@ final class JobRemarks {
                 : Optional.of(new Remark("planes-alike", "the planes act nearly alike at the sensors (condition number "
                         + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
                         + " grow that many times in the corrections, and ellipses come out too small; prefer fewer"
-                        + " planes, other sensors or speeds, or"
-                        + " larger trial masses", finite(conflict), CONFLICT));
+                        + " planes, other sensors or speeds, or larger trial masses", finite(conflict), CONFLICT));
     }
 
     /** A condition number without bound, as a number that files can hold. */

@@ -66,8 +66,8 @@ final class RecordWriter {
         List<JobRecord.EllipseEntry> out = new ArrayList<>();
         for (String plane : layout.planes()) {
             Ellipse e = uncertainty.ofCorrection(plane);
-            double direction = layout.convention().angle().degreesOf(Phasor.polar(1, e.majorRadians())) % 180;
-            out.add(new JobRecord.EllipseEntry(plane, e.major(), e.minor(), direction, e.coverage()));
+            out.add(new JobRecord.EllipseEntry(plane, e.major(), e.minor(),
+                    e.majorDegrees(layout.convention().angle()), e.coverage()));
         }
         return out;
     }

@@ -220,6 +220,10 @@ final class Setup implements Serializable {
         return Optional.ofNullable(scatter);
     }
 
+    ReadingScatter toldOrUsualScatter() {
+        return scatter().orElse(JobRemarks.ASSUMED);
+    }
+
     Optional<CoefficientErrors> storedErrors() {
         return Optional.ofNullable(storedErrors);
     }
@@ -238,7 +242,7 @@ final class Setup implements Serializable {
 
     /** Distance that readings of a row may be apart by their scatter alone (95 %), told or usual. */
     double allowance(int row, Phasor... readings) {
-        ReadingScatter told = scatter().orElse(JobRemarks.ASSUMED);
+        ReadingScatter told = toldOrUsualScatter();
         double square = 0;
         for (Phasor reading : readings) {
             Phasor noted = reading.plus(runoutOfRow(row));
@@ -280,14 +284,11 @@ final class Setup implements Serializable {
 
     /** Finds the masses that cancel a vibration, damped where the job asks for it. */
     Phasor[] cancelling(CorrectionSolver solver, Phasor[] vibration) {
-        if (ridge > 0 && layout.planes().size() > 1) {
-            return solver.cancellingWithRidge(ridge, vibration);
+        boolean damped = ridge > 0;
+        if (!damped || layout.planes().size() == 1) {
+            requirePlanesApart(solver);
         }
-        requirePlanesApart(solver);
-        if (ridge > 0) {
-            return solver.cancellingWithRidge(ridge, vibration);
-        }
-        return solver.cancelling(vibration);
+        return damped ? solver.cancellingWithRidge(ridge, vibration) : solver.cancelling(vibration);
     }
 
     void requirePlanesApart(CorrectionSolver solver) {

@@ -21,7 +21,7 @@ import java.util.Objects;
 public final class TrialMass implements Serializable {
     private static final long serialVersionUID = 1;
     static final double STANDARD_GRAVITY = 9.80665;
-    private static final double USUAL_SHARE = 0.10;
+    static final double USUAL_SHARE = 0.10;
     /** The library's own bound against slips of the pen; no source. */
     private static final double LARGEST_SHARE = 0.25;
     /** A trial mass above this part of the rotor's is an odd thing; no source. */

@@ -24,22 +24,26 @@ public final class BalancingSurvey implements Serializable {
     private static final long serialVersionUID = 1;
 
     private final BalancingSheet sheet;
-    private final BalancingJob job; // as far as it could be worked out; null if nothing could
+    private final BalanceTolerance tolerance;
     private final InfluenceCoefficients influence;
     private final CoefficientErrors influenceErrors; // null if not known
     private final Corrections corrections;
     private final Verification verification;
     private final Corrections trim;
+    private final JobRecord record;
     private final List<Omission> omissions;
 
-    private BalancingSurvey(BalancingSheet sheet, BalancingJob before, BalancingJob after, List<Omission> omissions) {
+    /** The job after the final run is the job before it where there was none, or it didn't fit. */
+    private BalancingSurvey(BalancingSheet sheet, BalancingJob before, Corrections corrections, BalancingJob after,
+            List<Omission> omissions) {
         this.sheet = sheet;
-        this.job = after;
+        this.tolerance = before == null ? null : before.tolerance().orElse(null);
         this.influence = before == null ? null : before.coefficients();
         this.influenceErrors = before == null ? null : before.coefficientErrors().orElse(null);
-        this.corrections = before == null ? null : before.corrections();
+        this.corrections = corrections;
         this.verification = after == before ? null : after.verification();
         this.trim = after == before ? null : after.corrections();
+        this.record = after == null ? null : after.toRecord();
         this.omissions = List.copyOf(omissions);
     }
 
@@ -51,25 +55,27 @@ public final class BalancingSurvey implements Serializable {
     private static BalancingSurvey of(BalancingSheet sheet, MachineDescription machine) {
         BalancingSheetJob steps = new BalancingSheetJob(sheet, machine);
         BalancingJob before;
+        Corrections corrections;
         List<Omission> omissions = new ArrayList<>();
         try {
             before = steps.beforeCorrection();
-            before.corrections();
-            omissions.addAll(omissions(sheet, machine, before));
+            corrections = before.corrections();
+            omissions.addAll(omissions(sheet, machine, before, corrections));
         } catch (IllegalArgumentException | IllegalStateException e) {
             // Readings that fit the form may still not tell the planes apart.
-            return new BalancingSurvey(sheet, null, null, List.of(new Omission("balancing", e.getMessage())));
+            return new BalancingSurvey(sheet, null, null, null, List.of(new Omission("balancing", e.getMessage())));
         }
         try {
             BalancingJob after = sheet.runs().finalRun().isEmpty() ? before : steps.afterCorrection(before);
-            return new BalancingSurvey(sheet, before, after, omissions);
+            return new BalancingSurvey(sheet, before, corrections, after, omissions);
         } catch (IllegalArgumentException | IllegalStateException e) {
             omissions.add(new Omission("final run", e.getMessage()));
-            return new BalancingSurvey(sheet, before, before, omissions);
+            return new BalancingSurvey(sheet, before, corrections, before, omissions);
         }
     }
 
-    private static List<Omission> omissions(BalancingSheet sheet, MachineDescription machine, BalancingJob job) {
+    private static List<Omission> omissions(BalancingSheet sheet, MachineDescription machine, BalancingJob job,
+            Corrections corrections) {
         List<Omission> omissions = new ArrayList<>(BalancingFit.of(sheet, machine));
         if (job.tolerance().isEmpty()) {
             omissions.add(new Omission("balance grade",
@@ -77,7 +83,7 @@ public final class BalancingSurvey implements Serializable {
         }
         if (sheet.runs().finalRun().isEmpty()) {
             omissions.add(new Omission("residual unbalance", "there is no final run"));
-        } else if (job.corrections().presentUnbalance().isEmpty()) {
+        } else if (corrections.presentUnbalance().isEmpty()) {
             omissions.add(new Omission("residual unbalance",
                     "it needs radiusMillimetres of each plane, and planes that can be told apart"));
         }
@@ -144,7 +150,7 @@ public final class BalancingSurvey implements Serializable {
      * @return the tolerance; empty if rotor mass, grade or speed is missing
      */
     public Optional<BalanceTolerance> tolerance() {
-        return Optional.ofNullable(job).flatMap(BalancingJob::tolerance);
+        return Optional.ofNullable(tolerance);
     }
 
     /**
@@ -153,7 +159,7 @@ public final class BalancingSurvey implements Serializable {
      * @return the record; empty if the job could not be worked out
      */
     public Optional<JobRecord> toRecord() {
-        return Optional.ofNullable(job).map(BalancingJob::toRecord);
+        return Optional.ofNullable(record);
     }
 
     /**

@@ -70,8 +70,7 @@ public final class Fitting {
      * @throws IllegalStateException if planes act so alike that the search does not settle
      */
     public FittedMasses leastSquares() {
-        return fitted(startsFromNothing(false) ? new double[columns()]
-                : new PolygonLeastSquares(effects(), target(), bounded()).solve(), false);
+        return fitted(false);
     }
 
     /**
@@ -80,17 +79,13 @@ public final class Fitting {
      * @return masses and what they leave
      */
     public FittedMasses minimax() {
-        return fitted(startsFromNothing(true) ? new double[columns()]
-                : new PolygonMinimax(effects(), target(), bounded()).solve(), true);
+        return fitted(true);
     }
 
-    private int columns() {
-        return planes.stream().mapToInt(p -> p.positions().free().size()).sum();
-    }
-
-    /** Where all given sizes are tried, no start is needed. */
-    private boolean startsFromNothing(boolean minimax) {
-        return new SizeSearch(effects(), target(), planes, minimax).triesAll();
+    /** The best masses within limits, sizes left aside. */
+    private static double[] relaxed(Phasor[][] effects, Phasor[] target, List<PlaneFitting> planes, boolean minimax) {
+        return minimax ? new PolygonMinimax(effects, target, planes).solve()
+                : new PolygonLeastSquares(effects, target, planes).solve();
     }
 
     /** Planes of given sizes hold no more than the largest of them on a position. */
@@ -99,8 +94,13 @@ public final class Fitting {
                 p.sizesGrams().stream().mapToDouble(Double::doubleValue).max().orElseThrow()))).toList();
     }
 
-    private FittedMasses fitted(double[] grams, boolean minimax) {
-        SizeSearch sizes = new SizeSearch(effects(), target(), planes, minimax);
+    private FittedMasses fitted(boolean minimax) {
+        Phasor[][] effects = effects();
+        Phasor[] target = target();
+        SizeSearch sizes = new SizeSearch(effects, target, planes, minimax);
+        // Where all given sizes are tried, no start is needed.
+        double[] grams = sizes.triesAll() ? new double[effects[0].length]
+                : relaxed(effects, target, bounded(), minimax);
         boolean anyMass = planes.stream().allMatch(p -> p.sizesGrams().isEmpty());
         double[] chosen = anyMass ? grams : withSizes(sizes, grams, minimax);
         double nothing = 1e-9 * Arrays.stream(chosen).max().orElse(0); // less is rounding
@@ -159,8 +159,7 @@ public final class Fitting {
         Phasor[][] ofFree = Arrays.stream(effects).map(row -> free.stream().map(c -> row[c]).toArray(Phasor[]::new))
                 .toArray(Phasor[][]::new);
         List<PlaneFitting> open = planes.stream().filter(p -> p.sizesGrams().isEmpty()).toList();
-        double[] found = minimax ? new PolygonMinimax(ofFree, rest, open).solve()
-                : new PolygonLeastSquares(ofFree, rest, open).solve();
+        double[] found = relaxed(ofFree, rest, open, minimax);
         double[] out = grams.clone();
         for (int k = 0; k < found.length; k++) {
             out[free.get(k)] = found[k];

@@ -1,5 +1,6 @@
 package dev.vibra.balance.uncertainty;
 
+import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
@@ -34,6 +35,16 @@ public record Ellipse(Phasor centre, double major, double minor, double majorRad
         if (!(coverage > 0 && coverage < 1)) {
             throw Require.failure("coverage", "above 0 and below 1", coverage);
         }
+    }
+
+    /**
+     * Returns the direction of the long axis as a sheet counts it.
+     *
+     * @param sense sense in which angles are counted; the argument of the ellipse is counted with rotation
+     * @return direction in degrees, from 0 up to, not including, 180
+     */
+    public double majorDegrees(AngleSense sense) {
+        return sense.degreesOf(Phasor.polar(1, majorRadians)) % 180;
     }
 
     /**

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.balance.ReferenceValues;
+import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Phasor;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -132,6 +133,15 @@ class VectorCovarianceTest {
                 ReadingScatter.of(Double.NaN, 1)));
         assertEquals("scatter of the phase must be within 0.0 to 180.0 °: -1.0", message(
                 () -> ReadingScatter.of(0, -1)));
+    }
+
+    // By hand: an axis 30° with rotation is at 330° against it, and an axis has no head: 150°.
+    @Test
+    void directionOfTheLongAxisAsASheetCountsIt() {
+        Ellipse e = new Ellipse(Phasor.ZERO, 2, 1, Math.toRadians(30), 0.95);
+        assertEquals(30, e.majorDegrees(AngleSense.WITH_ROTATION), 1e-12);
+        assertEquals(150, e.majorDegrees(AngleSense.AGAINST_ROTATION), 1e-12);
+        assertEquals(0, new Ellipse(Phasor.ZERO, 2, 1, Math.PI, 0.95).majorDegrees(AngleSense.WITH_ROTATION), 1e-12);
     }
 
     @Test

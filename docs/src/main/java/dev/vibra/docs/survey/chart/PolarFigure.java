@@ -158,23 +158,13 @@ public final class PolarFigure {
             return;
         }
         FontMetrics metrics = g.getFontMetrics();
-        String label = fitting(arrow.label(), metrics);
-        double width = metrics.stringWidth(label);
+        double width = metrics.stringWidth(arrow.label());
         double away = 14 + (arrow.oval() == null ? 0 : arrow.oval().major() * RADIUS / end);
         double wanted = tipX + away * Math.cos(turn) - (Math.cos(turn) < 0 ? width : 0);
         double room = Look.WIDTH / 4.0 - EDGE;
         double left = Math.max(x - room, Math.min(x + room - width, wanted));
         double base = free(taken, left, tipY - away * Math.sin(turn) + 5, width, metrics, Math.sin(turn) > 0);
-        g.drawString(label, (float) left, (float) base);
-    }
-
-    /** Cuts a label that is wider than a field; the table beside the figure has it whole. */
-    private static String fitting(String label, FontMetrics metrics) {
-        String cut = label;
-        while (metrics.stringWidth(cut) > 2 * RADIUS && cut.length() > 2) {
-            cut = cut.substring(0, cut.length() - 2) + "\u2026";
-        }
-        return cut;
+        g.drawString(arrow.label(), (float) left, (float) base);
     }
 
     private static void drawOval(Graphics2D g, Field field, Oval oval, double tipX, double tipY, double end) {

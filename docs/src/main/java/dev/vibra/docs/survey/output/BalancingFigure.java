@@ -6,7 +6,6 @@ import dev.vibra.balance.JobRecord;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.PhaseSense;
-import dev.vibra.balance.vector.Phasor;
 import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.docs.survey.chart.PolarFigure;
 import dev.vibra.survey.BalancingSurvey;
@@ -61,7 +60,7 @@ final class BalancingFigure {
 
     private static PolarFigure.Oval oval(Corrections corrections, Ellipse ellipse) {
         return new PolarFigure.Oval(ellipse.major(), ellipse.minor(),
-                corrections.convention().angle().degreesOf(Phasor.polar(1, ellipse.majorRadians())));
+                ellipse.majorDegrees(corrections.convention().angle()));
     }
 
     private static List<PolarFigure.Arrow> readings(JobRecord job) {

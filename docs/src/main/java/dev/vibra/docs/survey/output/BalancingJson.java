@@ -15,7 +15,6 @@ import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.AngleSense;
-import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.survey.BalancingSurvey;
 import java.util.ArrayList;
@@ -96,7 +95,7 @@ final class BalancingJson {
 
     private static Map<String, Object> ellipse(Ellipse e, AngleSense sense) {
         return object("coverage", e.coverage(), "majorGrams", e.major(), "minorGrams", e.minor(), "majorDegrees",
-                sense.degreesOf(Phasor.polar(1, e.majorRadians())) % 180);
+                e.majorDegrees(sense));
     }
 
     private static Map<String, Object> correction(Correction correction, Optional<Map<String, Object>> ellipse) {
