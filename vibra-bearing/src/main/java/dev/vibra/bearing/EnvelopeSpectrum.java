@@ -30,6 +30,8 @@ import java.util.Optional;
  */
 public final class EnvelopeSpectrum implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Squared correlation of the spectra of Hann-weighted blocks that overlap by half: (1/6)². */
+    private static final double NEIGHBOURS = 1 / 36.0;
 
     private final Level level;
     private final double resolutionHertz;
@@ -169,6 +171,16 @@ public final class EnvelopeSpectrum implements Serializable {
      */
     public int blocks() {
         return blocks;
+    }
+
+    /**
+     * Returns the number of independent blocks that would scatter as little as the overlapping ones averaged here.
+     *
+     * @return equivalent number of averages, at least 1
+     * @see "P. D. Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70-73: variance of averaged overlapping blocks"
+     */
+    public double equivalentAverages() {
+        return blocks / (1 + 2 * NEIGHBOURS * (blocks - 1) / blocks);
     }
 
     /**

@@ -10,8 +10,6 @@ import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Spectrum;
 import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.synthesis.Synthesis;
-import dev.vibra.testing.Reference;
-import org.apache.commons.math3.distribution.GammaDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -28,16 +26,6 @@ class LinesTest {
         double expected = Math.sqrt(2 * spectrum.noiseBandwidthHertz() / 2048);
         for (double hertz : new double[] {20, 150, 300, 700, 1000, 1024}) {
             assertEquals(1, floor.rms(hertz) / expected, 0.05, hertz + " Hz");
-        }
-    }
-
-    /** {@code scipy.stats.gamma.sf} gives what Commons Math gives, on which the probabilities rest. */
-    @Test
-    void tailOfTheGammaDistributionAgreesWithSciPy() {
-        double[] expected = Reference.of("scipy-statistics.txt").row("gamma.3.5");
-        double[] at = {0.5, 1, 3, 6};
-        for (int i = 0; i < 4; i++) {
-            assertEquals(expected[i], 1 - new GammaDistribution(3.5, 1 / 3.5).cumulativeProbability(at[i]), 1e-12);
         }
     }
 
@@ -65,6 +53,36 @@ class LinesTest {
         double one = floor.probability(500, rms);
         assertEquals(1 - Math.pow(1 - one, 7), floor.probability(500, rms, 7), 1e-12);
         assertEquals(0.5, floor.probability(500, floor.rms(500) * 0.99), 0.1);
+        assertEquals(Math.log10(floor.probability(500, rms, 7)), floor.log10Probability(500, rms, 7), 1e-12);
+    }
+
+    /** In one block the law is exponential: what lies r times over the floor has the probability exp(-r²). */
+    @Test
+    void linesTooImprobableForANumberAreToldApart() {
+        Spectrum one = Spectrum.of(noise(7).waveform().part(0, 2048));
+        NoiseFloor floor = NoiseFloor.of(one, 200);
+        for (double times : new double[] {5, 20, 100, 1e60}) {
+            double expected = -Math.min(times * times, 1e100) / Math.log(10);
+            assertEquals(expected, floor.log10Probability(300, times * floor.rms(300), 1), -1e-12 * expected);
+            assertEquals(expected + Math.log10(30), floor.log10Probability(300, times * floor.rms(300), 30),
+                    -1e-9 * expected);
+        }
+        assertEquals(Math.exp(-400), floor.probability(300, 20 * floor.rms(300)), 1e-10 * Math.exp(-400));
+    }
+
+    /** Lines that are no spectrum: the same floor as theirs where both are told the same. */
+    @Test
+    void floorOfLinesIsThatOfTheirSpectrum() {
+        Spectrum spectrum = Spectrum.of(noise(8).waveform());
+        double[] squares = java.util.Arrays.stream(spectrum.amplitudes(Detector.RMS)).map(a -> a * a).toArray();
+        NoiseFloor floor = NoiseFloor.of(squares, spectrum.resolutionHertz(),
+                LineNoise.of(spectrum.equivalentAverages()), 1, 30);
+        NoiseFloor expected = NoiseFloor.of(spectrum, 60);
+        for (int k = 0; k < spectrum.lines(); k += 7) {
+            assertEquals(expected.meanSquare(k), floor.meanSquare(k));
+            assertEquals(Math.sqrt(expected.meanSquare(k)), floor.rms(spectrum.frequencyHertz(k)));
+        }
+        assertEquals(spectrum.equivalentAverages(), floor.noise().averages());
     }
 
     @Test
@@ -123,6 +141,7 @@ class LinesTest {
         assertEquals(0, floor.probability(100, 1e-9));
         assertEquals(1, floor.probability(100, 0, 5));
         assertEquals(0, floor.probability(100, 1e-9, 5));
+        assertEquals(Double.NEGATIVE_INFINITY, floor.log10Probability(100, 1e-9, 5));
         assertEquals(0, HarmonicFamily.of(silent, floor, 50, 3, 0.01, 0.01).members().size());
         assertMessage("hertz must be within 0.0 to 1024.000000001024 Hz: 1025.0", () -> floor.rms(1025));
     }
@@ -133,6 +152,14 @@ class LinesTest {
         NoiseFloor floor = NoiseFloor.of(spectrum, 50);
         assertMessage("widthHertz must be within 10.0 to 1024.0 Hz: 5.0", () -> NoiseFloor.of(spectrum, 5));
         assertMessage("searched must be at least 1: 0", () -> floor.probability(10, 1, 0));
+        LineNoise noise = LineNoise.of(1);
+        assertMessage("number of lines must be at least 1: 0", () -> NoiseFloor.of(new double[0], 1, noise, 0, 5));
+        assertMessage("meanSquares[1] must be finite and >= 0: NaN",
+                () -> NoiseFloor.of(new double[] {1, Double.NaN}, 1, noise, 0, 5));
+        assertMessage("resolutionHertz must be finite and > 0 Hz: 0.0",
+                () -> NoiseFloor.of(new double[] {1, 2}, 0, noise, 0, 5));
+        assertMessage("first must be at least 0: -1", () -> NoiseFloor.of(new double[] {1, 2}, 1, noise, -1, 5));
+        assertMessage("reach must be at least 1: 0", () -> NoiseFloor.of(new double[] {1, 2}, 1, noise, 0, 0));
         assertMessage("rms must be finite and >= 0: NaN", () -> floor.probability(10, Double.NaN));
         assertMessage("falseAlarm must be above 0 and below 1: 0.0",
                 () -> HarmonicFamily.of(spectrum, floor, 50, 3, 0.01, 0));

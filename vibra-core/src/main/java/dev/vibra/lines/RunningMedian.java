@@ -1,10 +1,10 @@
-package dev.vibra.bearing;
+package dev.vibra.lines;
 
 import java.util.Arrays;
 
 /** Running median about each value, over what the window holds of the array; robust against lines that stand out. */
-final class NoiseFloor {
-    private NoiseFloor() {}
+final class RunningMedian {
+    private RunningMedian() {}
 
     /**
      * Computes the running median.
@@ -13,7 +13,7 @@ final class NoiseFloor {
      * @param first first value to use; the medians before it are those of its window
      * @param reach values on either side
      */
-    static double[] medians(double[] values, int first, int reach) {
+    static double[] of(double[] values, int first, int reach) {
         double[] window = new double[2 * reach + 1];
         double[] out = new double[values.length];
         int held = 0;

@@ -1,4 +1,4 @@
-package dev.vibra.bearing;
+package dev.vibra.lines;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -7,7 +7,7 @@ import java.util.Random;
 import org.apache.commons.math3.stat.descriptive.rank.Median;
 import org.junit.jupiter.api.Test;
 
-class NoiseFloorTest {
+class RunningMedianTest {
     @Test
     void isTheMedianOfCommonsMathOverEachWindow() {
         Random random = new Random(11);
@@ -22,7 +22,7 @@ class NoiseFloorTest {
     }
 
     private static void check(double[] values, int first, int reach) {
-        double[] found = NoiseFloor.medians(values, first, reach);
+        double[] found = RunningMedian.of(values, first, reach);
         for (int i = first; i < values.length; i++) {
             double[] window = Arrays.copyOfRange(values, Math.max(first, i - reach),
                     Math.min(values.length, i + reach + 1));
