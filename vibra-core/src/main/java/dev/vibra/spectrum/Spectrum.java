@@ -383,7 +383,20 @@ public final class Spectrum implements Serializable {
      * @throws IllegalArgumentException if the count is below 1
      */
     public PeakList peaks(int count) {
-        return new PeakFinder(this).largest(Require.atLeast("count", count, 1));
+        return new PeakFinder(this).largest(Require.atLeast("count", count, 1), 0, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Finds the largest peaks within a band; see {@link #peaks(int)}.
+     *
+     * @param count largest number of peaks wanted, at least 1
+     * @param band band in which the peaks shall lie
+     * @return peaks as rms levels, the largest first; fewer if there are fewer
+     * @throws IllegalArgumentException if the count is below 1
+     */
+    public PeakList peaks(int count, Band band) {
+        return new PeakFinder(this).largest(Require.atLeast("count", count, 1), band.lowestHertz(),
+                band.highestHertz());
     }
 
     /**
@@ -397,7 +410,7 @@ public final class Spectrum implements Serializable {
     public Optional<SpectralPeak> peakNear(double hertz, double toleranceHertz) {
         Require.notNegative("hertz", hertz, "Hz");
         Require.notNegative("toleranceHertz", toleranceHertz, "Hz");
-        return new PeakFinder(this).near(hertz, toleranceHertz);
+        return new PeakFinder(this).largest(1, hertz - toleranceHertz, hertz + toleranceHertz).stream().findFirst();
     }
 
     /** Returns lines, resolution, averages and window. */
