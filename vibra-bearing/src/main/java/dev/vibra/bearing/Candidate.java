@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param logTotal natural logarithm of its probability, corrected for all that was searched
  * @param rival other explanation; empty if there is none or it wasn't looked for
  */
-record Candidate(HarmonicFamily family, double logTotal, Optional<String> rival) {
+record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) {
     private static final double LOG_SIDEBAND = Math.log(1e-3);
     private static final int SIDEBANDS = 2;
 

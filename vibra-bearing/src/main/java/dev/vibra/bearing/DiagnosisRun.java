@@ -133,7 +133,7 @@ final class DiagnosisRun {
         double reach = settings.frequencyTolerance() * expected;
         List<Candidate> candidates = new ArrayList<>();
         for (BandLines lines : bands) {
-            HarmonicFamily family = HarmonicFamily.best(lines, expected - reach, expected + reach, settings.harmonics(),
+            RateHarmonics family = RateHarmonics.best(lines, expected - reach, expected + reach, settings.harmonics(),
                     mask);
             double trials = Math.log(family.places(reach) * BearingElement.values().length * bands.size());
             candidates.add(new Candidate(family, Math.min(0, family.logProbability() + trials), Optional.empty()));

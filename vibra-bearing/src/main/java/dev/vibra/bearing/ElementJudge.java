@@ -153,7 +153,7 @@ final class ElementJudge {
     private double detectableDepth(BearingElement element, BandLines lines) {
         double expected = kinematics.of(element);
         double reach = settings.frequencyTolerance() * expected;
-        HarmonicFamily family = HarmonicFamily.at(lines, expected, settings.harmonics(), rotation);
+        RateHarmonics family = RateHarmonics.at(lines, expected, settings.harmonics(), rotation);
         if (family.counted() < 2 || freeShare(lines, expected - reach, expected + reach) < LEAST_FREE_SHARE) {
             return Double.POSITIVE_INFINITY;
         }

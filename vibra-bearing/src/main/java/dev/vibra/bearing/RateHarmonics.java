@@ -2,8 +2,14 @@ package dev.vibra.bearing;
 
 import java.util.Arrays;
 
-/** A fundamental with its harmonics in one envelope spectrum, and how improbable they are together in noise. */
-final class HarmonicFamily {
+/**
+ * A fundamental with its harmonics in one envelope spectrum, and how improbable they are together in noise.
+ *
+ * <p>A {@link dev.vibra.lines.HarmonicFamily} lists the lines that stand out near multiples of a known fundamental, each
+ * interpolated and judged by itself. This one is tried at thousands of fundamentals and so reads bins, leaves out what
+ * has another explanation, and is judged as a whole.
+ */
+final class RateHarmonics {
     /** A line that noise passes more often than this isn't counted as seen. */
     private static final double LOG_SEEN = Math.log(0.01);
 
@@ -13,7 +19,7 @@ final class HarmonicFamily {
     private final int counted;
     private final double logProbability;
 
-    private HarmonicFamily(BandLines lines, double hertz, double[] logs, int counted) {
+    private RateHarmonics(BandLines lines, double hertz, double[] logs, int counted) {
         this.lines = lines;
         this.hertz = hertz;
         this.logs = logs;
@@ -23,7 +29,7 @@ final class HarmonicFamily {
         logProbability = RankProbability.log(sorted, counted);
     }
 
-    static HarmonicFamily at(BandLines lines, double hertz, int harmonics, LineMask mask) {
+    static RateHarmonics at(BandLines lines, double hertz, int harmonics, LineMask mask) {
         double[] logs = new double[harmonics];
         int counted = 0;
         for (int h = 1; h <= harmonics; h++) {
@@ -31,18 +37,18 @@ final class HarmonicFamily {
             logs[h - 1] = usable ? lines.logProbability(lines.lineAt(h * hertz)) : Double.NaN;
             counted += usable ? 1 : 0;
         }
-        return new HarmonicFamily(lines, hertz, logs, counted);
+        return new RateHarmonics(lines, hertz, logs, counted);
     }
 
     /**
      * The least probable family whose fundamental lies between two frequencies; the grid moves no harmonic by half a
      * bin.
      */
-    static HarmonicFamily best(BandLines lines, double from, double to, int harmonics, LineMask mask) {
+    static RateHarmonics best(BandLines lines, double from, double to, int harmonics, LineMask mask) {
         double step = lines.resolution() / (2 * harmonics);
-        HarmonicFamily best = at(lines, from, harmonics, mask);
+        RateHarmonics best = at(lines, from, harmonics, mask);
         for (int i = 1; from + i * step <= to; i++) {
-            HarmonicFamily next = at(lines, from + i * step, harmonics, mask);
+            RateHarmonics next = at(lines, from + i * step, harmonics, mask);
             best = next.logProbability < best.logProbability ? next : best;
         }
         return best;
