@@ -1,5 +1,7 @@
 package dev.vibra.bearing;
 
+import dev.vibra.envelope.Envelope;
+import dev.vibra.envelope.SquaredEnvelope;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
 import dev.vibra.signal.Waveform;
@@ -64,21 +66,20 @@ final class DiagnosisRun {
                     + " Hz");
         }
         List<BandLines> lines = new ArrayList<>();
-        BandPowers powers = new BandPowers(wave);
         double quiet = SILENCE * wave.rms().si();
-        for (Band band : bands) {
-            Optional<EnvelopeSpectrum> spectrum = audible(powers, band, quiet);
+        for (SquaredEnvelope envelope : Envelope.squared(wave, bands)) {
+            Optional<EnvelopeSpectrum> spectrum = audible(envelope, quiet);
             if (spectrum.isEmpty()) {
-                return nothing("the band " + band + " is silent");
+                return nothing("the band " + envelope.band() + " is silent");
             }
             lines.add(new BandLines(spectrum.get().upTo(highestHertz), kinematics.shaftHertz()));
         }
         return diagnosis(lines);
     }
 
-    private Optional<EnvelopeSpectrum> audible(BandPowers powers, Band band, double quiet) {
+    private Optional<EnvelopeSpectrum> audible(SquaredEnvelope envelope, double quiet) {
         double resolution = kinematics.shaftHertz() / settings.revolutionsPerBlock();
-        return EnvelopeSpectrum.unlessSilent(powers, band, resolution).filter(s -> s.level().si() > quiet);
+        return EnvelopeSpectrum.unlessSilent(envelope, resolution).filter(s -> s.level().si() > quiet);
     }
 
     private BearingDiagnosis nothing(String reason) {

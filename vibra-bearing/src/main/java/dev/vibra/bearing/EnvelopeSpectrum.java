@@ -1,5 +1,7 @@
 package dev.vibra.bearing;
 
+import dev.vibra.envelope.Envelope;
+import dev.vibra.envelope.SquaredEnvelope;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.level.Moments;
@@ -70,19 +72,19 @@ public final class EnvelopeSpectrum implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range or the band holds no vibration
      */
     public static EnvelopeSpectrum of(Waveform wave, Band band, double resolutionHertz) {
-        return unlessSilent(new BandPowers(wave), band, resolutionHertz)
+        return unlessSilent(Envelope.squared(wave, band), resolutionHertz)
                 .orElseThrow(() -> new IllegalArgumentException("band must hold vibration: " + band + " is silent"));
     }
 
     /** Empty if all samples in the band are zero or so small that their squares are. */
-    static Optional<EnvelopeSpectrum> unlessSilent(BandPowers powers, Band band, double resolutionHertz) {
+    static Optional<EnvelopeSpectrum> unlessSilent(SquaredEnvelope envelope, double resolutionHertz) {
         Require.positive("resolutionHertz", resolutionHertz, "Hz");
-        double[] power = powers.of(band);
+        double[] power = envelope.squares();
         double mean = Moments.of(power).mean();
         if (!(mean > 0)) {
             return Optional.empty();
         }
-        double rate = powers.rateHertz(power.length);
+        double rate = envelope.sampleRateHertz();
         // Rounded down, so that a recording of whole blocks loses none.
         double wanted = Math.max(4, Math.floor(rate / resolutionHertz + 1e-6));
         int block = (int) Math.min(power.length, wanted);
@@ -92,7 +94,7 @@ public final class EnvelopeSpectrum implements Serializable {
         for (int k = 0; k < sums.length; k++) {
             sums[k] = Math.sqrt(2 * sums[k] / blocks) / mean;
         }
-        Level level = Level.ofSi(Math.sqrt(0.5 * mean), powers.quantity(), Detector.RMS).within(band);
+        Level level = Level.ofSi(Math.sqrt(0.5 * mean), envelope.quantity(), Detector.RMS).within(envelope.band());
         return Optional.of(new EnvelopeSpectrum(level, rate / block, blocks, kurtosis(power, mean), sums));
     }
 

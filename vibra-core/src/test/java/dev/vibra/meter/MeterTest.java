@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.envelope.Envelope;
+import dev.vibra.envelope.SquaredEnvelopePlan;
 import dev.vibra.level.PeakHold;
 import dev.vibra.level.RunningRms;
 import dev.vibra.quantity.Band;
@@ -18,6 +19,7 @@ import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import java.lang.management.ManagementFactory;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class MeterTest {
@@ -88,6 +90,9 @@ class MeterTest {
         EnvelopeMeter envelope = EnvelopeMeter.of(Quantity.ACCELERATION, Band.of(3000, 5000), 8192, RATE);
         RunningRms running = RunningRms.linear(0.1, RATE);
         PeakHold hold = PeakHold.of(1, RATE);
+        SquaredEnvelopePlan squared = SquaredEnvelopePlan.of(block.length, RATE,
+                List.of(Band.of(1000, 2000), Band.of(3000, 5000)));
+        double[] squares = new double[squared.outputLength(1)];
         long allocated = 0;
         var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
         for (int i = 0; i < 40; i++) {
@@ -97,6 +102,9 @@ class MeterTest {
             envelope.push(block, 0, block.length);
             running.push(block, 0, block.length);
             hold.push(block, 0, block.length);
+            squared.load(block, 0);
+            squared.squares(0, squares);
+            squared.squares(1, squares);
             allocated = threads.getCurrentThreadAllocatedBytes() - before;
         }
         assertTrue(allocated < 512, "bytes allocated for a second of samples: " + allocated);
