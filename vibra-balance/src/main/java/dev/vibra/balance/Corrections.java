@@ -1,13 +1,12 @@
 package dev.vibra.balance;
 
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.StaticCouple;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.Arrays;

@@ -1,6 +1,6 @@
 package dev.vibra.balance;
 
-import dev.vibra.balance.remark.Remark;
+import dev.vibra.evidence.Remark;
 import java.io.Serializable;
 import java.util.List;
 

@@ -3,14 +3,13 @@ package dev.vibra.balance;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -28,7 +27,7 @@ final class RecordWriter {
 
     /** Keeps the readings of a job that nothing can be worked out of, with the reason. */
     JobRecord writeWithout(List<Run> runs, String reason) {
-        return write(runs, null, null, null, List.of(new Remark("not-determined", reason, 0, 0)));
+        return write(runs, null, null, null, List.of(Remark.note("not-determined", reason, 0, 0)));
     }
 
     JobRecord write(List<Run> runs, InfluenceCoefficients alpha, Corrections corrections, Verification proof) {

@@ -2,11 +2,11 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;

@@ -9,13 +9,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.evidence.Remark;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -1,5 +1,6 @@
 package dev.vibra.quality;
 
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;

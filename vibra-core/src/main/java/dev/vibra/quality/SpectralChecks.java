@@ -1,5 +1,6 @@
 package dev.vibra.quality;
 
+import dev.vibra.evidence.Remark;
 import dev.vibra.integration.BandLimitingChain;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;

@@ -5,13 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.evidence.Remark;
 import dev.vibra.io.RecordingFileException;
 import dev.vibra.io.Recordings;
 import dev.vibra.io.SampleFormat;
 import dev.vibra.io.WavFile;
 import dev.vibra.quality.RecordingCheck;
 import dev.vibra.quality.RecordingQuality;
-import dev.vibra.quality.Remark;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;

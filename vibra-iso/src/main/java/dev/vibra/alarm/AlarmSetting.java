@@ -1,10 +1,10 @@
 package dev.vibra.alarm;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
 import dev.vibra.severity.Boundary;
-import dev.vibra.severity.Confidence;
 import dev.vibra.severity.Criterion;
 import dev.vibra.severity.OperatingLimits;
 import java.io.Serializable;

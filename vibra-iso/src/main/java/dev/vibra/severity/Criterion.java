@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;

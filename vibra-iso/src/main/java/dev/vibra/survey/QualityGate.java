@@ -1,9 +1,9 @@
 package dev.vibra.survey;
 
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import dev.vibra.quality.RecordingCheck;
 import dev.vibra.quality.RecordingQuality;
-import dev.vibra.quality.Remark;
 import dev.vibra.quality.Steadiness;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;

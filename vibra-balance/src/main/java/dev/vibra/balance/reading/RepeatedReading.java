@@ -1,9 +1,9 @@
 package dev.vibra.balance.reading;
 
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -156,11 +156,11 @@ public final class RepeatedReading implements Serializable {
         }
         List<Remark> out = new ArrayList<>();
         if (amplitude > limits.amplitudeShare()) {
-            out.add(new Remark("amplitude-unsteady", "a reading lies " + Digits.significant(amplitude * 100, 3)
+            out.add(Remark.note("amplitude-unsteady", "a reading lies " + Digits.significant(amplitude * 100, 3)
                     + " % from the mean amplitude", amplitude, limits.amplitudeShare()));
         }
         if (phase > limits.phaseDegrees()) {
-            out.add(new Remark("phase-unsteady", "a reading lies " + Digits.significant(phase, 3)
+            out.add(Remark.note("phase-unsteady", "a reading lies " + Digits.significant(phase, 3)
                     + "° from the mean phase", phase, limits.phaseDegrees()));
         }
         addDrift(limits, out);
@@ -178,7 +178,7 @@ public final class RepeatedReading implements Serializable {
         double limit = Math.max(limits.floor() / mean.amplitude(),
                 Math.min(limits.amplitudeShare(), Math.toRadians(limits.phaseDegrees())));
         if (moved > limit) {
-            out.add(new Remark("vector-drifting", "the mean of the later readings lies "
+            out.add(Remark.note("vector-drifting", "the mean of the later readings lies "
                     + Digits.significant(moved * 100, 3) + " % of the amplitude away from that of the earlier ones:"
                     + " wait for warm bearings and steady load", moved, limit));
         }

@@ -2,6 +2,7 @@ package dev.vibra.docs.survey.output;
 
 import dev.vibra.bearing.ElementFinding;
 import dev.vibra.docs.survey.input.Problem;
+import dev.vibra.evidence.Remark;
 import dev.vibra.severity.Judgement;
 import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.survey.BearingSurvey;
@@ -13,7 +14,6 @@ import dev.vibra.survey.Omission;
 import dev.vibra.survey.PointSurvey;
 import dev.vibra.survey.RecordingSummary;
 import dev.vibra.quantity.Unit;
-import dev.vibra.quality.Remark;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,6 +1,8 @@
-package dev.vibra.severity;
+package dev.vibra.evidence;
 
-/** How far the limits of a criterion can be relied on. */
+import java.util.Arrays;
+
+/** How far the source of a limit, or of another fact of a standard, can be relied on; no standard was at hand. */
 public enum Confidence {
     /** Several independent public sources agree on the values. */
     FIRM("firm"),
@@ -19,14 +21,17 @@ public enum Confidence {
         this.label = label;
     }
 
-    static Confidence ofName(String name) {
-        for (Confidence confidence : values()) {
-            if (confidence.label.equals(name)) {
-                return confidence;
-            }
-        }
-        throw new IllegalArgumentException("confidence must be one of 'firm', 'secondary source, verify', 'from"
-                + " memory, unverified', 'supplied by the user': " + name);
+    /**
+     * Finds a confidence by the words that {@link #toString()} prints, as tables of limits hold them.
+     *
+     * @param name words, for example {@code firm}
+     * @return the confidence
+     * @throws IllegalArgumentException if no confidence has that name
+     */
+    public static Confidence ofName(String name) {
+        return Arrays.stream(values()).filter(confidence -> confidence.label.equals(name)).findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("confidence must be one of 'firm', 'secondary source,"
+                        + " verify', 'from memory, unverified', 'supplied by the user': " + name));
     }
 
     /** Returns the words as printed in a verdict, for example {@code secondary source, verify}. */

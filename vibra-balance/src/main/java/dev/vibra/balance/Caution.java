@@ -1,4 +1,4 @@
-package dev.vibra.balance.remark;
+package dev.vibra.balance;
 
 /**
  * Caution that goes with every number which makes somebody work on a rotor. Local codes, the owner's rules and the
