@@ -25,7 +25,7 @@ record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) 
     }
 
     Symptom symptom(double modulationHertz) {
-        List<EvidenceLine> evidence = new ArrayList<>();
+        List<EnvelopeLine> evidence = new ArrayList<>();
         for (int h = 1; h <= family.harmonics(); h++) {
             if (family.seen(h)) {
                 evidence.add(line(h, 0, family.line(h)));
@@ -38,7 +38,7 @@ record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) 
                 List.copyOf(evidence));
     }
 
-    private void addSidebands(double modulationHertz, List<EvidenceLine> evidence) {
+    private void addSidebands(double modulationHertz, List<EnvelopeLine> evidence) {
         for (int h = 1; h <= 2; h++) {
             for (int n = -SIDEBANDS; n <= SIDEBANDS; n++) {
                 double hertz = h * family.refinedHertz() + n * modulationHertz;
@@ -50,9 +50,9 @@ record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) 
         }
     }
 
-    private EvidenceLine line(int harmonic, int sideband, int at) {
+    private EnvelopeLine line(int harmonic, int sideband, int at) {
         BandLines lines = family.lines();
-        return new EvidenceLine(harmonic, sideband, lines.interpolated(at), lines.depthAround(at),
+        return new EnvelopeLine(harmonic, sideband, lines.interpolated(at), lines.depthAround(at),
                 Math.sqrt(lines.ratio(lines.peakNear(at))), lines.logProbability(at) / Math.log(10));
     }
 }

@@ -31,7 +31,7 @@ public final class ElementFinding implements Serializable {
     }
 
     /** What was seen in one band at the rate of an element. */
-    record Symptom(Band band, double hertz, double depth, double log10Probability, List<EvidenceLine> lines)
+    record Symptom(Band band, double hertz, double depth, double log10Probability, List<EnvelopeLine> lines)
             implements Serializable {
         private static final long serialVersionUID = 1;
     }
@@ -115,7 +115,7 @@ public final class ElementFinding implements Serializable {
      *
      * @return the lines, unmodifiable; empty if nothing significant was found
      */
-    public List<EvidenceLine> lines() {
+    public List<EnvelopeLine> lines() {
         return symptom == null ? List.of() : symptom.lines();
     }
 
@@ -139,7 +139,7 @@ public final class ElementFinding implements Serializable {
         }
         return reason + "; " + Digits.significant(symptom.hertz(), 5) + " Hz found, " + deviation()
                 + " % off the kinematic rate; envelope of " + symptom.band() + "; chance in noise "
-                + chance(symptom.log10Probability()) + "; " + lines().stream().map(EvidenceLine::toString)
+                + chance(symptom.log10Probability()) + "; " + lines().stream().map(EnvelopeLine::toString)
                 .collect(Collectors.joining(", "));
     }
 

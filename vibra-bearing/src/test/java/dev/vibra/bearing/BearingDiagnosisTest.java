@@ -57,19 +57,19 @@ class BearingDiagnosisTest {
         ElementFinding inner = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.INNER_RACE, 15)),
                 RATES)
                 .of(BearingElement.INNER_RACE);
-        EvidenceLine below = inner.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == -1).findFirst()
+        EnvelopeLine below = inner.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == -1).findFirst()
                 .orElseThrow();
         assertEquals(RATES.innerRaceHertz() - RATES.innerRingHertz(), below.frequencyHertz(), 0.2);
         assertEquals("1f−m", below.label());
         ElementFinding ball = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.ROLLING_ELEMENT, 15)),
                 RATES).of(BearingElement.ROLLING_ELEMENT);
-        EvidenceLine above = ball.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == 1).findFirst()
+        EnvelopeLine above = ball.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == 1).findFirst()
                 .orElseThrow();
         assertEquals(RATES.rollingElementHertz() + RATES.cageHertz(), above.frequencyHertz(), 0.2);
         ElementFinding outer = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.OUTER_RACE, 15)),
                 RATES)
                 .of(BearingElement.OUTER_RACE);
-        assertFalse(outer.lines().stream().anyMatch(EvidenceLine::isSideband), "a fixed ring has no modulation rate");
+        assertFalse(outer.lines().stream().anyMatch(EnvelopeLine::isSideband), "a fixed ring has no modulation rate");
     }
 
     @Test

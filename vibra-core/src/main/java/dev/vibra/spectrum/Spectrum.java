@@ -309,14 +309,14 @@ public final class Spectrum implements Serializable {
      * @throws IllegalStateException if the averaging is not rms
      * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, equation 8.159"
      */
-    public Interval densityInterval(int line, double probability) {
+    public ConfidenceInterval densityInterval(int line, double probability) {
         if (!(probability > 0 && probability < 1)) {
             throw Require.failure("probability", "above 0 and below 1", probability);
         }
         double freedom = 2 * equivalentAverages();
         ChiSquaredDistribution chi = new ChiSquaredDistribution(freedom);
         double tail = 0.5 * (1 - probability);
-        return new Interval(freedom * density(line) / chi.inverseCumulativeProbability(1 - tail),
+        return new ConfidenceInterval(freedom * density(line) / chi.inverseCumulativeProbability(1 - tail),
                 freedom * density(line) / chi.inverseCumulativeProbability(tail));
     }
 

@@ -11,7 +11,7 @@ import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Averaging;
-import dev.vibra.spectrum.Interval;
+import dev.vibra.spectrum.ConfidenceInterval;
 import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.spectrum.Spectrogram;
 import dev.vibra.spectrum.Spectrum;
@@ -130,8 +130,8 @@ class SpectrumProperties {
             @ForAll @DoubleRange(min = 0.5, max = 0.9) double narrow,
             @ForAll @IntRange(min = 1500, max = 4000) int length, @ForAll @IntRange(min = 1, max = 127) int line) {
         Spectrum spectrum = Spectrum.of(Signals.wave(1024, Signals.normal(length, seed)), settings(Window.hann(), 0.5));
-        Interval inner = spectrum.densityInterval(line, narrow);
-        Interval outer = spectrum.densityInterval(line, 0.99);
+        ConfidenceInterval inner = spectrum.densityInterval(line, narrow);
+        ConfidenceInterval outer = spectrum.densityInterval(line, 0.99);
         double estimate = spectrum.density(line);
         assertTrue(inner.lower() < estimate && estimate < inner.upper());
         assertTrue(outer.lower() < inner.lower() && inner.upper() < outer.upper());

@@ -132,7 +132,7 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalStateException if the mean is zero
      */
     public List<Remark> remarks() {
-        return remarks(Steadiness.withDefaults());
+        return remarks(ScatterLimits.withDefaults());
     }
 
     /**
@@ -143,7 +143,7 @@ public final class RepeatedReading implements Serializable {
      * @return remarks; empty if the vector was steady
      * @throws IllegalStateException if the mean is zero
      */
-    public List<Remark> remarks(Steadiness limits) {
+    public List<Remark> remarks(ScatterLimits limits) {
         double amplitude = 0;
         double phase = 0;
         double floor = limits.floor() / mean.amplitude();
@@ -167,7 +167,7 @@ public final class RepeatedReading implements Serializable {
         return List.copyOf(out);
     }
 
-    private void addDrift(Steadiness limits, List<Remark> out) {
+    private void addDrift(ScatterLimits limits, List<Remark> out) {
         int half = readings.size() / 2;
         if (half < 2) {
             return;
@@ -199,7 +199,7 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalStateException if the readings are unsteady; the message says how
      */
     public VibrationVector steadyMean() {
-        return steadyMean(Steadiness.withDefaults());
+        return steadyMean(ScatterLimits.withDefaults());
     }
 
     /**
@@ -209,7 +209,7 @@ public final class RepeatedReading implements Serializable {
      * @return the mean
      * @throws IllegalStateException if the readings are unsteady; the message says how
      */
-    public VibrationVector steadyMean(Steadiness limits) {
+    public VibrationVector steadyMean(ScatterLimits limits) {
         List<Remark> doubts = remarks(limits);
         if (!doubts.isEmpty()) {
             throw new IllegalStateException("readings must be steady: "

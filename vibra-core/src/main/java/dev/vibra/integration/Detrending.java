@@ -3,8 +3,8 @@ package dev.vibra.integration;
 import dev.vibra.internal.Require;
 
 /** What is taken out of samples before they are integrated or looked at: their mean, or their least-squares line. */
-public final class Trend {
-    private Trend() {}
+public final class Detrending {
+    private Detrending() {}
 
     /**
      * Takes the mean out.

@@ -13,7 +13,7 @@ import java.io.Serializable;
  * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
  * @param floor distance that is always allowed, in the unit and detector of the readings, finite, zero or more
  */
-public record Steadiness(double amplitudeShare, double phaseDegrees, double floor) implements Serializable {
+public record ScatterLimits(double amplitudeShare, double phaseDegrees, double floor) implements Serializable {
     /**
      * Checks the values.
      *
@@ -22,7 +22,7 @@ public record Steadiness(double amplitudeShare, double phaseDegrees, double floo
      * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
      * @param floor distance that is always allowed, in the unit and detector of the readings, finite, zero or more
      */
-    public Steadiness {
+    public ScatterLimits {
         Require.positive("allowed share of the amplitude", amplitudeShare, "");
         if (!(phaseDegrees > 0 && phaseDegrees <= 180)) {
             throw Require.failure("allowed phase", "above 0 and at most 180°", phaseDegrees);
@@ -35,8 +35,8 @@ public record Steadiness(double amplitudeShare, double phaseDegrees, double floo
      *
      * @return the usual limits
      */
-    public static Steadiness withDefaults() {
-        return new Steadiness(0.10, 10, 0);
+    public static ScatterLimits withDefaults() {
+        return new ScatterLimits(0.10, 10, 0);
     }
 
     /**
@@ -47,8 +47,8 @@ public record Steadiness(double amplitudeShare, double phaseDegrees, double floo
      * @return a changed copy
      * @throws IllegalArgumentException if the value is out of range
      */
-    public Steadiness withFloor(double newFloor) {
-        return new Steadiness(amplitudeShare, phaseDegrees, newFloor);
+    public ScatterLimits withFloor(double newFloor) {
+        return new ScatterLimits(amplitudeShare, phaseDegrees, newFloor);
     }
 
     /** Returns both limits. */

@@ -14,7 +14,7 @@ import java.io.Serializable;
  * @param timesFloor depth over that of the noise floor
  * @param log10Probability decimal logarithm of the probability that noise alone reaches this line
  */
-public record EvidenceLine(int harmonic, int sideband, double frequencyHertz, double depth, double timesFloor,
+public record EnvelopeLine(int harmonic, int sideband, double frequencyHertz, double depth, double timesFloor,
         double log10Probability) implements Serializable {
     private static final long serialVersionUID = 1;
 
