@@ -76,6 +76,16 @@ public enum SampleFormat {
         this.bytesPerSample = bytesPerSample;
     }
 
+    /**
+     * Tells whether stored values are fractions of full scale, -1 to just below 1, as whole numbers are, and not values
+     * in a unit. Those of a converter become volts by its full scale in volts.
+     *
+     * @return true for whole numbers, false for floating point
+     */
+    public boolean isFractionOfFullScale() {
+        return tag == 1;
+    }
+
     /** Reads one sample. */
     abstract double get(ByteBuffer bytes);
 
