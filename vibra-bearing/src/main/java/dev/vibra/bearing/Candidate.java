@@ -1,6 +1,5 @@
 package dev.vibra.bearing;
 
-import dev.vibra.bearing.ElementFinding.Symptom;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +23,7 @@ record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) 
         return new Candidate(family, logTotal, found);
     }
 
-    Symptom symptom(double modulationHertz) {
+    Pulsation pulsation(double modulationHertz) {
         List<EnvelopeLine> evidence = new ArrayList<>();
         for (int h = 1; h <= family.harmonics(); h++) {
             if (family.seen(h)) {
@@ -34,8 +33,8 @@ record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) 
         if (modulationHertz > 0) {
             addSidebands(modulationHertz, evidence);
         }
-        return new Symptom(family.lines().spectrum().band(), family.refinedHertz(), depth(), logTotal / Math.log(10),
-                List.copyOf(evidence));
+        return new Pulsation(family.lines().spectrum().band(), family.refinedHertz(), depth(), logTotal / Math.log(10),
+                evidence);
     }
 
     private void addSidebands(double modulationHertz, List<EnvelopeLine> evidence) {

@@ -58,8 +58,8 @@ final class DiagnosisRun {
             return nothing("the recording holds " + Digits.significant(revolutions, 3) + " revolutions, "
                     + Digits.compact(BearingDiagnosis.FEWEST_REVOLUTIONS, 3) + " are needed");
         }
-        List<Band> bands = settings.band().map(List::of)
-                .orElseGet(() -> EnvelopeBands.candidates(wave.sampleRateHertz(), highestRate()));
+        List<Band> bands = settings.bands().isEmpty()
+                ? EnvelopeBands.candidates(wave.sampleRateHertz(), highestRate()) : settings.bands();
         if (bands.isEmpty()) {
             return nothing("the sample rate of " + Digits.compact(wave.sampleRateHertz(), 5)
                     + " Hz leaves no band wide enough for four harmonics of " + Digits.significant(highestRate(), 4)

@@ -136,7 +136,7 @@ final class ElementJudge {
     private ElementFinding with(BearingElement element, ElementVerdict verdict, Optional<Candidate> shown,
             double detectable, String reason) {
         return new ElementFinding(element, verdict, kinematics.of(element),
-                shown.map(c -> c.symptom(kinematics.modulationOf(element))).orElse(null), detectable, reason);
+                shown.map(c -> c.pulsation(kinematics.modulationOf(element))).orElse(null), detectable, reason);
     }
 
     /**
@@ -188,7 +188,7 @@ final class ElementJudge {
 
     private String bandReason(BandLines shown, Map<BearingElement, List<Candidate>> judged) {
         String band = "envelope of " + shown.spectrum().band();
-        if (settings.band().isPresent()) {
+        if (settings.bands().size() == 1) {
             return band + ", as given";
         }
         return strongest(judged).isPresent()

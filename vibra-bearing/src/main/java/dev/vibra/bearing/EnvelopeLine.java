@@ -1,6 +1,7 @@
 package dev.vibra.bearing;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 
 /**
@@ -10,13 +11,38 @@ import java.io.Serializable;
  * @param harmonic number of the harmonic, from 1
  * @param sideband number of the sideband, negative below the harmonic; 0 for the harmonic itself
  * @param frequencyHertz measured frequency in Hz
- * @param depth depth of pulsation, 0 to 2
+ * @param depth depth of pulsation, zero or more
  * @param timesFloor depth over that of the noise floor
- * @param log10Probability decimal logarithm of the probability that noise alone reaches this line
+ * @param log10Probability decimal logarithm of the probability that noise alone reaches this line, 0 or less
  */
 public record EnvelopeLine(int harmonic, int sideband, double frequencyHertz, double depth, double timesFloor,
         double log10Probability) implements Serializable {
     private static final long serialVersionUID = 1;
+
+    /**
+     * Checks the values.
+     *
+     * @param harmonic see the record
+     * @param sideband see the record
+     * @param frequencyHertz see the record
+     * @param depth see the record
+     * @param timesFloor see the record
+     * @param log10Probability see the record
+     * @throws IllegalArgumentException if a value is out of range
+     */
+    public EnvelopeLine {
+        Require.atLeast("harmonic", harmonic, 1);
+        Require.positive("frequencyHertz", frequencyHertz, "Hz");
+        Require.notNegative("depth", depth, "");
+        Require.notNegative("timesFloor", timesFloor, "");
+        requireLogarithm(log10Probability);
+    }
+
+    static void requireLogarithm(double log10Probability) {
+        if (!(log10Probability <= 0)) {
+            throw Require.failure("log10Probability", "0 or less", log10Probability);
+        }
+    }
 
     /**
      * Tells whether this is a sideband.
