@@ -210,7 +210,7 @@ public final class Corrections implements Serializable {
                     .append(", predicted\n");
         }
         unbalance.forEach(u -> out.append("  unbalance now: ").append(u).append(
-                Double.isNaN(u.permissibleGramMillimetres()) ? "" : " permissible").append('\n'));
+                u.permissibleGramMillimetres().isPresent() ? " permissible" : "").append('\n'));
         presentGrade().ifPresent(grade -> out.append("Before: ").append(grade).append(".\n"));
         out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");
         uncertainty().ifPresent(u -> out.append("Uncertainty: ").append(u).append(".\n"));

@@ -26,6 +26,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What a job knows beside its runs; changed only by copying. */
 @SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
@@ -382,7 +383,7 @@ final class Setup implements Serializable {
             if (!layout.radiusKnown(j)) {
                 return List.of();
             }
-            double permissible = tolerance == null || places != null ? Double.NaN : tolerance.gramMillimetresOf(j);
+            OptionalDouble permissible = places == null ? permissible(j) : OptionalDouble.empty();
             out.add(new ResidualUnbalance(layout.planes().get(j), mass(j, unbalances[j]), permissible));
         }
         return List.copyOf(out);
@@ -404,10 +405,13 @@ final class Setup implements Serializable {
         Phasor[] atBearings = places.inBearingPlanes(unbalances);
         for (int b = 0; b < atBearings.length; b++) {
             out.add(new BearingUnbalance(b == 0 ? "first bearing" : "second bearing", atBearings[b].magnitude() * 1e6,
-                    layout.convention().angle().degreesOf(atBearings[b]),
-                    tolerance == null ? Double.NaN : tolerance.gramMillimetresOf(b)));
+                    layout.convention().angle().degreesOf(atBearings[b]), permissible(b)));
         }
         return List.copyOf(out);
+    }
+
+    private OptionalDouble permissible(int plane) {
+        return tolerance == null ? OptionalDouble.empty() : OptionalDouble.of(tolerance.gramMillimetresOf(plane));
     }
 
     /** Grade of unbalances in the correction planes, whose radii have to be known. */

@@ -77,7 +77,7 @@ class BalancingSurveyTest {
         assertEquals(2, verification.residualUnbalance().size());
         assertTrue(verification.gradeReached().orElseThrow().held());
         assertEquals(List.of(), balancing.omissions());
-        assertTrue(balancing.toRecord().orElseThrow().gradeReached().contains("G6.3 held"));
+        assertTrue(balancing.toRecord().orElseThrow().toString().contains("G6.3 held"));
         // What comes next cancels the final run: α·m = −V, checked with the coefficients themselves.
         Corrections trim = balancing.trim().orElseThrow();
         trim.predicted().forEach(left -> assertEquals(0, left.amplitude(), 1e-9));
@@ -173,7 +173,6 @@ class BalancingSurveyTest {
         // Levers of the centre of mass: 0.6 and 0.4.
         assertEquals(List.of(0.6, 0.4), balancing.tolerance().orElseThrow().allocation().shares());
         assertEquals(2, balancing.verification().orElseThrow().bearingUnbalance().size());
-        assertEquals(2, balancing.toRecord().orElseThrow().ellipses().size());
         assertEquals("[0.5, 0.5]", BalancingSurvey.of(machine(new BalancingSheet(600, sheet.reading(), sheet.sensors(),
                 sheet.planes(), sheet.runs(), new SheetGeometry(Map.of(), Map.of(), Map.of(),
                 new AxialSheet(0, 1000, Double.NaN, Map.of("L", 200.0, "R", 700.0)))))).tolerance().orElseThrow()

@@ -61,9 +61,7 @@ final class BalancingJson {
         json.put("finalRun", object("unit", unit(balancing), "readings",
                 vectors(balancing.sheet().sensors(), proof.after()), "predicted",
                 vectors(balancing.sheet().sensors(), proof.predicted())));
-        if (!Double.isNaN(proof.remainingShare())) {
-            json.put("remainingShare", proof.remainingShare());
-        }
+        proof.remainingShare().ifPresent(share -> json.put("remainingShare", share));
         json.put("residualUnbalance", proof.residualUnbalance().stream().map(BalancingJson::residual).toList());
         if (!proof.bearingUnbalance().isEmpty()) {
             json.put("bearingUnbalance", proof.bearingUnbalance().stream().map(BalancingJson::residual).toList());
@@ -127,18 +125,14 @@ final class BalancingJson {
     private static Map<String, Object> residual(ResidualUnbalance residual) {
         Map<String, Object> json =
                 object("plane", residual.plane(), "gramMillimetres", residual.gramMillimetres());
-        if (!Double.isNaN(residual.permissibleGramMillimetres())) {
-            json.put("permissible", residual.permissibleGramMillimetres());
-        }
+        residual.permissibleGramMillimetres().ifPresent(permissible -> json.put("permissible", permissible));
         return json;
     }
 
     private static Map<String, Object> residual(BearingUnbalance residual) {
         Map<String, Object> json =
                 object("bearing", residual.bearing(), "gramMillimetres", residual.gramMillimetres());
-        if (!Double.isNaN(residual.permissibleGramMillimetres())) {
-            json.put("permissible", residual.permissibleGramMillimetres());
-        }
+        residual.permissibleGramMillimetres().ifPresent(permissible -> json.put("permissible", permissible));
         return json;
     }
 
@@ -155,7 +149,7 @@ final class BalancingJson {
         });
         balancing.verification().flatMap(Verification::gradeProbability).ifPresent(one -> {
             json.put("probability", one.probability());
-            json.put("moreReadings", one.moreReadings());
+            json.put("moreReadings", one.moreReadings().orElse(-1));
         });
         return json;
     }
