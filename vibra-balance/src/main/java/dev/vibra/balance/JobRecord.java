@@ -3,6 +3,7 @@ package dev.vibra.balance;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.evidence.Remark;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -69,7 +70,18 @@ public final class JobRecord implements Serializable {
      * @param plane name of the plane
      * @param mass mass, angle in the convention and, where it is known, radius
      */
-    public record MassEntry(String plane, PlacedMass mass) implements Serializable {}
+    public record MassEntry(String plane, PlacedMass mass) implements Serializable {
+        /**
+         * Checks that both are there.
+         *
+         * @param plane see the record
+         * @param mass see the record
+         */
+        public MassEntry {
+            Objects.requireNonNull(plane, "plane");
+            Objects.requireNonNull(mass, "mass");
+        }
+    }
 
     /**
      * One reading.
@@ -81,7 +93,24 @@ public final class JobRecord implements Serializable {
      * @param phaseDegrees phase in degrees
      */
     public record ReadingEntry(String sensor, double amplitude, String unit, String detector, double phaseDegrees)
-            implements Serializable {}
+            implements Serializable {
+        /**
+         * Checks the values.
+         *
+         * @param sensor see the record
+         * @param amplitude see the record
+         * @param unit see the record
+         * @param detector see the record
+         * @param phaseDegrees see the record
+         * @throws IllegalArgumentException if a value is out of range
+         */
+        public ReadingEntry {
+            Objects.requireNonNull(sensor, "sensor");
+            Require.notNegative("amplitude", amplitude, unit);
+            Objects.requireNonNull(detector, "detector");
+            Require.finite("phaseDegrees", phaseDegrees);
+        }
+    }
 
     /**
      * One influence coefficient.
@@ -92,7 +121,23 @@ public final class JobRecord implements Serializable {
      * @param phaseDegrees phase in degrees
      */
     public record CoefficientEntry(String sensor, String plane, double amplitudePerGram, double phaseDegrees)
-            implements Serializable {}
+            implements Serializable {
+        /**
+         * Checks the values.
+         *
+         * @param sensor see the record
+         * @param plane see the record
+         * @param amplitudePerGram see the record
+         * @param phaseDegrees see the record
+         * @throws IllegalArgumentException if a value is out of range
+         */
+        public CoefficientEntry {
+            Objects.requireNonNull(sensor, "sensor");
+            Objects.requireNonNull(plane, "plane");
+            Require.notNegative("amplitudePerGram", amplitudePerGram, "");
+            Require.finite("phaseDegrees", phaseDegrees);
+        }
+    }
 
     /**
      * Returns how phases and angles are counted.

@@ -5,11 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
+import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.spectrum.Spectrum;
 import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.synthesis.Synthesis;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -94,7 +97,7 @@ class LinesTest {
         NoiseFloor floor = NoiseFloor.of(spectrum, 60);
         HarmonicFamily family = HarmonicFamily.of(spectrum, floor, 47, 4, 0.01, 1e-4);
         assertEquals(fundamental, family.fundamentalHertz(), 0.02);
-        assertEquals(java.util.List.of(1, 3, 4), family.members().stream().map(FamilyMember::number).toList());
+        assertEquals(List.of(1, 3, 4), family.members().stream().map(FamilyMember::number).toList());
         assertEquals(Math.sqrt((0.16 + 0.09 + 0.25) / 2), family.rms(), 0.02);
         assertTrue(family.toString().startsWith("3 of 4 harmonics of 47.2"), family.toString());
         HarmonicFamily none = HarmonicFamily.of(spectrum, floor, 61.7, 4, 0.005, 1e-4);
@@ -110,7 +113,7 @@ class LinesTest {
         Waveform wave = noise(4).modulatedTone(2, 400, 23.5, 0.6, 0).waveform();
         Spectrum spectrum = Spectrum.of(wave);
         SidebandFamily family = SidebandFamily.of(spectrum, NoiseFloor.of(spectrum, 60), 400, 23.5, 3, 1, 1e-4);
-        assertEquals(java.util.List.of(-1, 1), family.members().stream().map(FamilyMember::number).toList());
+        assertEquals(List.of(-1, 1), family.members().stream().map(FamilyMember::number).toList());
         assertEquals(0.6 / Math.sqrt(2), family.members().get(0).peak().level().si(), 0.03);
         assertEquals(423.5, family.members().get(1).peak().frequencyHertz(), 0.05);
         assertEquals(6, family.searched());
@@ -177,6 +180,16 @@ class LinesTest {
                 () -> SidebandFamily.of(spectrum, floor, 50, 2, 3, 0.5, 0.01));
         assertMessage("toleranceHertz must be within 0.0 to 10.0 Hz: 11.0",
                 () -> SidebandFamily.of(spectrum, floor, 50, 20, 3, 11, 0.01));
+    }
+
+    @Test
+    void resultsCheckWhatTheyAreGiven() {
+        SpectralPeak peak = new SpectralPeak(10, Level.ofSi(1, Quantity.ACCELERATION, Detector.RMS));
+        assertMessage("frequencyHertz must be finite and > 0 Hz: NaN", () -> new SpectralPeak(Double.NaN, peak.level()));
+        assertMessage("probability must be within 0.0 to 1.0: 2.0", () -> new FamilyMember(1, peak, 10, 2));
+        FamilyMember member = new FamilyMember(1, peak, 10, 0.1);
+        assertMessage("searched must be at least 1: 0", () -> new HarmonicFamily(10, List.of(member), 0));
+        assertMessage("spacingHertz must be finite and > 0 Hz: 0.0", () -> new SidebandFamily(10, 0, List.of(), 0));
     }
 
     private static void assertMessage(String message, Executable call) {
