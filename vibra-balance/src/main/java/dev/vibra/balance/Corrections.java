@@ -137,7 +137,7 @@ public final class Corrections implements Serializable {
      */
     public Optional<StaticCouple> staticCouple() {
         return unbalance.size() != 2 ? Optional.empty() : Optional.of(StaticCouple.of(
-                unbalance.get(0).unbalance().unbalance(), unbalance.get(1).unbalance().unbalance()));
+                unbalance.get(0).kilogramMetres(), unbalance.get(1).kilogramMetres()));
     }
 
     /**

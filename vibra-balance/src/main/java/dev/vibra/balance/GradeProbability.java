@@ -4,7 +4,6 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
-import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
 
@@ -96,19 +95,6 @@ public final class GradeProbability implements Serializable {
             return "above 0.99";
         }
         return probability < 0.01 ? "below 0.01" : Digits.significant(probability, 3);
-    }
-
-    /** Two are equal if probability and number of readings are. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof GradeProbability that && Double.compare(probability, that.probability) == 0
-                && Objects.equals(moreReadings, that.moreReadings);
-    }
-
-    /** Hashes what {@link #equals(Object)} compares. */
-    @Override
-    public int hashCode() {
-        return Objects.hash(probability, moreReadings);
     }
 
     /** Returns the probability and what would settle it. */

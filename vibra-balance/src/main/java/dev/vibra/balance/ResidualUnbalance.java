@@ -1,55 +1,42 @@
 package dev.vibra.balance;
 
-import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.balance.vector.AngleSense;
+import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Objects;
 import java.util.OptionalDouble;
 
-/** Unbalance that a rotor has in one plane by its vibration and influence coefficients. */
+/**
+ * Unbalance that a rotor has by its vibration and influence coefficients: in a correction plane or, the rotor taken as
+ * rigid, as seen in a bearing plane.
+ *
+ * @see "ISO 21940-11:2016, tolerance planes"
+ */
 public final class ResidualUnbalance implements Serializable {
     private static final long serialVersionUID = 1;
 
     private final String plane;
-    private final PlacedMass unbalance;
-    private final Double permissibleGramMillimetres; // null without a tolerance
+    private final Phasor kilogramMetres;
+    private final AngleSense sense;
+    private final Double permissibleGramMillimetres; // null without a tolerance for this plane
 
-    ResidualUnbalance(String plane, PlacedMass unbalance, OptionalDouble permissibleGramMillimetres) {
+    ResidualUnbalance(String plane, Phasor kilogramMetres, AngleSense sense, OptionalDouble permissible) {
         this.plane = Objects.requireNonNull(plane, "plane");
-        this.unbalance = Objects.requireNonNull(unbalance, "unbalance");
-        this.permissibleGramMillimetres = checked(permissibleGramMillimetres);
-    }
-
-    /** A permissible unbalance above zero; null if there is none. */
-    static Double checked(OptionalDouble permissible) {
-        return permissible.isPresent()
-                ? Double.valueOf(Require.positive("permissible residual unbalance", permissible.getAsDouble(), "g·mm"))
-                : null;
-    }
-
-    /** Unbalance, and what is permissible of it. */
-    static String text(double gramMillimetres, Double permissible) {
-        String text = Digits.significant(gramMillimetres, 4) + " g·mm";
-        return permissible == null ? text : text + " of " + Digits.significant(permissible, 4) + " g·mm";
+        this.kilogramMetres = Objects.requireNonNull(kilogramMetres, "unbalance");
+        this.sense = Objects.requireNonNull(sense, "sense");
+        permissibleGramMillimetres = permissible.isEmpty() ? null
+                : Double.valueOf(Require.positive("permissible residual unbalance", permissible.getAsDouble(), "g·mm"));
     }
 
     /**
      * Returns the plane.
      *
-     * @return name of the plane
+     * @return name of the correction plane or of the bearing
      */
     public String plane() {
         return plane;
-    }
-
-    /**
-     * Returns the unbalance as a mass.
-     *
-     * @return mass at the radius of the plane
-     */
-    public PlacedMass unbalance() {
-        return unbalance;
     }
 
     /**
@@ -58,7 +45,16 @@ public final class ResidualUnbalance implements Serializable {
      * @return unbalance in g·mm, zero or more
      */
     public double gramMillimetres() {
-        return unbalance.gramMillimetres();
+        return kilogramMetres.magnitude() * 1e6;
+    }
+
+    /**
+     * Returns the angle of the unbalance.
+     *
+     * @return angle in degrees in the sense of the job
+     */
+    public double angleDegrees() {
+        return sense.degreesOf(kilogramMetres);
     }
 
     /**
@@ -71,22 +67,16 @@ public final class ResidualUnbalance implements Serializable {
                 : OptionalDouble.of(permissibleGramMillimetres);
     }
 
-    /** Two are equal if plane, unbalance and what is permissible are. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof ResidualUnbalance that && plane.equals(that.plane) && unbalance.equals(that.unbalance)
-                && Objects.equals(permissibleGramMillimetres, that.permissibleGramMillimetres);
-    }
-
-    /** Hashes what {@link #equals(Object)} compares. */
-    @Override
-    public int hashCode() {
-        return Objects.hash(plane, unbalance, permissibleGramMillimetres);
+    /** The unbalance in kg·m, its argument the angle with rotation. */
+    Phasor kilogramMetres() {
+        return kilogramMetres;
     }
 
     /** Returns plane, unbalance and what is permissible. */
     @Override
     public String toString() {
-        return plane + " " + text(gramMillimetres(), permissibleGramMillimetres);
+        String text = plane + " " + Digits.significant(gramMillimetres(), 4) + " g·mm";
+        return permissibleGramMillimetres == null ? text
+                : text + " of " + Digits.significant(permissibleGramMillimetres, 4) + " g·mm";
     }
 }

@@ -384,7 +384,7 @@ final class Setup implements Serializable {
                 return List.of();
             }
             OptionalDouble permissible = places == null ? permissible(j) : OptionalDouble.empty();
-            out.add(new ResidualUnbalance(layout.planes().get(j), mass(j, unbalances[j]), permissible));
+            out.add(residual(layout.planes().get(j), unbalances[j], permissible));
         }
         return List.copyOf(out);
     }
@@ -395,19 +395,22 @@ final class Setup implements Serializable {
     }
 
     /** Names what remains in the bearing planes; empty if a place or a radius was left open. */
-    List<BearingUnbalance> bearingResiduals(Phasor[] unbalances) {
+    List<ResidualUnbalance> bearingResiduals(Phasor[] unbalances) {
         for (int j = 0; j < unbalances.length; j++) {
             if (places == null || !layout.radiusKnown(j)) {
                 return List.of();
             }
         }
-        List<BearingUnbalance> out = new ArrayList<>();
+        List<ResidualUnbalance> out = new ArrayList<>();
         Phasor[] atBearings = places.inBearingPlanes(unbalances);
         for (int b = 0; b < atBearings.length; b++) {
-            out.add(new BearingUnbalance(b == 0 ? "first bearing" : "second bearing", atBearings[b].magnitude() * 1e6,
-                    layout.convention().angle().degreesOf(atBearings[b]), permissible(b)));
+            out.add(residual(b == 0 ? "first bearing" : "second bearing", atBearings[b], permissible(b)));
         }
         return List.copyOf(out);
+    }
+
+    private ResidualUnbalance residual(String plane, Phasor unbalance, OptionalDouble permissible) {
+        return new ResidualUnbalance(plane, unbalance, layout.convention().angle(), permissible);
     }
 
     private OptionalDouble permissible(int plane) {

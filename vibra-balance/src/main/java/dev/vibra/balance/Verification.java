@@ -27,7 +27,7 @@ public final class Verification implements Serializable {
     private final List<VibrationVector> after;
     private final Double remainingShare; // null without vibration before
     private final List<ResidualUnbalance> residualUnbalance;
-    private final List<BearingUnbalance> bearingUnbalance;
+    private final List<ResidualUnbalance> bearingUnbalance;
     private final GradeReached gradeReached; // null without tolerance or radius
     private final Convention convention;
     private final List<Remark> remarks;
@@ -114,7 +114,7 @@ public final class Verification implements Serializable {
      *
      * @return one unbalance per bearing; empty unless the job was told where they are and every radius is known
      */
-    public List<BearingUnbalance> bearingUnbalance() {
+    public List<ResidualUnbalance> bearingUnbalance() {
         return bearingUnbalance;
     }
 

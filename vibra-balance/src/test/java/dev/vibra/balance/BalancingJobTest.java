@@ -56,7 +56,7 @@ class BalancingJobTest {
         assertEquals(0, c.predicted().get(0).amplitude(), 1e-12);
         assertEquals(5, c.present().get(0).amplitude(), 1e-12);
         assertEquals(2000, c.presentUnbalance().get(0).gramMillimetres(), 1e-9);
-        assertEquals(30, c.presentUnbalance().get(0).unbalance().angleDegrees(), 1e-9);
+        assertEquals(30, c.presentUnbalance().get(0).angleDegrees(), 1e-9);
         assertTrue(c.presentUnbalance().get(0).permissibleGramMillimetres().isEmpty());
         assertEquals(1, c.conditionNumber(), 1e-12);
         assertEquals(List.of(Caution.values()), c.cautions());
@@ -185,7 +185,7 @@ class BalancingJobTest {
         assertEquals(0.1, proof.remainingShare().orElseThrow(), 1e-12);
         // 0.5 mm/s is 1 g at 100° − 40°.
         assertEquals(200, proof.residualUnbalance().get(0).gramMillimetres(), 1e-9);
-        assertEquals(60, proof.residualUnbalance().get(0).unbalance().angleDegrees(), 1e-9);
+        assertEquals(60, proof.residualUnbalance().get(0).angleDegrees(), 1e-9);
         assertEquals(tolerance.gramMillimetres(),
                 proof.residualUnbalance().get(0).permissibleGramMillimetres().orElseThrow());
         double mmPerSecond = 200e-6 / 30 * 2 * Math.PI * 24 * 1000;
@@ -799,8 +799,8 @@ class BalancingJobTest {
         Verification proof = job.finalRun(v(0.25, 100)).verification();
         assertEquals(100, proof.residualUnbalance().get(0).gramMillimetres(), 1e-9);
         assertTrue(proof.residualUnbalance().get(0).permissibleGramMillimetres().isEmpty());
-        BearingUnbalance first = proof.bearingUnbalance().get(0);
-        BearingUnbalance second = proof.bearingUnbalance().get(1);
+        ResidualUnbalance first = proof.bearingUnbalance().get(0);
+        ResidualUnbalance second = proof.bearingUnbalance().get(1);
         assertEquals(50, first.gramMillimetres(), 1e-9);
         assertEquals(240, first.angleDegrees(), 1e-9);
         assertEquals(150, second.gramMillimetres(), 1e-9);
@@ -808,7 +808,7 @@ class BalancingJobTest {
         // Shares 0.125, held up to 0.3, and 1.125.
         assertEquals(0.3 * tolerance.gramMillimetres(), first.permissibleGramMillimetres().orElseThrow(), 1e-9);
         assertEquals(1.125 * tolerance.gramMillimetres(), second.permissibleGramMillimetres().orElseThrow(), 1e-9);
-        assertEquals("first bearing", first.bearing());
+        assertEquals("first bearing", first.plane());
         assertEquals("second bearing 150.0 g·mm of 1410 g·mm", second.toString());
         // 50/0.3 is more than 150/1.125: the first bearing decides.
         assertEquals(0, proof.gradeReached().orElseThrow().worstPlane());
@@ -816,7 +816,7 @@ class BalancingJobTest {
         assertEquals(first.permissibleGramMillimetres().orElseThrow(), proof.gradeReached().orElseThrow()
                 .permissibleGramMillimetres(), 1e-9);
         assertEquals(List.of(), fanAfterTrial().finalRun(v(0.25, 100)).verification().bearingUnbalance());
-        BearingUnbalance bare = fanAfterTrial().alongTheAxis(0, 400, 600).finalRun(v(0.25, 100)).verification()
+        ResidualUnbalance bare = fanAfterTrial().alongTheAxis(0, 400, 600).finalRun(v(0.25, 100)).verification()
                 .bearingUnbalance().get(1);
         assertEquals("second bearing 150.0 g·mm", bare.toString());
         assertEquals(List.of(), Balancing.inPlanes("x").measuredAt("y").alongTheAxis(0, 1, 2).initial(v(1, 0))

@@ -2,7 +2,6 @@ package dev.vibra.docs.survey.output;
 
 import static dev.vibra.docs.survey.output.ResultsJson.object;
 
-import dev.vibra.balance.BearingUnbalance;
 import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.ResidualUnbalance;
@@ -37,7 +36,7 @@ final class BalancingJson {
             json.put("corrections", corrections(corrections));
             json.put("addTo", corrections.addedTo());
             json.put("predictedResidual", vectors(corrections.places(), corrections.predicted()));
-            json.put("presentUnbalance", corrections.presentUnbalance().stream().map(BalancingJson::residual).toList());
+            json.put("presentUnbalance", residuals("plane", corrections.presentUnbalance()));
         });
         balancing.verification().ifPresent(verification -> proof(json, balancing, verification));
         balancing.trim().ifPresent(trim -> json.put("next", object("corrections", corrections(trim), "addTo",
@@ -62,9 +61,9 @@ final class BalancingJson {
                 vectors(balancing.sheet().sensors(), proof.after()), "predicted",
                 vectors(balancing.sheet().sensors(), proof.predicted())));
         proof.remainingShare().ifPresent(share -> json.put("remainingShare", share));
-        json.put("residualUnbalance", proof.residualUnbalance().stream().map(BalancingJson::residual).toList());
+        json.put("residualUnbalance", residuals("plane", proof.residualUnbalance()));
         if (!proof.bearingUnbalance().isEmpty()) {
-            json.put("bearingUnbalance", proof.bearingUnbalance().stream().map(BalancingJson::residual).toList());
+            json.put("bearingUnbalance", residuals("bearing", proof.bearingUnbalance()));
         }
     }
 
@@ -122,16 +121,12 @@ final class BalancingJson {
                 "limit", one.limit())).toList();
     }
 
-    private static Map<String, Object> residual(ResidualUnbalance residual) {
-        Map<String, Object> json =
-                object("plane", residual.plane(), "gramMillimetres", residual.gramMillimetres());
-        residual.permissibleGramMillimetres().ifPresent(permissible -> json.put("permissible", permissible));
-        return json;
+    private static List<Map<String, Object>> residuals(String place, List<ResidualUnbalance> residuals) {
+        return residuals.stream().map(one -> residual(place, one)).toList();
     }
 
-    private static Map<String, Object> residual(BearingUnbalance residual) {
-        Map<String, Object> json =
-                object("bearing", residual.bearing(), "gramMillimetres", residual.gramMillimetres());
+    private static Map<String, Object> residual(String place, ResidualUnbalance residual) {
+        Map<String, Object> json = object(place, residual.plane(), "gramMillimetres", residual.gramMillimetres());
         residual.permissibleGramMillimetres().ifPresent(permissible -> json.put("permissible", permissible));
         return json;
     }

@@ -1,6 +1,5 @@
 package dev.vibra.docs.survey.output;
 
-import dev.vibra.balance.BearingUnbalance;
 import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.JobRecord;
@@ -138,8 +137,8 @@ final class BalancingSection {
                     residual.isEmpty() ? "" : gramMillimetres(residual.get(j).gramMillimetres()),
                     gramMillimetres(before.permissibleGramMillimetres()));
         }
-        for (BearingUnbalance one : balancing.verification().map(Verification::bearingUnbalance).orElse(List.of())) {
-            html.row("td", one.bearing(), "", gramMillimetres(one.gramMillimetres()),
+        for (ResidualUnbalance one : balancing.verification().map(Verification::bearingUnbalance).orElse(List.of())) {
+            html.row("td", one.plane(), "", gramMillimetres(one.gramMillimetres()),
                     gramMillimetres(one.permissibleGramMillimetres()));
         }
         html.close("table");
