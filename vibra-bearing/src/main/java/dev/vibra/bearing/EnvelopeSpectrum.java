@@ -6,6 +6,7 @@ import dev.vibra.level.Moments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.SpectrumPlan;
 import dev.vibra.window.Window;
@@ -90,7 +91,8 @@ public final class EnvelopeSpectrum implements Serializable {
         for (int k = 0; k < sums.length; k++) {
             sums[k] = Math.sqrt(2 * sums[k] / blocks) / mean;
         }
-        Level level = Level.ofSi(Math.sqrt(0.5 * mean), powers.quantity(), Detector.RMS).within(band);
+        Level level = Level.ofSi(Math.sqrt(0.5 * mean), powers.quantity(), Detector.RMS).within(band)
+                .by(LevelMethod.ENVELOPE);
         return Optional.of(new EnvelopeSpectrum(level, rate / block, blocks, kurtosis(power, mean), sums));
     }
 

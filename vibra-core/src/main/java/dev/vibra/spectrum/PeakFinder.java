@@ -2,6 +2,7 @@ package dev.vibra.spectrum;
 
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -79,7 +80,8 @@ final class PeakFinder {
         double distance = distance((above - below) / here);
         double hertz = (k + distance) * spectrum.resolutionHertz();
         double rms = here / spectrum.settings().window().response(distance) * spectrum.conversion(hertz);
-        return new SpectralPeak(hertz, Level.ofSi(rms, spectrum.quantity(), Detector.RMS));
+        return new SpectralPeak(hertz, Level.ofSi(rms, spectrum.quantity(), Detector.RMS)
+                .by(LevelMethod.SPECTRUM_LINE));
     }
 
     /** Solves for the distance; a difference beyond what an isolated sine can give is met at half a bin. */

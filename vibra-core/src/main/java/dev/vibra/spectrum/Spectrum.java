@@ -5,6 +5,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
@@ -370,7 +371,8 @@ public final class Spectrum implements Serializable {
         for (int k = first; k <= last; k++) {
             sum += meanSquare(k);
         }
-        return Level.ofSi(Math.sqrt(sum / noiseBandwidthBins), quantity, Detector.RMS).within(band);
+        return Level.ofSi(Math.sqrt(sum / noiseBandwidthBins), quantity, Detector.RMS).within(band)
+                .by(LevelMethod.SPECTRUM_BAND);
     }
 
     /**
