@@ -13,8 +13,8 @@ import java.util.stream.Stream;
  * was limited to one, and the method that it was measured by.
  *
  * <p>A level made of a number is {@linkplain LevelMethod#STATED stated by the caller}; those that this library measures
- * say how. Levels are compared and converted only within one quantity; {@link #sineAs(Quantity, Detector, double)} holds for
- * a single sine and is named so.
+ * say how. Levels are compared and converted only within one quantity; {@link #sineAs(Quantity, Detector, double)}
+ * holds for a single sine and is named so.
  */
 public final class Level implements Serializable {
     private static final long serialVersionUID = 1;
@@ -156,8 +156,9 @@ public final class Level implements Serializable {
 
     /**
      * Converts the level of a single sine to another motion and detector: {@code v = ω·s}, {@code a = ω·v}, and the
-     * factors 1/√2, 1 and 2 between the detectors. For anything but one sine the result is wrong, so it is marked {@link
-     * LevelMethod#SINE_CONVERSION}, except between rms and the peak derived from it, which holds for all signals.
+     * factors 1/√2, 1 and 2 between the detectors. For anything but one sine the result is wrong, so it is marked
+     * {@link LevelMethod#SINE_CONVERSION}, except between rms and the peak derived from it, which holds for all
+     * signals.
      *
      * @param target motion to convert to
      * @param targetDetector detector to convert to
@@ -206,8 +207,8 @@ public final class Level implements Serializable {
     }
 
     /**
-     * Returns the level as one writes it in a notebook, as in {@code 4.31 mm/s rms (10–1000 Hz)}; a method that severity
-     * limits don't mean stands behind the band, as in {@code 4.52 mm/s rms (10–1000 Hz, zero-phase)}.
+     * Returns the level as one writes it in a notebook, as in {@code 4.31 mm/s rms (10–1000 Hz)}; a method that
+     * severity limits don't mean stands behind the band, as in {@code 4.52 mm/s rms (10–1000 Hz, zero-phase)}.
      */
     @Override
     public String toString() {

@@ -20,8 +20,8 @@ import java.util.Optional;
 /**
  * Samples of one channel, evenly spaced in time, in SI units, immutable.
  *
- * <p>Levels are taken about the mean of the samples. A waveform that was limited to a band remembers it and how, and its
- * levels carry both.
+ * <p>Levels are taken about the mean of the samples. A waveform that was limited to a band remembers it and how, and
+ * its levels carry both.
  */
 public final class Waveform implements Serializable {
     private static final long serialVersionUID = 1;

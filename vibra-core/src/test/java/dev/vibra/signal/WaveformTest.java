@@ -69,7 +69,7 @@ class WaveformTest {
         assertEquals(Math.sqrt(0.5), BandLimitingChain.nominalGain(SEVERITY, 10), 1e-9);
     }
 
-    /** Nominal response of ISO 2954:2012, closed form: 0.7071 at both ends, 0.9923 at 20 Hz and 500 Hz, 0.124 at 5 Hz. */
+    /** Nominal response of ISO 2954:2012, closed form: 0.7071 at both ends, 0.9923 at 20 and 500 Hz, 0.124 at 5 Hz. */
     @ParameterizedTest
     @CsvSource({"5, 0.1240", "10, 0.7071", "20, 0.9923", "80, 1.0000", "500, 0.9923", "1000, 0.7071", "2000, 0.1240"})
     void theChainLimitsAccelerationWithoutIntegration(double hertz, double gain) {

@@ -82,7 +82,7 @@ public final class Severity implements Serializable {
     }
 
     /**
-     * Judges levels of which neither uncertainty nor method is stated.
+     * Judges levels of which no uncertainty is stated, with that of {@link Measurement#of(Level)}.
      *
      * @param levels one level for each quantity to be judged
      * @return the verdict

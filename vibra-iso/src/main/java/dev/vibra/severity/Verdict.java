@@ -9,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -87,13 +86,12 @@ public final class Verdict implements Serializable {
      * Finds the worst zone of all judgements by a decision rule that counts the uncertainty.
      *
      * @param rule rule agreed between those who rely on the verdict
-     * @return the zone; empty if the rule asks for an uncertainty that a judgement lacks
+     * @return the zone
      * @see "JCGM 106:2012, clause 8"
      */
-    public Optional<Zone> zoneBy(DecisionRule rule) {
-        List<Optional<Zone>> zones = judgements.stream().map(judgement -> judgement.zoneBy(rule)).toList();
-        return zones.contains(Optional.<Zone>empty()) ? Optional.empty()
-                : zones.stream().map(Optional::orElseThrow).max(Comparator.naturalOrder());
+    public Zone zoneBy(DecisionRule rule) {
+        return judgements.stream().map(judgement -> judgement.zoneBy(rule)).max(Comparator.naturalOrder())
+                .orElseThrow();
     }
 
     /**
@@ -140,12 +138,9 @@ public final class Verdict implements Serializable {
         });
         judgement.criterion().boundaries()
                 .forEach(boundary -> plain.put(prefix + "limit-" + boundary.name(), boundary.limit()));
-        if (judgement.expandedUncertainty().isPresent()) {
-            plain.put(prefix + "zonesWithinUncertainty", judgement.zonesWithinUncertainty().stream().map(Zone::name)
-                    .collect(Collectors.joining(" or ")));
-            judgement.criterion().zones().forEach(zone -> plain.put(prefix + "probability-" + zone,
-                    judgement.probabilityOf(zone).orElseThrow()));
-        }
+        plain.put(prefix + "zonesWithinUncertainty", judgement.zonesWithinUncertainty().stream().map(Zone::name)
+                .collect(Collectors.joining(" or ")));
+        judgement.probabilities().forEach((zone, value) -> plain.put(prefix + "probability-" + zone, value));
     }
 
     private String prefix(Judgement judgement) {

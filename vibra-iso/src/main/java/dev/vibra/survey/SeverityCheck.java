@@ -11,7 +11,7 @@ import dev.vibra.severity.Severity;
 import dev.vibra.severity.Verdict;
 import dev.vibra.survey.machine.MachineDescription;
 import dev.vibra.survey.machine.MeasuringPoint;
-import dev.vibra.uncertainty.UncertaintyBudget;
+import dev.vibra.uncertainty.LevelUncertainty;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,7 +20,6 @@ import java.util.Optional;
 
 /** The severity criterion of the machine under survey and its use on one point. */
 final class SeverityCheck {
-    private static final String METHOD = "integration and band limiting by the chain of ISO 2954:2012";
     /** Facts that the choice rests on: if one of them was given wrong, choosing without it would be a guess. */
     private static final List<String> FACTS = List.of("kind", "ratedPowerKilowatts", "shaftHeightMillimetres",
             "support",
@@ -90,9 +89,10 @@ final class SeverityCheck {
     }
 
     private static Measurement measurement(MeasuringPoint point, Level level) {
-        Measurement measurement = Measurement.of(level).withMethod(METHOD);
-        return point.expandedUncertaintyPercent().map(percent -> measurement.withUncertainty(
-                UncertaintyBudget.empty().withExpanded("measuring chain as stated for the point", percent / 100)))
+        Measurement measurement = Measurement.of(level);
+        return point.expandedUncertaintyPercent()
+                .map(percent -> LevelUncertainty.withDefaults().withSensor(percent).of(level))
+                .map(measurement::withUncertainty)
                 .orElse(measurement);
     }
 }

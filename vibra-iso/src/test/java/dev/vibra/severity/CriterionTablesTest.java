@@ -53,8 +53,8 @@ class CriterionTablesTest {
         assertEquals("Plant rule:4 category X", severity.toString());
         Band band = Band.of(0.5, 200);
         Level level = Level.of(8.5, Unit.MIL, Detector.PEAK_TO_PEAK).within(band);
-        assertEquals("zone C: 8.50 mil peak-peak (0.5\u2013200 Hz); limits 4 / 8.5 (supplied by the user); Plant rule:4"
-                + " 1.2, category X", severity.judge(level).toString());
+        assertEquals("zone C: 8.50 ± 0.83 mil peak-peak (0.5\u2013200 Hz); zone C or D within uncertainty; limits 4 /"
+                + " 8.5 (supplied by the user); Plant rule:4 1.2, category X", severity.judge(level).toString());
         assertEquals(Zone.B, severity.judge(Level.of(0, Unit.MIL, Detector.PEAK_TO_PEAK).within(band)).zone());
         Machine fast = ROLL.withSpeed(RotationSpeed.ofRevolutionsPerMinute(600));
         assertEquals("ISO 20816-3:2022", both.choose(fast).criteria().get(0).standard());

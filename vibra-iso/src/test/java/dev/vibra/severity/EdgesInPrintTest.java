@@ -46,9 +46,9 @@ class EdgesInPrintTest {
 
     @Test
     void theNextNumberAboveALimitIsPrintedAboveIt() {
-        assertEquals("zone C: 2.8000000000000003 mm/s rms (10\u20131000 Hz)",
-                SEVERITY.judge(level(Math.nextUp(2.8))).toString().split(";")[0]);
-        assertEquals("zone B: 2.80 mm/s rms (10\u20131000 Hz)", SEVERITY.judge(level(2.8)).toString().split(";")[0]);
+        assertTrue(SEVERITY.judge(level(Math.nextUp(2.8))).toString().startsWith("zone C: 2.8000000000000003 ± 0.27"));
+        assertEquals("zone B: 2.80 ± 0.27 mm/s rms (10\u20131000 Hz)",
+                SEVERITY.judge(level(2.8)).toString().split(";")[0]);
     }
 
     @Test
@@ -85,12 +85,12 @@ class EdgesInPrintTest {
         String doubt = "  doubt        the uncertainty is larger than the value (5 % is stated as 0.05)";
         assertTrue(SEVERITY.judge(uncertain(5)).describe().contains(doubt));
         assertFalse(SEVERITY.judge(uncertain(0.05)).describe().contains(doubt));
-        assertEquals("relative expanded uncertainty must be within 0.0 to 1000.0: 1.7976931348623157E308",
+        assertEquals("relative expanded uncertainty must be within 0.0 to 1000.0: 1.7617068997925225E308",
                 assertThrows(IllegalArgumentException.class, () -> uncertain(Double.MAX_VALUE)).getMessage());
         Level large = Level.of(1e6, Unit.MM_PER_S, Detector.RMS).within(Band.of(10, 1000));
         assertTrue(SEVERITY.judge(Measurement.of(large).withUncertainty(
                 UncertaintyBudget.empty().withExpanded("sensor", 100))).toString()
-                .startsWith("zone D: 1000000 ± 1.0e+08 mm/s rms"));
+                .startsWith("zone D: 1000000 ± 9.8e+07 mm/s rms"));
     }
 
     /** The zones cover the whole axis: their probabilities add up to one, with any width of the interval. */
@@ -100,7 +100,7 @@ class EdgesInPrintTest {
             Judgement judgement = SEVERITY.judge(uncertain(expanded)).deciding();
             double sum = 0;
             for (Zone zone : Zone.values()) {
-                sum += judgement.probabilityOf(zone).orElseThrow();
+                sum += judgement.probabilityOf(zone);
             }
             assertEquals(1, sum, 1e-12, () -> "U = " + expanded);
         }

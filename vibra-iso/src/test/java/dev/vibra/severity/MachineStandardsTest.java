@@ -201,8 +201,9 @@ class MachineStandardsTest {
         assertEquals(List.of("within start-up", "above start-up", "above alarm", "above shutdown"),
                 List.of(Zone.values()).stream().map(criterion::rating).toList());
         Verdict verdict = severity.judge(level(criterion, 7.5));
-        assertEquals("above alarm: 7.50 mm/s rms (10\u20131000 Hz); limits 4.5 / 7.1 / 9 (secondary source, verify);"
-                + " ISO 14694:2003 limits in situ, BV-3, in situ, rigid", verdict.toString());
+        assertEquals("above alarm: 7.50 ± 0.73 mm/s rms (10\u20131000 Hz); above start-up or above alarm within"
+                + " uncertainty; limits 4.5 / 7.1 / 9 (secondary source, verify); ISO 14694:2003 limits in"
+                + " situ, BV-3, in situ, rigid", verdict.toString());
         assertTrue(verdict.describe().contains("limits       start-up 4.5, alarm 7.1, shutdown 9 mm/s"),
                 verdict::describe);
         assertTrue(verdict.describe().startsWith("above alarm: above the alarm limit; a remedy is to be planned\n"));
@@ -220,7 +221,7 @@ class MachineStandardsTest {
         Verdict verdict = severity.judge(level(choice.criteria().get(1), 0.9));
         assertTrue(verdict.toString().startsWith("accepted: 0.90"), verdict::toString);
         Verdict worse = severity.judge(level(choice.criteria().get(1), 0.9), level(choice.criteria().get(2), 1.5));
-        assertTrue(worse.toString().startsWith("not accepted: 1.50 m/s² rms"), worse::toString);
+        assertTrue(worse.toString().startsWith("not accepted: 1.50 ± 0.15 m/s² rms"), worse::toString);
         assertEquals("request IEC 60034-14, grade B, rigid mounting refused: IEC 60034-14:2018 has no group or class"
                 + " for"
                 + " it", ask(motor.withShaftHeightMillimetres(132), "IEC 60034-14",
@@ -292,7 +293,8 @@ class MachineStandardsTest {
         Machine set = machine(MachineKind.GENERATING_SET, 250, 1500);
         Choice generator = ask(set, "ISO 8528-9", "generator");
         Verdict verdict = Severity.by(generator).judge(level(generator.criteria().get(1), 20.1));
-        assertTrue(verdict.toString().startsWith("above value 1: 20.1 mm/s rms (2\u2013300 Hz)"), verdict::toString);
+        assertTrue(verdict.toString().startsWith("above value 1: 20.1 ± 2.0 mm/s rms (2\u2013300 Hz)"),
+                verdict::toString);
         assertTrue(verdict.describe().contains("public sources disagree on value 2"));
         Choice engine = ask(machine(MachineKind.RECIPROCATING_ENGINE, 500, 750), "ISO 10816-6", "5");
         assertEquals("zone A or B", engine.criteria().get(1).rating(Zone.B));

@@ -14,11 +14,9 @@ final class Phrases {
 
     /** Returns value, uncertainty, unit and detector, as in {@code 4.31 ± 0.22 mm/s rms}. */
     static String value(Judgement judgement) {
-        String spread = judgement.expandedUncertainty().isPresent()
-                ? " \u00b1 " + PlainNumber.withPlacesOf(judgement.expandedUncertainty().getAsDouble(),
-                        judgement.value()) : "";
-        return PlainNumber.forPeople(judgement.value()) + spread + " " + judgement.criterion().unit() + " "
-                + judgement.criterion().detector();
+        return PlainNumber.forPeople(judgement.value()) + " \u00b1 "
+                + PlainNumber.withPlacesOf(judgement.expandedUncertainty(), judgement.value()) + " "
+                + judgement.criterion().unit() + " " + judgement.criterion().detector();
     }
 
     /** Returns the limits, as in {@code 1.4 / 2.8 / 4.5}. */

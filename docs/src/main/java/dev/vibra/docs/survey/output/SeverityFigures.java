@@ -31,8 +31,7 @@ final class SeverityFigures {
 
     private static SeverityFigure.Row row(PointSurvey point, Judgement judgement) {
         String zones = judgement.zonesWithinUncertainty().stream().map(Enum::name).collect(Collectors.joining("/"));
-        return new SeverityFigure.Row(point.point().id(), judgement.value(), judgement.expandedUncertainty().orElse(0),
-                zones);
+        return new SeverityFigure.Row(point.point().id(), judgement.value(), judgement.expandedUncertainty(), zones);
     }
 
     private static String title(Criterion criterion) {
