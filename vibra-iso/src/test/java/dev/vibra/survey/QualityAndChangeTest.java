@@ -127,8 +127,8 @@ class QualityAndChangeTest {
         assertEquals(1, survey.points().get(0).changes().size());
         assertEquals(0.7, change.change().significantChange(), 1e-12);
         assertEquals(matters, change.change().isSignificant(), change.toString());
-        assertEquals(reference + 0.7, change.setting().alarm(), 1e-9);
-        assertEquals(4.5, change.setting().trip().orElseThrow(), 1e-9);
+        assertEquals(reference + 0.7, change.setting().alarm().in(Unit.MM_PER_S), 1e-9);
+        assertEquals(4.5, change.setting().trip().orElseThrow().in(Unit.MM_PER_S), 1e-9);
         assertEquals(matters, survey.advice().toString().contains("The change against the baseline matters at P"));
     }
 

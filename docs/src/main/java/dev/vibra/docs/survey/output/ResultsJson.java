@@ -110,8 +110,8 @@ public final class ResultsJson {
                 "difference", one.change().difference(), "limit", one.change().significantChange(),
                 "matters", one.change().isSignificant(), "standard", one.change().criterion().standard(),
                 "clause", one.change().criterion().operatingLimits().orElseThrow().clause(),
-                "alarm", one.setting().alarm());
-        one.setting().trip().ifPresent(trip -> json.put("trip", trip));
+                "alarm", one.setting().alarm().in(one.change().criterion().unit()));
+        one.setting().trip().ifPresent(trip -> json.put("trip", trip.in(one.change().criterion().unit())));
         json.put("remarks", one.setting().remarks());
         return json;
     }
