@@ -184,6 +184,15 @@ public final class Criterion implements Serializable {
     }
 
     /**
+     * Tells whether the standard accepts a machine or refuses it, and has no zones.
+     *
+     * @return true for acceptance schemes
+     */
+    public boolean isAcceptance() {
+        return ratings.stream().anyMatch(Rating::acceptance);
+    }
+
+    /**
      * Returns the zones that this criterion tells apart, best first.
      *
      * @return unmodifiable list, at least two

@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import java.util.List;
+import java.util.Set;
 
 /** Which group of a standard a duty in words stands for, at a power. */
 record DutyRule(String standard, String duty, Range power, String group) {
@@ -11,7 +12,7 @@ record DutyRule(String standard, String duty, Range power, String group) {
     }
 
     /** Names of the facts without which the duty doesn't tell the group. */
-    static List<String> missing(List<DutyRule> rules, Machine machine) {
-        return List.copyOf(Range.open(rules.stream().map(DutyRule::power).toList(), machine));
+    static Set<String> missing(List<DutyRule> rules, Machine machine) {
+        return Range.open(rules.stream().map(DutyRule::power).toList(), machine);
     }
 }

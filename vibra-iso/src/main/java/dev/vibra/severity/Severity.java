@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
  * the rotation frequency sits on the 10 Hz corner of the band-limiting chain, which would take 29 % off it, so 600
  * r/min counts as slow.
  *
- * @see "ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995; on request the others of the tables"
+ * @see "ISO 20816-3:2022, ISO 10816-7:2009, ISO 14694:2003, ISO 10816-1:1995; on request the others of the tables"
  */
 public final class Severity implements Serializable {
     private static final long serialVersionUID = 1;
@@ -73,7 +73,7 @@ public final class Severity implements Serializable {
     }
 
     /**
-     * Returns the criteria that hold.
+     * Returns the criteria to measure for: quantity, detector and band of each. Several may ask for the same level.
      *
      * @return unmodifiable list; empty if none holds
      */

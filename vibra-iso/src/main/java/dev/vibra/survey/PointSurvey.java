@@ -143,7 +143,7 @@ public final class PointSurvey implements Serializable {
      * @return the worst zone of all judgements; empty if it was not determined
      */
     public Optional<Zone> zone() {
-        return severity().map(Verdict::zone);
+        return severity().flatMap(Verdict::zone);
     }
 
     /**

@@ -16,9 +16,9 @@ import org.junit.jupiter.api.Test;
 
 /** What is printed agrees with what was decided, however near to a limit: 1.4 / 2.8 / 4.5 mm/s, 15 kW and 300 kW. */
 class EdgesInPrintTest {
-    private static final Machine PUMP = Machine.of(MachineKind.PUMP).withRatedPowerKilowatts(37)
+    private static final Machine BLOWER = Machine.of(MachineKind.BLOWER).withRatedPowerKilowatts(37)
             .withSupport(Support.RIGID).withSpeed(RotationSpeed.ofRevolutionsPerMinute(1480));
-    private static final Severity SEVERITY = Severity.of(PUMP);
+    private static final Severity SEVERITY = Severity.of(BLOWER);
 
     private static Level level(double millimetresPerSecond) {
         return Level.of(millimetresPerSecond, Unit.MM_PER_S, Detector.RMS).within(Band.of(10, 1000));
@@ -35,13 +35,13 @@ class EdgesInPrintTest {
     @Test
     void aFactJustBeyondABoundIsPrintedBeyondIt() {
         assertEquals("ISO 20816-3:2022 group 1: rated power 300.0001 kW (above 300 kW)",
-                reason(PUMP.withRatedPowerKilowatts(300.0001)));
-        assertFalse(reason(PUMP.withRatedPowerKilowatts(Math.nextUp(300.0))).contains("rated power 300 kW"));
-        assertTrue(reason(PUMP.withSpeed(RotationSpeed.ofRevolutionsPerMinute(119.9999999)))
+                reason(BLOWER.withRatedPowerKilowatts(300.0001)));
+        assertFalse(reason(BLOWER.withRatedPowerKilowatts(Math.nextUp(300.0))).contains("rated power 300 kW"));
+        assertTrue(reason(BLOWER.withSpeed(RotationSpeed.ofRevolutionsPerMinute(119.9999999)))
                 .contains("from 120 r/min up to 30000 r/min, not 119.9999999 r/min"));
         assertEquals("ISO 20816-3:2022 group 2: rated power 300 kW (above 15 kW up to 300 kW)",
-                reason(PUMP.withRatedPowerKilowatts(300)));
-        assertTrue(PUMP.withRatedPowerKilowatts(12345.6).toString().startsWith("pump, 12345.6 kW"));
+                reason(BLOWER.withRatedPowerKilowatts(300)));
+        assertTrue(BLOWER.withRatedPowerKilowatts(12345.6).toString().startsWith("blower, 12345.6 kW"));
     }
 
     @Test
@@ -69,7 +69,7 @@ class EdgesInPrintTest {
     @Test
     void aPowerThatOverflowsIsRefused() {
         assertEquals("rated power must be finite and > 0 W: Infinity", assertThrows(IllegalArgumentException.class,
-                () -> PUMP.withRatedPowerKilowatts(Double.MAX_VALUE)).getMessage());
+                () -> BLOWER.withRatedPowerKilowatts(Double.MAX_VALUE)).getMessage());
     }
 
     @Test

@@ -31,7 +31,7 @@ class QualityAndChangeTest {
     private static final int LENGTH = 51_200;
 
     private static MachineDescription.Builder pump() {
-        return MachineDescription.named("pump").kind(MachineKind.PUMP).ratedPowerKilowatts(37).support(Support.RIGID)
+        return MachineDescription.named("pump").kind(MachineKind.BLOWER).ratedPowerKilowatts(37).support(Support.RIGID)
                 .speed(RotationSpeed.ofHertz(25));
     }
 

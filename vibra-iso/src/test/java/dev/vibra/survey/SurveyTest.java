@@ -38,7 +38,7 @@ class SurveyTest {
     private static final RotationSpeed SPEED = RotationSpeed.ofHertz(25);
 
     private static MachineDescription.Builder pump() {
-        return MachineDescription.named("pump").kind(MachineKind.PUMP).ratedPowerKilowatts(37).support(Support.RIGID)
+        return MachineDescription.named("pump").kind(MachineKind.BLOWER).ratedPowerKilowatts(37).support(Support.RIGID)
                 .speed(SPEED);
     }
 
@@ -102,7 +102,7 @@ class SurveyTest {
 
     @Test
     void withoutSupportBothAreJudgedAndTheWorseDecides() {
-        MachineDescription.Builder machine = MachineDescription.named("pump").kind(MachineKind.PUMP)
+        MachineDescription.Builder machine = MachineDescription.named("pump").kind(MachineKind.BLOWER)
                 .ratedPowerKilowatts(37).speed(SPEED);
         PointSurvey point = survey(line(quiet(6), 3, 2.0).waveform(), machine);
         assertEquals(4, point.severity().orElseThrow().judgements().size(), "two supports, two quantities");
@@ -112,7 +112,7 @@ class SurveyTest {
     @Test
     void aFactGivenWrongIsNotTreatedAsNotGiven() {
         PointSurvey point = survey(line(quiet(7), 3, 2.0).waveform(), MachineDescription.named("pump").speed(SPEED)
-                .kind(MachineKind.PUMP).support(Support.RIGID).faulty("ratedPowerKilowatts"));
+                .kind(MachineKind.BLOWER).support(Support.RIGID).faulty("ratedPowerKilowatts"));
         assertTrue(point.zone().isEmpty());
         assertTrue(point.omissions().toString().contains(
                 "severity: not determined, the criterion depends on ratedPowerKilowatts"), point.omissions()
@@ -159,7 +159,7 @@ class SurveyTest {
     @Test
     void withoutSpeedWhatNeedsItIsNotDetermined() {
         MachineDescription.Builder machine =
-                MachineDescription.named("pump").kind(MachineKind.PUMP).ratedPowerKilowatts(37).support(Support.RIGID);
+                MachineDescription.named("any").kind(MachineKind.BLOWER).ratedPowerKilowatts(37).support(Support.RIGID);
         PointSurvey point = survey(line(quiet(10), 1, 3).waveform(), machine);
         assertEquals("not determined", point.speed().source());
         assertTrue(point.descriptor("velocity-rms-1x").isEmpty());

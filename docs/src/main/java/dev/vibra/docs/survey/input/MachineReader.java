@@ -93,7 +93,8 @@ final class MachineReader {
         Optional<String> standard = fields.required("standard", "number of the standard, as in \"ISO 20816-3\"");
         CriterionRequest request = CriterionRequest.of(standard.orElse("unknown"));
         request = fields.text("edition").map(request::withEdition).orElse(request);
-        return fields.text("group").map(request::withGroup).orElse(request);
+        request = fields.text("group").map(request::withGroup).orElse(request);
+        return fields.text("duty").map(request::withDuty).orElse(request);
     }
 
     private static RotorData rotor(FieldReader fields) {

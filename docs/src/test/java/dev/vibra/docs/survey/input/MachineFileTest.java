@@ -64,7 +64,7 @@ class MachineFileTest {
         assertEquals(Support.RIGID, machine.support().orElseThrow());
         assertEquals("1480 r/min (24.67 Hz)", machine.speed().orElseThrow().toString());
         assertEquals(50.0, machine.lineFrequencyHertz().orElseThrow());
-        assertEquals("ISO 20816-3:2022", machine.criterion().orElseThrow().toString());
+        assertEquals("ISO 20816-3:2022, group 2, duty any", machine.criterion().orElseThrow().toString());
         assertEquals("rotor 64 kg, G6.3, 2 planes, between bearings", machine.rotor().orElseThrow().toString());
         assertEquals(7, machine.blades().orElseThrow());
         assertEquals("reducer: 23/71 teeth", machine.gears().get(0).toString());
