@@ -112,11 +112,10 @@ final class Chooser {
 
     /** Without a group named: the classes that don't have to be, and of these those that a duty may stand for. */
     private Predicate<ClassRule> byRule(String standard, Machine judged) {
-        List<DutyRule> duties = tables.duties(standard).stream().filter(duty -> duty.power().fit(judged) != Fit.NOT_MET)
-                .toList();
-        return rule -> !rule.byName() && (tables.duties(standard).isEmpty()
-                || duties.stream().anyMatch(duty -> CriterionRequest.of(standard).withGroup(duty.group())
-                        .namesGroup(rule.group())));
+        List<DutyRule> all = tables.duties(standard);
+        List<DutyRule> duties = all.stream().filter(duty -> duty.power().fit(judged) != Fit.NOT_MET).toList();
+        return rule -> !rule.byName()
+                && (all.isEmpty() || duties.stream().anyMatch(duty -> duty.standsFor(rule.group())));
     }
 
     private Choice chosen(Attempt.Fits fits, List<String> near, Machine judged) {

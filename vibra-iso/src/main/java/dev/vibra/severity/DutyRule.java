@@ -11,6 +11,10 @@ record DutyRule(String standard, String duty, Range power, String group) {
                 row.read("power kW", text -> Range.parse(Range.Fact.POWER, text)), row.text("group"));
     }
 
+    boolean standsFor(String name) {
+        return GroupNames.parts(name).containsAll(GroupNames.parts(group));
+    }
+
     /** Names of the facts without which the duty doesn't tell the group. */
     static Set<String> missing(List<DutyRule> rules, Machine machine) {
         return Range.open(rules.stream().map(DutyRule::power).toList(), machine);

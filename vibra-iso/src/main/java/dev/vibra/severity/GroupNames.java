@@ -34,7 +34,7 @@ final class GroupNames {
         return String.join(", ", words);
     }
 
-    private static List<String> parts(String group) {
+    static List<String> parts(String group) {
         return List.of(group.split(", "));
     }
 }
