@@ -34,15 +34,6 @@ def envelope_spectrum():
     return table
 
 
-def line_noise():
-    """Logarithm of the chance that a chi-square variable with 2 or 6 degrees of freedom passes ratio times its mean."""
-    table = {"ratios": [0.1, 0.5, 1.0, 1.5, 3.0, 10.0, 50.0, 200.0]}
-    for freedom in (2, 6):
-        table[f"log.{freedom}"] = stats.chi2.logsf(numpy.array(table["ratios"]) * freedom, freedom)
-        table[f"median.{freedom}"] = [stats.chi2.median(freedom) / freedom]
-    return table
-
-
 def ranks():
     """Logarithm of the chance that at least k of n uniform numbers lie below x."""
     table = {}
@@ -64,5 +55,4 @@ def write(name, table):
 
 
 write("scipy-envelope-spectrum.txt", envelope_spectrum())
-write("scipy-line-noise.txt", line_noise())
 write("scipy-ranks.txt", ranks())

@@ -65,7 +65,11 @@ def statistics():
     table = {}
     for freedom in (2.0, 7.3, 40.0):
         table[f"chi2.{freedom}"] = stats.chi2.ppf([0.025, 0.5, 0.975], freedom)
-    table["gamma.3.5"] = stats.gamma.sf([0.5, 1.0, 3.0, 6.0], 3.5, scale=1 / 3.5)
+    # Logarithm of the chance that a gamma variable of a shape passes ratio times its mean.
+    table["ratios"] = [0.1, 0.5, 1.0, 1.5, 3.0, 6.0, 10.0, 15.0]
+    for shape in (1.0, 3.0, 3.5, 40.25):
+        table[f"gamma.logsf.{shape}"] = stats.gamma.logsf(table["ratios"], shape, scale=1 / shape)
+        table[f"gamma.median.{shape}"] = [stats.gamma.median(shape, scale=1 / shape)]
     return table
 
 

@@ -49,6 +49,6 @@ public final class Balancing {
      * @throws IllegalArgumentException if a value is out of range
      */
     public static Mass mass(double grams, double angleDegrees) {
-        return new Mass(grams, angleDegrees, Double.NaN);
+        return Mass.of(grams, angleDegrees);
     }
 }

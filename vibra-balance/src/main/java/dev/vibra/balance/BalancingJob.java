@@ -432,7 +432,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count of readings is wrong
      */
     public BalancingJob finalRun(Reading... readings) {
-        return finalRun(corrections().list().stream().map(Correction::mass).toList(), vectors(readings));
+        return finalRun(analysis().masses(), vectors(readings));
     }
 
     /**
@@ -556,6 +556,14 @@ public final class BalancingJob implements Serializable {
         return analysis().coefficientErrors();
     }
 
+    /**
+     * {@return why {@link #corrections()} can't be worked out, as a sentence: a run or a weight is missing, a trial
+     * changed nothing, planes can't be told apart; empty if they can}
+     */
+    public Optional<String> obstacle() {
+        return analysis().obstacle();
+    }
+
     private JobAnalysis analysis() {
         return new JobAnalysis(setup, log);
     }
@@ -578,6 +586,26 @@ public final class BalancingJob implements Serializable {
         return setup.tolerance();
     }
 
+    /** {@return runout of each sensor, as noted, that is taken off every reading; empty if none was set} */
+    public List<Reading> runout() {
+        return setup.runout();
+    }
+
+    /** {@return true if {@link #alongTheAxis} said where bearings and planes are} */
+    public boolean knowsBearings() {
+        return setup.knowsBearings();
+    }
+
+    /** {@return true if the last run is a final run, so that there is a {@link #verification()}} */
+    public boolean endsWithFinalRun() {
+        return log.endsWithFinalRun();
+    }
+
+    /** {@return the job without the final run that it ends with; this job if it ends with none} */
+    public BalancingJob beforeFinalRun() {
+        return new BalancingJob(setup, log.beforeFinalRun());
+    }
+
     /**
      * Returns the runs so far.
      *
@@ -592,9 +620,7 @@ public final class BalancingJob implements Serializable {
      * them on.
      *
      * @return corrections with predicted residuals, remarks and cautions
-     * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
-     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike
-     *     that there is no one answer
+     * @throws IllegalStateException if there is an {@link #obstacle()}
      */
     public Corrections corrections() {
         return analysis().corrections();
@@ -605,8 +631,8 @@ public final class BalancingJob implements Serializable {
      *
      * @param fitted masses on positions, at the radii of the planes
      * @return corrections whose splits are these masses
-     * @throws IllegalArgumentException if the masses are not for the planes of this job, or runs are missing
-     * @throws IllegalStateException if there is no initial run or a trial changed nothing
+     * @throws IllegalArgumentException if the masses are not for the planes of this job
+     * @throws IllegalStateException if runs are missing or a trial changed nothing
      */
     public Corrections corrections(FittedMasses fitted) {
         requireSamePlanes(fitted);
@@ -630,9 +656,9 @@ public final class BalancingJob implements Serializable {
      * @param planes what can be fitted, one element per plane in the order of the planes
      * @return the problem, to be solved by least squares or for the least largest residual; residuals are weighted as
      *     for {@link #corrections()}
-     * @throws IllegalArgumentException if the count is wrong, or runs are missing
-     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike
-     *     that without limits there is no one answer
+     * @throws IllegalArgumentException if the count is wrong
+     * @throws IllegalStateException if runs are missing, a trial changed nothing, or the planes act so alike that
+     *     without limits there is no one answer
      */
     public Fitting fitting(PlaneFitting... planes) {
         return analysis().fitting(List.of(planes));
@@ -642,9 +668,8 @@ public final class BalancingJob implements Serializable {
      * Returns masses that make the largest residual least, instead of the sum of squares; angles are free.
      *
      * @return corrections with predicted residuals, remarks and cautions
-     * @throws IllegalArgumentException if runs are missing or don't tell the planes apart
-     * @throws IllegalStateException if there is no initial run, a trial changed nothing, or the planes act so alike
-     *     that there is no one answer
+     * @throws IllegalStateException if runs are missing, a trial changed nothing, or the planes act so alike that
+     *     there is no one answer
      */
     public Corrections minimaxCorrections() {
         // Four unlimited positions a quarter turn apart make any vector.

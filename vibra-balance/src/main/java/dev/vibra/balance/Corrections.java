@@ -1,13 +1,12 @@
 package dev.vibra.balance;
 
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.StaticCouple;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.Arrays;
@@ -138,7 +137,7 @@ public final class Corrections implements Serializable {
      */
     public Optional<StaticCouple> staticCouple() {
         return unbalance.size() != 2 ? Optional.empty() : Optional.of(StaticCouple.of(
-                unbalance.get(0).unbalance().unbalance(), unbalance.get(1).unbalance().unbalance()));
+                unbalance.get(0).kilogramMetres(), unbalance.get(1).kilogramMetres()));
     }
 
     /**
@@ -211,7 +210,7 @@ public final class Corrections implements Serializable {
                     .append(", predicted\n");
         }
         unbalance.forEach(u -> out.append("  unbalance now: ").append(u).append(
-                Double.isNaN(u.permissibleGramMillimetres()) ? "" : " permissible").append('\n'));
+                u.permissibleGramMillimetres().isPresent() ? " permissible" : "").append('\n'));
         presentGrade().ifPresent(grade -> out.append("Before: ").append(grade).append(".\n"));
         out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");
         uncertainty().ifPresent(u -> out.append("Uncertainty: ").append(u).append(".\n"));

@@ -4,9 +4,9 @@ import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.InfluenceFit;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.evidence.Remark;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,13 +28,19 @@ final class DataDoubts {
         return setup.stored().isPresent() ? List.of() : log.trials();
     }
 
-    /** Requires that each trial changed something. */
-    void requireEffect() {
-        for (RunLog.Entry trial : trials()) {
-            JobRemarks.requireEffect(trial.run().name(), norm(Vectors.difference(log.vibrationOf(trial),
-                    log.vibrationBefore(trial))), Math.max(norm(log.vibrationOf(trial)),
-                    norm(log.vibrationBefore(trial))));
-        }
+    /** Says why the runs tell nothing of the effect of a mass: one is missing, or changed nothing. */
+    Optional<String> obstacle() {
+        return setup.unweighted().or(() -> log.obstacle(trials()))
+                .or(() -> trials().stream().flatMap(trial -> withoutEffect(trial).stream()).findFirst())
+                .or(() -> setup.stored().isPresent() ? Optional.empty()
+                        : InfluenceFit.obstacle(setup.layout(), log.runsForCoefficients()));
+    }
+
+    private Optional<String> withoutEffect(RunLog.Entry trial) {
+        Phasor[] before = log.vibrationBefore(trial);
+        Phasor[] after = log.vibrationOf(trial);
+        return JobRemarks.withoutEffect(trial.run().name(), norm(Vectors.difference(after, before)),
+                Math.max(norm(after), norm(before)));
     }
 
     List<Remark> ofRuns(InfluenceCoefficients alpha) {

@@ -2,8 +2,8 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.evidence.Remark;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -44,7 +44,7 @@ final class FittingCheck {
         double before = solver.norm(this.before);
         double now = solver.norm(after);
         if (now > before + allowance) {
-            out.add(new Remark("worse-than-before", "the vibration is higher than before the corrections", now,
+            out.add(Remark.note("worse-than-before", "the vibration is higher than before the corrections", now,
                     before));
         }
         double expected = solver.norm(alpha.response(added));
@@ -52,7 +52,7 @@ final class FittingCheck {
         if (missed > Math.max(MISSED * expected, allowance)) {
             // Without a change to speak of nothing can be told of the angle, and a share of it would be no figure.
             out.add(expected > allowance ? explanation(added, missed / expected)
-                    : new Remark("prediction-missed", text("prediction-missed"), missed / Math.max(before, now), 0));
+                    : Remark.note("prediction-missed", text("prediction-missed"), missed / Math.max(before, now), 0));
         }
         return List.copyOf(out);
     }
@@ -80,7 +80,7 @@ final class FittingCheck {
                 bestMiss = miss;
             }
         }
-        return new Remark(best, text(best), missedShare, MISSED);
+        return Remark.note(best, text(best), missedShare, MISSED);
     }
 
     private static Phasor[] each(Phasor[] values, UnaryOperator<Phasor> change) {

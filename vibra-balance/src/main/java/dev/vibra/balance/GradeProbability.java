@@ -4,6 +4,7 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -12,25 +13,20 @@ import java.util.function.IntToDoubleFunction;
  * <p>At 95 % or more the grade counts as proved, at 5 % or less as missed, in between it is not settled. Errors of
  * stored coefficients are in it only where their scatter was told.
  *
- * @param probability probability from 0 to 1
- * @param moreReadings how many more readings of the present state would settle it, if they agree with the mean so far;
- *     0 if it is settled, -1 if not even 100 would
  * @see "JCGM 106:2012, evaluation of measurement data: the role of measurement uncertainty in conformity assessment"
  */
-public record GradeProbability(double probability, int moreReadings) implements Serializable {
+public final class GradeProbability implements Serializable {
+    private static final long serialVersionUID = 1;
     private static final double PROVED = 0.95;
     private static final int MOST_READINGS = 100;
 
-    /**
-     * Checks the values.
-     *
-     * @param probability probability from 0 to 1
-     * @param moreReadings how many more readings of the present state would settle it, if they agree with the mean so
-     *     far; 0 if it is settled, -1 if not even 100 would
-     */
-    public GradeProbability {
-        Require.within("probability", probability, 0, 1, "");
-        Require.atLeast("moreReadings", moreReadings, -1);
+    private final double probability;
+    private final Integer moreReadings; // null: not even the most readings would settle it
+
+    GradeProbability(double probability, OptionalInt moreReadings) {
+        this.probability = Require.within("probability", probability, 0, 1, "");
+        this.moreReadings = moreReadings.isPresent() ? Require.atLeast("moreReadings", moreReadings.getAsInt(), 0)
+                : null;
     }
 
     static GradeProbability of(Setup setup, ErrorPropagation errors, Phasor[] found) {
@@ -42,12 +38,12 @@ public record GradeProbability(double probability, int moreReadings) implements 
         return new GradeProbability(now, readingsToSettle(withMore, now));
     }
 
-    private static int readingsToSettle(IntToDoubleFunction withMore, double now) {
+    private static OptionalInt readingsToSettle(IntToDoubleFunction withMore, double now) {
         if (settled(now)) {
-            return 0;
+            return OptionalInt.of(0);
         }
         if (!settled(withMore.applyAsDouble(MOST_READINGS))) {
-            return -1;
+            return OptionalInt.empty();
         }
         int tooFew = 0;
         int enough = MOST_READINGS;
@@ -59,11 +55,29 @@ public record GradeProbability(double probability, int moreReadings) implements 
                 tooFew = middle;
             }
         }
-        return enough;
+        return OptionalInt.of(enough);
     }
 
     private static boolean settled(double probability) {
         return probability >= PROVED || probability <= 1 - PROVED;
+    }
+
+    /**
+     * Returns the probability.
+     *
+     * @return probability from 0 to 1
+     */
+    public double probability() {
+        return probability;
+    }
+
+    /**
+     * Returns how many more readings of the present state would settle it, if they agree with the mean so far.
+     *
+     * @return number of readings, 0 if it is settled; empty if not even 100 would
+     */
+    public OptionalInt moreReadings() {
+        return moreReadings == null ? OptionalInt.empty() : OptionalInt.of(moreReadings);
     }
 
     /**
@@ -87,10 +101,10 @@ public record GradeProbability(double probability, int moreReadings) implements 
     @Override
     public String toString() {
         String text = "within tolerance with probability " + inWords();
-        return switch (moreReadings) {
-            case 0 -> text;
-            case -1 -> text + ", not settled by more readings of this state alone";
-            default -> text + ", " + moreReadings + " more reading(s) of this state would settle it";
-        };
+        if (moreReadings == null) {
+            return text + ", not settled by more readings of this state alone";
+        }
+        return moreReadings == 0 ? text : text + ", " + moreReadings
+                + " more reading(s) of this state would settle it";
     }
 }

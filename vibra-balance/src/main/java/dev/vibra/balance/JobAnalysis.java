@@ -8,15 +8,16 @@ import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.placement.Fitting;
 import dev.vibra.balance.placement.PlaneFitting;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.uncertainty.VectorCovariance;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.evidence.Remark;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 
 /** What the runs of a job come to: coefficients, corrections, proof, and how far to trust them. */
 final class JobAnalysis {
@@ -35,9 +36,34 @@ final class JobAnalysis {
                 InfluenceFit.of(setup.layout(), log.runsForCoefficients()).coefficients());
     }
 
+    /** Says why corrections can't be worked out. */
+    Optional<String> obstacle() {
+        return obstacleToEffects().or(() -> setup.obstacle(with(coefficients()).solver()));
+    }
+
+    /** Says why it is not known what masses do at the sensors that count. */
+    private Optional<String> obstacleToEffects() {
+        return doubts.obstacle().or(() -> coefficients().obstacle(setup.rowWeights()));
+    }
+
+    private static void refuse(String reason) {
+        throw new IllegalStateException(reason);
+    }
+
     Corrections corrections() {
         Known known = known();
-        return corrections(known, setup.cancelling(known.solver(), known.present()));
+        return corrections(known, cancelling(known));
+    }
+
+    /** Masses of the corrections without all that they come to. */
+    List<PlacedMass> masses() {
+        Phasor[] masses = withoutRounding(cancelling(known()));
+        return IntStream.range(0, masses.length).mapToObj(j -> setup.mass(j, masses[j])).toList();
+    }
+
+    private Phasor[] cancelling(Known known) {
+        setup.obstacle(known.solver()).ifPresent(JobAnalysis::refuse);
+        return setup.cancelling(known.solver(), known.present());
     }
 
     /** Corrections that were chosen in another way. */
@@ -94,7 +120,7 @@ final class JobAnalysis {
         Known known = known();
         boolean limited = planes.stream().allMatch(PlaneFitting::isLimited);
         if (!limited) {
-            setup.requirePlanesApart(known.solver()); // without limits alike planes would fight with any mass
+            setup.planesAlike(known.solver()).ifPresent(JobAnalysis::refuse); // they would fight with any mass
         }
         return Fitting.of(known.alpha(), known.present(), setup.rowWeights(), planes);
     }
@@ -153,25 +179,22 @@ final class JobAnalysis {
     }
 
     JobRecord toRecord() {
-        boolean known = !log.entries().isEmpty()
-                && (setup.stored().isPresent() || log.trials().size() >= log.state().size());
         RecordWriter writer = new RecordWriter(setup);
-        if (!known) {
-            return writer.write(log.runs(), null, null, null);
+        boolean proof = log.endsWithFinalRun();
+        Optional<String> obstacle = obstacle().or(() -> log.obstacle(proof ? List.of(log.last()) : List.of()));
+        if (obstacle.isEmpty()) {
+            return writer.write(log.runs(), coefficients(), corrections(), proof ? verification() : null);
         }
-        try {
-            return writer.write(log.runs(), coefficients(), corrections(), log.endsWithFinalRun() ? verification()
-                    : null);
-        } catch (IllegalArgumentException | IllegalStateException e) {
-            return writer.writeWithout(log.runs(), e.getMessage());
-        }
+        boolean complete = !log.entries().isEmpty()
+                && (setup.stored().isPresent() || log.trials().size() >= log.state().size());
+        return complete ? writer.writeWithout(log.runs(), obstacle.get()) : writer.write(log.runs(), null, null, null);
     }
 
     private record Known(InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] present) {}
 
     /** What runs or stored coefficients tell, checked to be good for a correction. */
     private Known known() {
-        doubts.requireEffect();
+        obstacleToEffects().ifPresent(JobAnalysis::refuse);
         return with(coefficients());
     }
 

@@ -1,66 +1,46 @@
 package dev.vibra.balance;
 
-import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.tolerance.BalanceGrade;
+import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.evidence.Remark;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 
 /**
- * Record of a balancing job as plain data: what was read, what was fitted, what it led to, and who may rely on what.
- * Every number carries its unit in its name; angles and phases are in the convention.
+ * Record of a balancing job: what was read, what was fitted, what it led to, and who may rely on what. Every number
+ * carries its unit in its name; angles and phases are in the convention.
  *
- * @param convention how phases and angles are counted, in words
- * @param speedsRevolutionsPerMinute speeds of each run; empty if not named
- * @param runs runs in order
- * @param coefficients influence coefficients; empty if runs are still missing
- * @param corrections corrections for the rotor as it is now; empty if runs are still missing
- * @param ellipses how far each correction may be off; empty if the job was told no scatter
- * @param residuals residual unbalance by the last final run; empty before it, or without radii
- * @param bearingResiduals the same as seen in the bearing planes; empty if the job was not told where they are
- * @param remainingShare vibration after over vibration before; NaN before the final run
- * @param gradeRequired grade asked for, as in {@code G6.3}; empty without a tolerance
- * @param gradeReached grade reached with its evidence; empty before the final run, or without tolerance or radii
- * @param gradeProbability probability that the residual unbalance is within tolerance; NaN where it is not known
- * @param remarks doubts
- * @param reliance what the numbers may be used for, and what not
- * @param cautions cautions for work on the machine
  * @see "ISO 21940-13:2012, reporting"
  */
-public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinute, List<RunEntry> runs,
-        List<CoefficientEntry> coefficients, List<MassEntry> corrections, List<EllipseEntry> ellipses,
-        List<ResidualEntry> residuals, List<ResidualEntry> bearingResiduals, double remainingShare,
-        String gradeRequired, String gradeReached, double gradeProbability, List<Remark> remarks,
-        List<String> reliance, List<String> cautions) implements Serializable {
-    /**
-     * Copies the lists.
-     *
-     * @param convention how phases and angles are counted, in words
-     * @param speedsRevolutionsPerMinute speeds of each run; empty if not named
-     * @param runs runs in order
-     * @param coefficients influence coefficients; empty if runs are still missing
-     * @param corrections corrections for the rotor as it is now; empty if runs are still missing
-     * @param ellipses how far each correction may be off; empty if the job was told no scatter
-     * @param residuals residual unbalance by the last final run; empty before it, or without radii
-     * @param bearingResiduals the same as seen in the bearing planes; empty if the job was not told where they are
-     * @param remainingShare vibration after over vibration before; NaN before the final run
-     * @param gradeRequired grade asked for, as in {@code G6.3}; empty without a tolerance
-     * @param gradeReached grade reached with its evidence; empty before the final run, or without tolerance or radii
-     * @param gradeProbability probability that the residual unbalance is within tolerance; NaN where it is not known
-     * @param remarks doubts
-     * @param reliance what the numbers may be used for, and what not
-     * @param cautions cautions for work on the machine
-     */
-    public JobRecord {
-        speedsRevolutionsPerMinute = List.copyOf(speedsRevolutionsPerMinute);
-        runs = List.copyOf(runs);
-        coefficients = List.copyOf(coefficients);
-        corrections = List.copyOf(corrections);
-        ellipses = List.copyOf(ellipses);
-        residuals = List.copyOf(residuals);
-        bearingResiduals = List.copyOf(bearingResiduals);
-        remarks = List.copyOf(remarks);
-        reliance = List.copyOf(reliance);
-        cautions = List.copyOf(cautions);
+@SuppressWarnings("serial") // the lists are unmodifiable copies, which are serializable
+public final class JobRecord implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final Plan plan;
+    private final List<RunEntry> runs;
+    private final List<CoefficientEntry> coefficients;
+    private final Corrections corrections; // null where runs are still missing
+    private final Verification verification; // null before the final run
+    private final List<Remark> remarks;
+    private final List<String> reliance;
+
+    JobRecord(Plan plan, List<RunEntry> runs, List<CoefficientEntry> coefficients, Corrections corrections,
+            Verification verification, List<Remark> remarks, List<String> reliance) {
+        this.plan = plan;
+        this.runs = List.copyOf(runs);
+        this.coefficients = List.copyOf(coefficients);
+        this.corrections = corrections;
+        this.verification = verification;
+        this.remarks = List.copyOf(remarks);
+        this.reliance = List.copyOf(reliance);
     }
+
+    /** What was set before the first run; the grade is null without a tolerance. */
+    record Plan(String convention, List<Double> speedsRevolutionsPerMinute, BalanceGrade grade)
+            implements Serializable {}
 
     /**
      * One run.
@@ -78,6 +58,7 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
          * @param readings readings, runout taken off
          */
         public RunEntry {
+            Objects.requireNonNull(name, "name");
             masses = List.copyOf(masses);
             readings = List.copyOf(readings);
         }
@@ -87,12 +68,20 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
      * One mass.
      *
      * @param plane name of the plane
-     * @param grams mass in g
-     * @param angleDegrees angle in degrees
-     * @param radiusMillimetres radius in mm; NaN if left open
+     * @param mass mass, angle in the convention and, where it is known, radius
      */
-    public record MassEntry(String plane, double grams, double angleDegrees, double radiusMillimetres)
-            implements Serializable {}
+    public record MassEntry(String plane, PlacedMass mass) implements Serializable {
+        /**
+         * Checks that both are there.
+         *
+         * @param plane see the record
+         * @param mass see the record
+         */
+        public MassEntry {
+            Objects.requireNonNull(plane, "plane");
+            Objects.requireNonNull(mass, "mass");
+        }
+    }
 
     /**
      * One reading.
@@ -104,7 +93,24 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
      * @param phaseDegrees phase in degrees
      */
     public record ReadingEntry(String sensor, double amplitude, String unit, String detector, double phaseDegrees)
-            implements Serializable {}
+            implements Serializable {
+        /**
+         * Checks the values.
+         *
+         * @param sensor see the record
+         * @param amplitude see the record
+         * @param unit see the record
+         * @param detector see the record
+         * @param phaseDegrees see the record
+         * @throws IllegalArgumentException if a value is out of range
+         */
+        public ReadingEntry {
+            Objects.requireNonNull(sensor, "sensor");
+            Require.notNegative("amplitude", amplitude, unit);
+            Objects.requireNonNull(detector, "detector");
+            Require.finite("phaseDegrees", phaseDegrees);
+        }
+    }
 
     /**
      * One influence coefficient.
@@ -115,34 +121,119 @@ public record JobRecord(String convention, List<Double> speedsRevolutionsPerMinu
      * @param phaseDegrees phase in degrees
      */
     public record CoefficientEntry(String sensor, String plane, double amplitudePerGram, double phaseDegrees)
-            implements Serializable {}
+            implements Serializable {
+        /**
+         * Checks the values.
+         *
+         * @param sensor see the record
+         * @param plane see the record
+         * @param amplitudePerGram see the record
+         * @param phaseDegrees see the record
+         * @throws IllegalArgumentException if a value is out of range
+         */
+        public CoefficientEntry {
+            Objects.requireNonNull(sensor, "sensor");
+            Objects.requireNonNull(plane, "plane");
+            Require.notNegative("amplitudePerGram", amplitudePerGram, "");
+            Require.finite("phaseDegrees", phaseDegrees);
+        }
+    }
 
     /**
-     * Ellipse about a correction that holds the right one with a stated probability.
+     * Returns how phases and angles are counted.
      *
-     * @param plane name of the plane
-     * @param majorGrams half of the long axis in g at the radius of the plane
-     * @param minorGrams half of the short axis in g
-     * @param majorDegrees direction of the long axis in degrees, in the convention, below 180
-     * @param coverage probability
+     * @return convention in words
      */
-    public record EllipseEntry(String plane, double majorGrams, double minorGrams, double majorDegrees,
-            double coverage) implements Serializable {}
+    public String convention() {
+        return plan.convention();
+    }
 
     /**
-     * Residual unbalance of one plane or bearing.
+     * Returns the speeds of each run.
      *
-     * @param plane name of the plane or bearing
-     * @param gramMillimetres residual unbalance in g·mm
-     * @param permissibleGramMillimetres permissible residual unbalance in g·mm; NaN without a tolerance
+     * @return speeds in revolutions per minute; empty if not named
      */
-    public record ResidualEntry(String plane, double gramMillimetres, double permissibleGramMillimetres)
-            implements Serializable {}
+    public List<Double> speedsRevolutionsPerMinute() {
+        return plan.speedsRevolutionsPerMinute();
+    }
+
+    /**
+     * Returns the grade that was asked for.
+     *
+     * @return grade; empty without a tolerance
+     */
+    public Optional<BalanceGrade> gradeRequired() {
+        return Optional.ofNullable(plan.grade());
+    }
+
+    /**
+     * Returns the runs.
+     *
+     * @return runs in order
+     */
+    public List<RunEntry> runs() {
+        return runs;
+    }
+
+    /**
+     * Returns the influence coefficients.
+     *
+     * @return coefficients; empty if runs are still missing
+     */
+    public List<CoefficientEntry> coefficients() {
+        return coefficients;
+    }
+
+    /**
+     * Returns the corrections for the rotor as it is now, with how far each may be off.
+     *
+     * @return corrections; empty if runs are still missing or nothing can be worked out of them
+     */
+    public Optional<Corrections> corrections() {
+        return Optional.ofNullable(corrections);
+    }
+
+    /**
+     * Returns what the last final run proved: vibration and unbalance that remain, the grade reached.
+     *
+     * @return verification; empty before the final run
+     */
+    public Optional<Verification> verification() {
+        return Optional.ofNullable(verification);
+    }
+
+    /**
+     * Returns the doubts.
+     *
+     * @return remarks; empty if there is nothing to doubt
+     */
+    public List<Remark> remarks() {
+        return remarks;
+    }
+
+    /**
+     * Returns what the numbers may be used for, and what not.
+     *
+     * @return sentences
+     */
+    public List<String> reliance() {
+        return reliance;
+    }
+
+    /**
+     * Returns the cautions for work on the machine.
+     *
+     * @return all of them
+     */
+    public List<Caution> cautions() {
+        return List.of(Caution.values());
+    }
 
     /** Returns what the record holds in one line. */
     @Override
     public String toString() {
-        return "balancing record: " + runs.size() + " run(s), " + corrections.size() + " correction(s)"
-                + (gradeReached.isEmpty() ? "" : ", " + gradeReached);
+        String text = "balancing record: " + runs.size() + " run(s), "
+                + (corrections == null ? 0 : corrections.list().size()) + " correction(s)";
+        return verification().flatMap(Verification::gradeReached).map(grade -> text + ", " + grade).orElse(text);
     }
 }

@@ -2,10 +2,10 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.placement.Positions;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.Optional;
@@ -35,33 +35,32 @@ final class JobRemarks {
 
     private JobRemarks() {}
 
-    /** Requires that a trial changed the readings by more than rounding and noise of the best chain could. */
-    static void requireEffect(String run, double change, double size) {
+    /** Says that a trial did not change the readings by more than rounding and noise of the best chain could. */
+    static Optional<String> withoutEffect(String run, double change, double size) {
         double share = size > 0 ? change / size : 0;
-        if (!(share > NO_CHANGE)) {
-            throw new IllegalStateException(run + " must change the readings by more than a thousandth: the change is "
-                    + Digits.significant(share, 2) + " of them; check that the mass was on and that sensor and"
-                    + " tachometer work, then try a larger mass if the force limit allows it");
-        }
+        return share > NO_CHANGE ? Optional.empty()
+                : Optional.of(run + " must change the readings by more than a thousandth: the change is "
+                        + Digits.significant(share, 2) + " of them; check that the mass was on and that sensor and"
+                        + " tachometer work, then try a larger mass if the force limit allows it");
     }
 
     /** Says that ellipses and probabilities leave the age of coefficients out. */
     static Remark takenAsExact() {
-        return new Remark("coefficients-taken-as-exact", "the stored coefficients are taken as exact: ellipses and"
+        return Remark.note("coefficients-taken-as-exact", "the stored coefficients are taken as exact: ellipses and"
                 + " probabilities hold the scatter of the readings only; say how far the coefficients may have moved",
                 0, 0);
     }
 
     /** Says that there is nothing to cancel. */
     static Remark noVibration() {
-        return new Remark("no-vibration", "no vibration at rotation frequency was read: is the sensor connected?",
+        return Remark.note("no-vibration", "no vibration at rotation frequency was read: is the sensor connected?",
                 0, 0);
     }
 
     /** Doubts a correction that was scaled up far. */
     static Optional<Remark> farBeyondTrial(String plane, double times) {
         return times <= BEYOND_TRIAL ? Optional.empty()
-                : Optional.of(new Remark("far-beyond-trial", "the correction in plane " + plane + " is "
+                : Optional.of(Remark.note("far-beyond-trial", "the correction in plane " + plane + " is "
                         + Digits.significant(times, 2) + " times the trial mass: the coefficients rest on a small"
                         + " change; fit a part of it and read again", times, BEYOND_TRIAL));
     }
@@ -69,7 +68,7 @@ final class JobRemarks {
     /** Doubts runs that contradict each other. */
     static Optional<Remark> contradictory(double misfit) {
         return misfit <= MISFIT ? Optional.empty()
-                : Optional.of(new Remark("runs-contradict", "a run lies " + Digits.significant(misfit * 100, 2)
+                : Optional.of(Remark.note("runs-contradict", "a run lies " + Digits.significant(misfit * 100, 2)
                         + " % away from what all initial and trial runs together say of it: repeat the runs (warm"
                         + " bearings, steady speed and load, tight masses)", misfit, MISFIT));
     }
@@ -77,7 +76,7 @@ final class JobRemarks {
     /** Doubts stored coefficients that a trial run speaks against. */
     static Optional<Remark> storedContradicted(String run, double miss) {
         return miss <= FittingCheck.MISSED ? Optional.empty()
-                : Optional.of(new Remark("stored-coefficients-contradicted", run + " misses what the stored"
+                : Optional.of(Remark.note("stored-coefficients-contradicted", run + " misses what the stored"
                         + " coefficients say of it by " + Digits.significant(miss * 100, 2)
                         + " %: the machine no longer answers as it did; balance without them", miss,
                         FittingCheck.MISSED));
@@ -85,7 +84,7 @@ final class JobRemarks {
 
     /** Says why no residual unbalance is told. */
     static Remark residualOpen(CorrectionSolver solver) {
-        return new Remark("residual-not-determined", "the planes act so alike that no residual unbalance of each can be"
+        return Remark.note("residual-not-determined", "the planes act so alike that no residual unbalance of each can be"
                 + " told, and no grade", finite(solver.planeConflict()), REFUSED);
     }
 
@@ -94,7 +93,7 @@ final class JobRemarks {
         double share = unbalance * Math.pow(speed.radiansPerSecond(), 2)
                 / (rotorKilograms * TrialMass.STANDARD_GRAVITY / 2);
         return share <= TrialMass.USUAL_SHARE * (1 + 1e-9) ? Optional.empty()
-                : Optional.of(new Remark("trial-force-high", run + " threw with "
+                : Optional.of(Remark.note("trial-force-high", run + " threw with "
                         + Digits.significant(share * 100, 2) + " % of the weight that each of two bearings carries at "
                         + speed + ", usual are 10 % (common practice): make sure that bearings, foundation and"
                         + " fastening stand it", share, TrialMass.USUAL_SHARE));
@@ -104,7 +103,7 @@ final class JobRemarks {
     static Optional<Remark> uncertain(String plane, double share, ReadingScatter scatter, boolean assumed,
             boolean aged) {
         return share < 1 ? Optional.empty()
-                : Optional.of(new Remark("correction-uncertain", "the correction in plane " + plane + " may be off by "
+                : Optional.of(Remark.note("correction-uncertain", "the correction in plane " + plane + " may be off by "
                         + Digits.significant(share, 2) + " times the largest correction (95 %), so it may do more harm"
                         + " than good, if readings scatter by " + Digits.compact(scatter.amplitudeShare() * 100, 3)
                         + " % and " + Digits.compact(scatter.phaseDegrees(), 3) + "° (one standard deviation"
@@ -133,7 +132,7 @@ final class JobRemarks {
         String way = largest * BEYOND_TRIAL < 1 ? "look for a sensor, a plane or a speed where more shows"
                 : "about " + Digits.significant(1 / largest, 2) + " times the mass would do, if the force limit allows"
                 + " it, or another angle";
-        return Optional.of(new Remark("trial-too-weak", run
+        return Optional.of(Remark.note("trial-too-weak", run
                 + " changed no amplitude that counts by 30 % and no phase by 30°, so its coefficients rest on a small"
                 + " difference; " + way + " (common practice)", largest, 1));
     }
@@ -144,14 +143,14 @@ final class JobRemarks {
 
     /** Says that a correction is not split, for no two free positions lie beside it. */
     static Remark unreached(String plane, PlacedMass mass, Positions positions) {
-        return new Remark("positions-apart", "the correction in plane " + plane + " lies in a gap of half a turn or"
+        return Remark.note("positions-apart", "the correction in plane " + plane + " lies in a gap of half a turn or"
                 + " more between free positions and is not split: fit within the positions (fitting(...)), take another"
                 + " radius or remove on the opposite side", mass.angleDegrees(), positions.free().size());
     }
 
     /** Says that the corrections were held back on purpose. */
     static Remark regularised(double ridge) {
-        return new Remark("regularised", "the corrections were damped by " + Digits.compact(ridge, 3)
+        return Remark.note("regularised", "the corrections were damped by " + Digits.compact(ridge, 3)
                 + " of the largest singular value to keep them small where planes act alike: more vibration remains"
                 + " than could be",
                 ridge, 0);
@@ -171,7 +170,7 @@ final class JobRemarks {
     static Optional<Remark> planesAlike(CorrectionSolver solver) {
         double conflict = solver.planeConflict();
         return conflict <= CONFLICT ? Optional.empty()
-                : Optional.of(new Remark("planes-alike", "the planes act nearly alike at the sensors (condition number "
+                : Optional.of(Remark.note("planes-alike", "the planes act nearly alike at the sensors (condition number "
                         + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
                         + " grow that many times in the corrections, and ellipses come out too small; prefer fewer"
                         + " planes, other sensors or speeds, or larger trial masses", finite(conflict), CONFLICT));

@@ -5,28 +5,27 @@ import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
+import java.util.OptionalDouble;
 
 /**
  * Mass as it stands on a balancing sheet; the sense of its angle is that of the job.
- *
- * @param grams mass in g, finite, zero or more
- * @param angleDegrees angle from the mark in degrees, finite
- * @param radiusMillimetres radius in mm, finite, above zero; NaN for the radius of the plane
  */
-public record Mass(double grams, double angleDegrees, double radiusMillimetres) implements Serializable {
-    /**
-     * Checks the values.
-     *
-     * @param grams mass in g, finite, zero or more
-     * @param angleDegrees angle from the mark in degrees, finite
-     * @param radiusMillimetres radius in mm, finite, above zero; NaN for the radius of the plane
-     */
-    public Mass {
-        Require.notNegative("mass", grams, "g");
-        Require.finite("angle of a mass in degrees", angleDegrees);
-        if (!Double.isNaN(radiusMillimetres)) {
-            Require.positive("radius of a mass", radiusMillimetres, "mm");
-        }
+public final class Mass implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final double grams;
+    private final double angleDegrees;
+    private final Double radiusMillimetres; // null: that of the plane
+
+    private Mass(double grams, double angleDegrees, Double radiusMillimetres) {
+        this.grams = Require.notNegative("mass", grams, "g");
+        this.angleDegrees = Require.finite("angle of a mass in degrees", angleDegrees);
+        this.radiusMillimetres = radiusMillimetres;
+    }
+
+    static Mass of(double grams, double angleDegrees) {
+        return new Mass(grams, angleDegrees, null);
     }
 
     /**
@@ -40,16 +39,57 @@ public record Mass(double grams, double angleDegrees, double radiusMillimetres) 
         return new Mass(grams, angleDegrees, Require.positive("radius of a mass", newRadiusMillimetres, "mm"));
     }
 
+    /**
+     * Returns the mass.
+     *
+     * @return mass in g, zero or more
+     */
+    public double grams() {
+        return grams;
+    }
+
+    /**
+     * Returns the angle.
+     *
+     * @return angle from the mark in degrees, in the sense of the job
+     */
+    public double angleDegrees() {
+        return angleDegrees;
+    }
+
+    /**
+     * Returns the radius.
+     *
+     * @return radius in mm; empty for the radius of the plane
+     */
+    public OptionalDouble radiusMillimetres() {
+        return radiusMillimetres == null ? OptionalDouble.empty() : OptionalDouble.of(radiusMillimetres);
+    }
+
     PlacedMass in(AngleSense sense) {
         PlacedMass open = PlacedMass.ofGrams(grams, angleDegrees, sense);
-        return Double.isNaN(radiusMillimetres) ? open : open.atRadius(radiusMillimetres);
+        return radiusMillimetres == null ? open : open.atRadius(radiusMillimetres);
+    }
+
+    /** Two are equal if mass, angle and radius are. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Mass that && Double.compare(grams, that.grams) == 0
+                && Double.compare(angleDegrees, that.angleDegrees) == 0
+                && Objects.equals(radiusMillimetres, that.radiusMillimetres);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(grams, angleDegrees, radiusMillimetres);
     }
 
     /** Returns mass and angle, as in {@code 12 g at 0°}. */
     @Override
     public String toString() {
         String text = Digits.compact(grams, 6) + " g at " + Digits.compact(angleDegrees, 6) + "°";
-        return Double.isNaN(radiusMillimetres) ? text : text + ", radius " + Digits.compact(radiusMillimetres, 6)
+        return radiusMillimetres == null ? text : text + ", radius " + Digits.compact(radiusMillimetres, 6)
                 + " mm";
     }
 }

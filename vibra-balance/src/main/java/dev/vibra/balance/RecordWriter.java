@@ -3,20 +3,15 @@ package dev.vibra.balance;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.influence.Layout;
 import dev.vibra.balance.influence.Run;
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceTolerance;
-import dev.vibra.balance.tolerance.GradeReached;
-import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.Phasor;
-import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
-/** Writes a job down as plain data. */
+/** Writes a job down. */
 final class RecordWriter {
     private final Setup setup;
     private final Layout layout;
@@ -28,7 +23,7 @@ final class RecordWriter {
 
     /** Keeps the readings of a job that nothing can be worked out of, with the reason. */
     JobRecord writeWithout(List<Run> runs, String reason) {
-        return write(runs, null, null, null, List.of(new Remark("not-determined", reason, 0, 0)));
+        return write(runs, null, null, null, List.of(Remark.note("not-determined", reason, 0, 0)));
     }
 
     JobRecord write(List<Run> runs, InfluenceCoefficients alpha, Corrections corrections, Verification proof) {
@@ -44,39 +39,18 @@ final class RecordWriter {
         if (proof != null) {
             remarks.addAll(proof.remarks());
         }
-        return new JobRecord(layout.convention().toString(),
+        JobRecord.Plan plan = new JobRecord.Plan(layout.convention().toString(),
                 layout.speeds().stream().map(RotationSpeed::revolutionsPerMinute).toList(),
-                runs.stream().map(this::run).toList(), alpha == null ? List.of() : coefficients(alpha),
-                corrections == null ? List.of()
-                        : corrections.list().stream().map(c -> mass(c.plane(), c.mass())).toList(),
-                corrections == null ? List.of() : corrections.uncertainty().map(this::ellipses).orElse(List.of()),
-                proof == null ? List.of() : proof.residualUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
-                        r.plane(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
-                proof == null ? List.of() : proof.bearingUnbalance().stream().map(r -> new JobRecord.ResidualEntry(
-                        r.bearing(), r.gramMillimetres(), r.permissibleGramMillimetres())).toList(),
-                proof == null ? Double.NaN : proof.remainingShare(),
-                setup.tolerance().map(BalanceTolerance::grade).map(Object::toString).orElse(""),
-                proof == null ? "" : proof.gradeReached().map(GradeReached::toString).orElse(""),
-                proof == null ? Double.NaN : proof.gradeProbability().map(GradeProbability::probability)
-                        .orElse(Double.NaN), remarks, reliance(),
-                Arrays.stream(Caution.values()).map(Caution::text).toList());
-    }
-
-    private List<JobRecord.EllipseEntry> ellipses(CorrectionUncertainty uncertainty) {
-        List<JobRecord.EllipseEntry> out = new ArrayList<>();
-        for (String plane : layout.planes()) {
-            Ellipse e = uncertainty.ofCorrection(plane);
-            out.add(new JobRecord.EllipseEntry(plane, e.major(), e.minor(),
-                    e.majorDegrees(layout.convention().angle()), e.coverage()));
-        }
-        return out;
+                setup.tolerance().map(BalanceTolerance::grade).orElse(null));
+        return new JobRecord(plan, runs.stream().map(this::run).toList(),
+                alpha == null ? List.of() : coefficients(alpha), corrections, proof, remarks, reliance());
     }
 
     private JobRecord.RunEntry run(Run run) {
         List<JobRecord.MassEntry> masses = new ArrayList<>();
         for (int j = 0; j < run.added().size(); j++) {
             if (!run.added().get(j).equals(Phasor.ZERO)) {
-                masses.add(mass(layout.planes().get(j), setup.mass(j, run.added().get(j))));
+                masses.add(new JobRecord.MassEntry(layout.planes().get(j), setup.mass(j, run.added().get(j))));
             }
         }
         List<JobRecord.ReadingEntry> readings = new ArrayList<>();
@@ -86,11 +60,6 @@ final class RecordWriter {
                     v.detector().toString(), v.phaseDegrees()));
         }
         return new JobRecord.RunEntry(run.name(), masses, readings);
-    }
-
-    private static JobRecord.MassEntry mass(String plane, PlacedMass mass) {
-        return new JobRecord.MassEntry(plane, mass.grams(), mass.angleDegrees(),
-                mass.radiusMillimetres().orElse(Double.NaN));
     }
 
     private List<JobRecord.CoefficientEntry> coefficients(InfluenceCoefficients alpha) {

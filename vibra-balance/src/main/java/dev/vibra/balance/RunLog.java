@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 
@@ -112,6 +113,12 @@ final class RunLog implements Serializable {
         return !entries.isEmpty() && last().kind() == Kind.FINAL;
     }
 
+    /** The log as it was before the final run that it ends with; itself if it ends with none. */
+    RunLog beforeFinalRun() {
+        return endsWithFinalRun() ? new RunLog(entries.stream().filter(e -> e.step() < last().step()).toList(),
+                last().stateBefore()) : this;
+    }
+
     List<Run> runs() {
         return entries.stream().map(Entry::run).toList();
     }
@@ -127,7 +134,22 @@ final class RunLog implements Serializable {
 
     /** Mean of the readings before a step, the rotor as it was when its masses went on. */
     Phasor[] vibrationBefore(Entry entry) {
-        return vibrationOf(latest(e -> e.step() < entry.step() && e.run().added().equals(entry.stateBefore())));
+        return vibrationOf(before(entry).orElseThrow(RunLog::noInitialRun));
+    }
+
+    private Optional<Entry> before(Entry entry) {
+        return latest(e -> e.step() < entry.step() && e.run().added().equals(entry.stateBefore()));
+    }
+
+    /** Says that no run tells of the rotor as it is now, or as it was before one of these runs. */
+    Optional<String> obstacle(List<Entry> held) {
+        boolean known = latest(this::isOfPresentState).isPresent()
+                && held.stream().allMatch(e -> before(e).isPresent());
+        return known ? Optional.empty() : Optional.of(noInitialRun().getMessage());
+    }
+
+    private static IllegalStateException noInitialRun() {
+        return new IllegalStateException("an initial run must be read first: initial(...)");
     }
 
     /** Mean of the latest readings of the rotor as it is now. */
@@ -141,16 +163,20 @@ final class RunLog implements Serializable {
     }
 
     private Entry present() {
-        return latest(e -> e.run().added().equals(state));
+        return latest(this::isOfPresentState).orElseThrow(RunLog::noInitialRun);
     }
 
-    private Entry latest(Predicate<Entry> wanted) {
+    private boolean isOfPresentState(Entry entry) {
+        return entry.run().added().equals(state);
+    }
+
+    private Optional<Entry> latest(Predicate<Entry> wanted) {
         for (int r = entries.size() - 1; r >= 0; r--) {
             if (wanted.test(entries.get(r))) {
-                return entries.get(r);
+                return Optional.of(entries.get(r));
             }
         }
-        throw new IllegalStateException("an initial run must be read first: initial(...)");
+        return Optional.empty();
     }
 
     private Phasor[] mean(Predicate<Entry> wanted) {

@@ -26,6 +26,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What a job knows beside its runs; changed only by copying. */
 @SuppressWarnings("serial") // the collections are unmodifiable copies, which are serializable
@@ -282,31 +283,28 @@ final class Setup implements Serializable {
         return solver.planeConflict() <= JobRemarks.REFUSED; // false for NaN
     }
 
-    /** Finds the masses that cancel a vibration, damped where the job asks for it. */
+    /** Finds the masses that cancel a vibration, damped where the job asks for it; {@link #obstacle} comes first. */
     Phasor[] cancelling(CorrectionSolver solver, Phasor[] vibration) {
-        boolean damped = ridge > 0;
-        if (!damped || layout.planes().size() == 1) {
-            requirePlanesApart(solver);
-        }
-        return damped ? solver.cancellingWithRidge(ridge, vibration) : solver.cancelling(vibration);
+        return ridge > 0 ? solver.cancellingWithRidge(ridge, vibration) : solver.cancelling(vibration);
     }
 
-    void requirePlanesApart(CorrectionSolver solver) {
-        if (!tellsPlanesApart(solver)) {
-            requireAnswer();
-            throw new IllegalStateException("planes must act differently at the sensors to be balanced together:"
-                    + " condition number " + Digits.significant(solver.planeConflict(), 3)
-                    + " with columns of equal length, limit " + Digits.compact(JobRemarks.REFUSED, 3)
-                    + "; balance fewer planes, add sensors or speeds, or have the corrections damped (regularised)");
-        }
+    /** Says why masses that cancel a vibration can't be told. */
+    Optional<String> obstacle(CorrectionSolver solver) {
+        return ridge > 0 && layout.planes().size() > 1 ? solver.obstacleWithRidge() : planesAlike(solver);
     }
 
     /** One plane can't act like another: where it has no one answer, it does not act at all. */
-    private void requireAnswer() {
-        if (layout.planes().size() == 1) {
-            throw new IllegalStateException("plane " + layout.planes().get(0) + " must act at the sensors to be"
-                    + " balanced: its coefficients are zero at every sensor that counts");
+    Optional<String> planesAlike(CorrectionSolver solver) {
+        if (tellsPlanesApart(solver)) {
+            return Optional.empty();
         }
+        return Optional.of(layout.planes().size() == 1
+                ? "plane " + layout.planes().get(0) + " must act at the sensors to be balanced: its coefficients are"
+                + " zero at every sensor that counts"
+                : "planes must act differently at the sensors to be balanced together: condition number "
+                + Digits.significant(solver.planeConflict(), 3) + " with columns of equal length, limit "
+                + Digits.compact(JobRemarks.REFUSED, 3)
+                + "; balance fewer planes, add sensors or speeds, or have the corrections damped (regularised)");
     }
 
     Layout layout() {
@@ -321,20 +319,32 @@ final class Setup implements Serializable {
         return Optional.ofNullable(tolerance);
     }
 
+    boolean knowsBearings() {
+        return places != null;
+    }
+
+    List<Reading> runout() {
+        return layout.sensors().stream().map(Sensor::name).filter(runout::containsKey).map(runout::get).toList();
+    }
+
     Optional<InfluenceCoefficients> stored() {
         return Optional.ofNullable(stored);
     }
 
+    /** Names the first sensor without the weight that different quantities need. */
+    Optional<String> unweighted() {
+        boolean mixed = layout.sensors().stream().map(s -> s.unit().quantity()).distinct().count() > 1;
+        return layout.sensors().stream().map(Sensor::name)
+                .filter(name -> mixed && !sensorWeights.containsKey(name)).findFirst()
+                .map(name -> "sensors that measure different quantities must each have a weight: " + name
+                        + " has none");
+    }
+
     /** Factors that turn zero-to-peak SI residuals into weighted ones in customary units. */
     double[] rowWeights() {
-        boolean mixed = layout.sensors().stream().map(s -> s.unit().quantity()).distinct().count() > 1;
         double[] out = new double[layout.rows()];
         for (int i = 0; i < out.length; i++) {
             Sensor sensor = layout.sensorOfRow(i);
-            if (mixed && !sensorWeights.containsKey(sensor.name())) {
-                throw new IllegalStateException("sensors that measure different quantities must each have a weight: "
-                        + sensor.name() + " has none");
-            }
             double ofSpeed = layout.speeds().isEmpty() ? 1
                     : speedWeights.getOrDefault(layout.speeds().get(i / layout.sensors().size()), 1.0);
             out[i] = sensorWeights.getOrDefault(sensor.name(), 1.0) * ofSpeed
@@ -382,8 +392,8 @@ final class Setup implements Serializable {
             if (!layout.radiusKnown(j)) {
                 return List.of();
             }
-            double permissible = tolerance == null || places != null ? Double.NaN : tolerance.gramMillimetresOf(j);
-            out.add(new ResidualUnbalance(layout.planes().get(j), mass(j, unbalances[j]), permissible));
+            OptionalDouble permissible = places == null ? permissible(j) : OptionalDouble.empty();
+            out.add(residual(layout.planes().get(j), unbalances[j], permissible));
         }
         return List.copyOf(out);
     }
@@ -394,20 +404,26 @@ final class Setup implements Serializable {
     }
 
     /** Names what remains in the bearing planes; empty if a place or a radius was left open. */
-    List<BearingUnbalance> bearingResiduals(Phasor[] unbalances) {
+    List<ResidualUnbalance> bearingResiduals(Phasor[] unbalances) {
         for (int j = 0; j < unbalances.length; j++) {
             if (places == null || !layout.radiusKnown(j)) {
                 return List.of();
             }
         }
-        List<BearingUnbalance> out = new ArrayList<>();
+        List<ResidualUnbalance> out = new ArrayList<>();
         Phasor[] atBearings = places.inBearingPlanes(unbalances);
         for (int b = 0; b < atBearings.length; b++) {
-            out.add(new BearingUnbalance(b == 0 ? "first bearing" : "second bearing", atBearings[b].magnitude() * 1e6,
-                    layout.convention().angle().degreesOf(atBearings[b]),
-                    tolerance == null ? Double.NaN : tolerance.gramMillimetresOf(b)));
+            out.add(residual(b == 0 ? "first bearing" : "second bearing", atBearings[b], permissible(b)));
         }
         return List.copyOf(out);
+    }
+
+    private ResidualUnbalance residual(String plane, Phasor unbalance, OptionalDouble permissible) {
+        return new ResidualUnbalance(plane, unbalance, layout.convention().angle(), permissible);
+    }
+
+    private OptionalDouble permissible(int plane) {
+        return tolerance == null ? OptionalDouble.empty() : OptionalDouble.of(tolerance.gramMillimetresOf(plane));
     }
 
     /** Grade of unbalances in the correction planes, whose radii have to be known. */

@@ -1,7 +1,6 @@
 package dev.vibra.balance;
 
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
@@ -118,14 +117,14 @@ public final class TrialMass implements Serializable {
     public List<Remark> remarks() {
         List<Remark> out = new ArrayList<>();
         if (forceShare > USUAL_SHARE) {
-            out.add(new Remark("force-share-high", "the force is above the usual 10 % of the weight per bearing: make"
+            out.add(Remark.note("force-share-high", "the force is above the usual 10 % of the weight per bearing: make"
                     + " sure that bearings, foundation and fastening stand it, also if it adds to the"
                     + " unbalance", forceShare,
                     USUAL_SHARE));
         }
         double ofRotor = grams() / 1000 / rotorKilograms;
         if (ofRotor > LARGEST_PART) {
-            out.add(new Remark("trial-mass-heavy", "the mass is " + Digits.significant(ofRotor * 100, 2) + " % of the"
+            out.add(Remark.note("trial-mass-heavy", "the mass is " + Digits.significant(ofRotor * 100, 2) + " % of the"
                     + " rotor's: at this speed unbalance hardly throws, and less may do", ofRotor, LARGEST_PART));
         }
         return List.copyOf(out);

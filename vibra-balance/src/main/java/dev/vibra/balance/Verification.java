@@ -2,16 +2,17 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What the final run proves: vibration before and after, whether the rotor answered as predicted, the residual
@@ -24,9 +25,9 @@ public final class Verification implements Serializable {
     private final List<VibrationVector> before;
     private final List<VibrationVector> predicted;
     private final List<VibrationVector> after;
-    private final double remainingShare;
+    private final Double remainingShare; // null without vibration before
     private final List<ResidualUnbalance> residualUnbalance;
-    private final List<BearingUnbalance> bearingUnbalance;
+    private final List<ResidualUnbalance> bearingUnbalance;
     private final GradeReached gradeReached; // null without tolerance or radius
     private final Convention convention;
     private final List<Remark> remarks;
@@ -36,7 +37,7 @@ public final class Verification implements Serializable {
     record Proof(Phasor[] after, Optional<Phasor[]> residual, Optional<ErrorPropagation> errors,
             List<Remark> remarks) {}
 
-    private Verification(Setup setup, Phasor[] before, Phasor[] predicted, double remainingShare, Proof proof,
+    private Verification(Setup setup, Phasor[] before, Phasor[] predicted, Double remainingShare, Proof proof,
             List<Remark> remarks) {
         this.before = setup.vectors(before);
         this.predicted = setup.vectors(predicted);
@@ -54,7 +55,7 @@ public final class Verification implements Serializable {
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
             Phasor[] added, Proof proof) {
         double found = solver.norm(before);
-        double share = found == 0 ? Double.NaN : solver.norm(proof.after()) / found;
+        Double share = found == 0 ? null : Double.valueOf(solver.norm(proof.after()) / found);
         FittingCheck check = new FittingCheck(alpha, solver, before, proof.after(),
                 setup.allowance(before, proof.after()));
         List<Remark> remarks = new ArrayList<>(check.remarks(added));
@@ -92,10 +93,10 @@ public final class Verification implements Serializable {
     /**
      * Returns the weighted root of the sum of squares after the corrections over that before.
      *
-     * @return share that remains: 0 is perfect, above 1 is worse than before; NaN if there was no vibration before
+     * @return share that remains: 0 is perfect, above 1 is worse than before; empty if there was no vibration before
      */
-    public double remainingShare() {
-        return remainingShare;
+    public OptionalDouble remainingShare() {
+        return remainingShare == null ? OptionalDouble.empty() : OptionalDouble.of(remainingShare);
     }
 
     /**
@@ -113,7 +114,7 @@ public final class Verification implements Serializable {
      *
      * @return one unbalance per bearing; empty unless the job was told where they are and every radius is known
      */
-    public List<BearingUnbalance> bearingUnbalance() {
+    public List<ResidualUnbalance> bearingUnbalance() {
         return bearingUnbalance;
     }
 
@@ -156,7 +157,7 @@ public final class Verification implements Serializable {
     /** Returns what remains, the grade and the doubts in one line. */
     @Override
     public String toString() {
-        String text = Double.isNaN(remainingShare) ? "no vibration before"
+        String text = remainingShare == null ? "no vibration before"
                 : Digits.significant(100 * remainingShare, 3) + " % of the vibration remains";
         if (gradeReached != null) {
             text += "; " + gradeReached;

@@ -165,7 +165,7 @@ class BalancingJobProperties {
         Verification proof = job.finalRun(corrections.list().stream().map(Correction::mass).toList(),
                 machine.readings(on))
                 .verification();
-        assertEquals(0, proof.remainingShare(), 1e-9);
+        assertEquals(0, proof.remainingShare().orElseThrow(), 1e-9);
         assertTrue(proof.remarks().stream().allMatch(r -> r.code().equals("planes-alike")), proof.toString());
     }
 

@@ -13,8 +13,6 @@ import dev.vibra.balance.placement.FittedMasses;
 import dev.vibra.balance.placement.PlaneFitting;
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.placement.Positions;
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.Allocation;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
@@ -26,6 +24,7 @@ import dev.vibra.balance.vector.PhaseSense;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
@@ -35,6 +34,7 @@ import java.io.IOException;
 import java.io.ObjectInputStream;
 import java.io.ObjectOutputStream;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -57,8 +57,8 @@ class BalancingJobTest {
         assertEquals(0, c.predicted().get(0).amplitude(), 1e-12);
         assertEquals(5, c.present().get(0).amplitude(), 1e-12);
         assertEquals(2000, c.presentUnbalance().get(0).gramMillimetres(), 1e-9);
-        assertEquals(30, c.presentUnbalance().get(0).unbalance().angleDegrees(), 1e-9);
-        assertTrue(Double.isNaN(c.presentUnbalance().get(0).permissibleGramMillimetres()));
+        assertEquals(30, c.presentUnbalance().get(0).angleDegrees(), 1e-9);
+        assertTrue(c.presentUnbalance().get(0).permissibleGramMillimetres().isEmpty());
         assertEquals(1, c.conditionNumber(), 1e-12);
         assertEquals(List.of(Caution.values()), c.cautions());
         assertEquals(List.of(), c.remarks());
@@ -183,11 +183,12 @@ class BalancingJobTest {
         BalanceTolerance tolerance = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
         BalancingJob job = fanAfterTrial().toTolerance(tolerance);
         Verification proof = job.finalRun(v(0.5, 100)).verification();
-        assertEquals(0.1, proof.remainingShare(), 1e-12);
+        assertEquals(0.1, proof.remainingShare().orElseThrow(), 1e-12);
         // 0.5 mm/s is 1 g at 100° − 40°.
         assertEquals(200, proof.residualUnbalance().get(0).gramMillimetres(), 1e-9);
-        assertEquals(60, proof.residualUnbalance().get(0).unbalance().angleDegrees(), 1e-9);
-        assertEquals(tolerance.gramMillimetres(), proof.residualUnbalance().get(0).permissibleGramMillimetres());
+        assertEquals(60, proof.residualUnbalance().get(0).angleDegrees(), 1e-9);
+        assertEquals(tolerance.gramMillimetres(),
+                proof.residualUnbalance().get(0).permissibleGramMillimetres().orElseThrow());
         double mmPerSecond = 200e-6 / 30 * 2 * Math.PI * 24 * 1000;
         assertEquals(mmPerSecond, proof.gradeReached().orElseThrow().millimetresPerSecond(), 1e-9);
         assertTrue(proof.gradeReached().orElseThrow().held());
@@ -208,7 +209,7 @@ class BalancingJobTest {
         assertEquals(1, trim.in("fan").mass().grams(), 1e-12);
         assertEquals(240, trim.in("fan").mass().angleDegrees(), 1e-9);
         Verification proof = job.finalRun(v(0.05, 10)).verification();
-        assertEquals(0.1, proof.remainingShare(), 1e-9);
+        assertEquals(0.1, proof.remainingShare().orElseThrow(), 1e-9);
         assertEquals(0.5, proof.before().get(0).amplitude(), 1e-12);
         assertEquals(4, job.finalRun(v(0.05, 10)).runs().size());
     }
@@ -420,7 +421,7 @@ class BalancingJobTest {
         assertEquals(List.of("worse-than-before", "opposite-side-suspected"),
                 worse.remarks().stream().map(Remark::code).toList());
         assertTrue(worse.toString().endsWith("; worse-than-before; opposite-side-suspected"), worse.toString());
-        assertEquals(2, worse.remainingShare(), 1e-12);
+        assertEquals(2, worse.remainingShare().orElseThrow(), 1e-12);
         assertTrue(worse.residualUnbalance().isEmpty());
         assertTrue(worse.gradeReached().isEmpty());
     }
@@ -464,7 +465,7 @@ class BalancingJobTest {
         Verification proof = job.finalRun(nothing, job.vectors(v(1, 50))).verification();
         assertEquals(5, proof.before().get(0).amplitude(), 1e-12);
         assertEquals(1, proof.after().get(0).amplitude(), 1e-12);
-        assertEquals(0.2, proof.remainingShare(), 1e-12);
+        assertEquals(0.2, proof.remainingShare().orElseThrow(), 1e-12);
         // On, off again, read: what was read now counts, not the mean with the initial run.
         List<PlacedMass> on = List.of(PlacedMass.ofGrams(3, 20, AngleSense.AGAINST_ROTATION));
         List<PlacedMass> off = List.of(PlacedMass.ofGrams(3, 200, AngleSense.AGAINST_ROTATION));
@@ -504,7 +505,8 @@ class BalancingJobTest {
         assertTrue(open.gradeReached().isEmpty() && open.gradeProbability().isEmpty());
         assertTrue(codes(open.remarks()).contains("residual-not-determined"), open.toString());
         assertTrue(alike.corrections().uncertainty().isEmpty());
-        assertEquals("G6.3", alike.finalRun(v(1, 0), v(1, 0)).toRecord().gradeRequired());
+        assertEquals(BalanceGrade.of(6.3),
+                alike.finalRun(v(1, 0), v(1, 0)).toRecord().gradeRequired().orElseThrow());
     }
 
     @Test
@@ -561,12 +563,62 @@ class BalancingJobTest {
         JobRecord alike = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(5, 0), v(5, 0))
                 .trial("a", mass(1, 0), v(15, 0), v(15, 0)).trial("b", mass(1, 0), v(15, 0), v(15.001, 0)).toRecord();
         assertEquals(3, alike.runs().size());
-        assertEquals(List.of(), alike.corrections());
+        assertTrue(alike.corrections().isEmpty());
         assertEquals("not-determined", alike.remarks().get(0).code());
         assertTrue(alike.remarks().get(0).text().startsWith("planes must act differently"));
         JobRecord few = Balancing.inPlanes("a", "b").measuredAt("1").initial(v(5, 0)).trial("a", mass(1, 0), v(9, 0))
                 .trial("b", mass(1, 0), v(7, 0)).toRecord();
         assertTrue(few.remarks().get(0).text().startsWith("readings that count must be at least as many as planes"));
+    }
+
+    /** What is asked first is what would be thrown. */
+    @Test
+    void theObstacleToCorrectionsIsToldBeforeTheyAreAskedFor() {
+        BalancingJob two = Balancing.inPlanes("a", "b").measuredAt("1", "2");
+        InfluenceCoefficients zero = InfluenceCoefficients.ofSheet(two.layout(), new double[2][2], new double[2][2]);
+        BalancingJob start = two.initial(v(1, 0), v(1, 0));
+        for (BalancingJob job : List.of(fan(), fan().trial("fan", mass(1, 0), v(2, 0)).initial(v(1, 0)),
+                fan().initial(v(1, 0)), fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(5, 70)),
+                start.trial("a", mass(1, 0), v(2, 0), v(1, 0)).trial("a", mass(2, 0), v(3, 0), v(1, 0)),
+                start.trial("a", mass(1, 0), v(3, 0), v(3, 0)).trial("b", mass(1, 0), v(3, 0), v(3, 0)),
+                start.trial("a", mass(1, 0), v(2, 0), v(1, 0)).trial("b", mass(1, 0), v(1, 0), v(2, 0)).weight("1", 0),
+                two.withCoefficients(zero).initial(v(1, 0), v(1, 0)),
+                two.withCoefficients(zero).regularised(0.1).initial(v(1, 0), v(1, 0)),
+                Balancing.inPlanes("a").measuredAt(new Sensor("1", Unit.MM_PER_S, Detector.RMS),
+                        new Sensor("2", Unit.UM, Detector.RMS)).initial(v(4, 0), v(0, 0)))) {
+            String obstacle = job.obstacle().orElseThrow();
+            assertEquals(obstacle, message(IllegalStateException.class, job::corrections));
+            assertEquals(obstacle, message(IllegalStateException.class, () -> job.finalRun(job.runs().isEmpty()
+                    ? new Reading[] {v(1, 0)} : new Reading[] {v(1, 0), v(1, 0)})));
+        }
+        assertEquals(Optional.empty(), fanAfterTrial().obstacle());
+        assertEquals(Optional.empty(), fanAfterTrial().finalRun(v(0.5, 100)).obstacle());
+    }
+
+    /** Masses that went on for a final run tell of their planes as trial masses do, once an initial run follows. */
+    @Test
+    void aRecordHasWhateverCorrectionsThereAre() {
+        BalancingJob start = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(9, 0), v(9, 90))
+                .trial("a", mass(1, 0), v(8, 0), v(9, 90));
+        BalancingJob job = start.finalRun(List.of(PlacedMass.ofGrams(0, 0, AngleSense.AGAINST_ROTATION),
+                PlacedMass.ofGrams(1, 0, AngleSense.AGAINST_ROTATION)), start.vectors(v(9, 0), v(8, 90)))
+                .initial(v(9, 0), v(8, 90));
+        assertEquals(List.of(9.0, 8.0), job.toRecord().corrections().orElseThrow().list().stream()
+                .map(one -> Math.rint(one.mass().grams() * 1e9) / 1e9).toList());
+        assertTrue(start.toRecord().corrections().isEmpty() && start.toRecord().remarks().isEmpty());
+    }
+
+    @Test
+    void beforeItsFinalRunTheJobIsWhatItWas() {
+        BalancingJob job = fanAfterTrial();
+        BalancingJob first = job.finalRun(v(0.5, 100));
+        BalancingJob second = first.readAgain(v(0.5, 100)).finalRun(v(0.1, 100)).readAgain(v(0.1, 100));
+        assertEquals(List.of(3, 4, 2), List.of(first.runs().size(), second.beforeFinalRun().runs().size(),
+                second.beforeFinalRun().beforeFinalRun().runs().size()));
+        assertEquals(10, first.beforeFinalRun().corrections().in("fan").mass().grams(), 1e-12);
+        assertEquals(first.corrections().in("fan").mass(), second.beforeFinalRun().corrections().in("fan").mass());
+        assertEquals(job.corrections().addedTo(), job.beforeFinalRun().corrections().addedTo());
+        assertTrue(first.endsWithFinalRun() && !first.beforeFinalRun().endsWithFinalRun());
     }
 
     private static List<String> codes(List<Remark> remarks) {
@@ -690,49 +742,41 @@ class BalancingJobTest {
         BalancingJob job = fan().at(RotationSpeed.ofHertz(24)).toTolerance(tolerance).initial(v(5, 70));
         JobRecord early = job.toRecord();
         assertEquals(1, early.runs().size());
-        assertEquals(List.of(), early.corrections());
+        assertTrue(early.corrections().isEmpty());
         assertEquals(List.of(), early.coefficients());
-        assertTrue(Double.isNaN(early.remainingShare()));
-        assertEquals("G6.3", early.gradeRequired());
-        assertEquals("", early.gradeReached());
+        assertTrue(early.verification().isEmpty());
+        assertEquals(BalanceGrade.of(6.3), early.gradeRequired().orElseThrow());
         assertEquals(List.of(1440.0), early.speedsRevolutionsPerMinute());
         assertEquals("balancing record: 1 run(s), 0 correction(s)", early.toString());
         assertEquals(0, fan().toRecord().runs().size());
         job = job.trial("fan", mass(10, 150), v(5, 130));
-        JobRecord.MassEntry correction = job.toRecord().corrections().get(0);
-        assertEquals("fan", correction.plane());
-        assertEquals(10, correction.grams(), 1e-9);
-        assertEquals(210, correction.angleDegrees(), 1e-9);
-        assertEquals(200, correction.radiusMillimetres(), 1e-9);
+        assertEquals(job.corrections().page(), job.toRecord().corrections().orElseThrow().page());
         assertEquals(0.5, job.toRecord().coefficients().get(0).amplitudePerGram(), 1e-12);
         assertEquals(40, job.toRecord().coefficients().get(0).phaseDegrees(), 1e-9);
         assertEquals("DE-H", job.toRecord().coefficients().get(0).sensor());
         assertEquals("fan", job.toRecord().coefficients().get(0).plane());
-        assertEquals(List.of(), job.toRecord().residuals());
-        assertEquals(List.of(), job.toRecord().bearingResiduals());
         JobRecord record = job.finalRun(v(0.5, 100)).toRecord();
         assertEquals("trial run in plane fan", record.runs().get(1).name());
         assertEquals(List.of(), record.runs().get(0).masses());
-        assertEquals(150, record.runs().get(1).masses().get(0).angleDegrees(), 1e-9);
+        assertEquals(150, record.runs().get(1).masses().get(0).mass().angleDegrees(), 1e-9);
         JobRecord.ReadingEntry reading = record.runs().get(2).readings().get(0);
         assertEquals("DE-H", reading.sensor());
         assertEquals(0.5, reading.amplitude(), 1e-12);
         assertEquals(100, reading.phaseDegrees(), 1e-9);
         assertEquals("mm/s", reading.unit());
         assertEquals("rms", reading.detector());
-        assertEquals(0.1, record.remainingShare(), 1e-12);
-        assertEquals(200, record.residuals().get(0).gramMillimetres(), 1e-9);
-        assertEquals("fan", record.residuals().get(0).plane());
-        assertEquals(tolerance.gramMillimetres(), record.residuals().get(0).permissibleGramMillimetres());
-        assertTrue(record.gradeReached().startsWith("G2.5 reached (1.01 mm/s), G6.3 held: "), record.gradeReached());
-        assertEquals(Caution.values().length, record.cautions().size());
+        Verification proof = record.verification().orElseThrow();
+        assertEquals(0.1, proof.remainingShare().orElseThrow(), 1e-12);
+        assertEquals(200, proof.residualUnbalance().get(0).gramMillimetres(), 1e-9);
+        assertTrue(record.toString().contains(", G2.5 reached (1.01 mm/s), G6.3 held: "), record.toString());
+        assertEquals(List.of(Caution.values()), record.cautions());
         assertTrue(record.reliance().get(0).startsWith("The coefficients hold for this rotor in these bearings"));
         assertTrue(record.convention().startsWith("phase is lag"));
         assertTrue(record.toString().startsWith("balancing record: 3 run(s), 1 correction(s), G2.5 reached"));
         JobRecord stored = fan().withCoefficients(fanAfterTrial().coefficients()).initial(v(5, 70)).toRecord();
-        assertEquals(10, stored.corrections().get(0).grams(), 1e-9);
+        assertEquals(10, stored.corrections().orElseThrow().in("fan").mass().grams(), 1e-9);
         assertTrue(stored.reliance().get(0).startsWith("The coefficients are those of an earlier job"));
-        assertEquals("", stored.gradeRequired());
+        assertTrue(stored.gradeRequired().isEmpty());
         JobRecord doubtful = fan().initial(v(5, 70)).trial("fan", mass(1, 150), v(5.5, 80)).finalRun(v(9, 0))
                 .toRecord();
         assertEquals(List.of("trial-too-weak", "worse-than-before", "prediction-missed"),
@@ -803,30 +847,28 @@ class BalancingJobTest {
         BalanceTolerance tolerance = BalanceTolerance.of(BalanceGrade.of(6.3), 30, RotationSpeed.ofHertz(24));
         BalancingJob job = fanAfterTrial().alongTheAxis(0, 400, 600)
                 .toTolerance(tolerance.allocated(Allocation.byLever(0, 400, 450)));
+        assertTrue(job.knowsBearings() && !fan().knowsBearings());
         Verification proof = job.finalRun(v(0.25, 100)).verification();
         assertEquals(100, proof.residualUnbalance().get(0).gramMillimetres(), 1e-9);
-        assertTrue(Double.isNaN(proof.residualUnbalance().get(0).permissibleGramMillimetres()));
-        BearingUnbalance first = proof.bearingUnbalance().get(0);
-        BearingUnbalance second = proof.bearingUnbalance().get(1);
+        assertTrue(proof.residualUnbalance().get(0).permissibleGramMillimetres().isEmpty());
+        ResidualUnbalance first = proof.bearingUnbalance().get(0);
+        ResidualUnbalance second = proof.bearingUnbalance().get(1);
         assertEquals(50, first.gramMillimetres(), 1e-9);
         assertEquals(240, first.angleDegrees(), 1e-9);
         assertEquals(150, second.gramMillimetres(), 1e-9);
         assertEquals(60, second.angleDegrees(), 1e-9);
         // Shares 0.125, held up to 0.3, and 1.125.
-        assertEquals(0.3 * tolerance.gramMillimetres(), first.permissibleGramMillimetres(), 1e-9);
-        assertEquals(1.125 * tolerance.gramMillimetres(), second.permissibleGramMillimetres(), 1e-9);
-        assertEquals("first bearing", first.bearing());
-        JobRecord.ResidualEntry written = job.finalRun(v(0.25, 100)).toRecord().bearingResiduals().get(1);
-        assertEquals(new JobRecord.ResidualEntry("second bearing", second.gramMillimetres(),
-                second.permissibleGramMillimetres()), written);
+        assertEquals(0.3 * tolerance.gramMillimetres(), first.permissibleGramMillimetres().orElseThrow(), 1e-9);
+        assertEquals(1.125 * tolerance.gramMillimetres(), second.permissibleGramMillimetres().orElseThrow(), 1e-9);
+        assertEquals("first bearing", first.plane());
         assertEquals("second bearing 150.0 g·mm of 1410 g·mm", second.toString());
         // 50/0.3 is more than 150/1.125: the first bearing decides.
         assertEquals(0, proof.gradeReached().orElseThrow().worstPlane());
         assertEquals(50, proof.gradeReached().orElseThrow().gramMillimetres(), 1e-9);
-        assertEquals(first.permissibleGramMillimetres(), proof.gradeReached().orElseThrow()
+        assertEquals(first.permissibleGramMillimetres().orElseThrow(), proof.gradeReached().orElseThrow()
                 .permissibleGramMillimetres(), 1e-9);
         assertEquals(List.of(), fanAfterTrial().finalRun(v(0.25, 100)).verification().bearingUnbalance());
-        BearingUnbalance bare = fanAfterTrial().alongTheAxis(0, 400, 600).finalRun(v(0.25, 100)).verification()
+        ResidualUnbalance bare = fanAfterTrial().alongTheAxis(0, 400, 600).finalRun(v(0.25, 100)).verification()
                 .bearingUnbalance().get(1);
         assertEquals("second bearing 150.0 g·mm", bare.toString());
         assertEquals(List.of(), Balancing.inPlanes("x").measuredAt("y").alongTheAxis(0, 1, 2).initial(v(1, 0))
@@ -926,6 +968,8 @@ class BalancingJobTest {
         BalancingJob bare = Balancing.inPlanes("fan").measuredAt("P1", "P2").in(Unit.UM, Detector.PEAK_TO_PEAK);
         BalancingJob job = bare.runout(v(8, 0), v(3, 90)).at(RotationSpeed.ofHertz(10), RotationSpeed.ofHertz(20));
         BalancingJob read = job.initial(v(20, 0), v(3, 90), v(8, 0), v(7, 90));
+        assertEquals(List.of(v(8, 0), v(3, 90)), job.runout());
+        assertEquals(List.of(), bare.runout());
         assertEquals(12e-6 / 2, read.runs().get(0).readings().get(0).magnitude(), 1e-18);
         assertEquals(0, read.runs().get(0).readings().get(1).magnitude(), 1e-18);
         assertEquals(0, read.runs().get(0).readings().get(2).magnitude(), 1e-18);
@@ -983,7 +1027,7 @@ class BalancingJobTest {
         assertEquals("an initial run must be read first: initial(...)", message(IllegalStateException.class,
                 () -> fan().withCoefficients(fanAfterTrial().coefficients()).corrections()));
         assertEquals("runs must be at least one initial run and one trial run per plane, 2: 1",
-                message(IllegalArgumentException.class, () -> fan().initial(v(1, 0)).corrections()));
+                message(IllegalStateException.class, () -> fan().initial(v(1, 0)).corrections()));
         assertEquals("a final run must be read first: finalRun(...)",
                 message(IllegalStateException.class, () -> fanAfterTrial().verification()));
         assertEquals("a final run must be read first: finalRun(...)",
@@ -1004,7 +1048,7 @@ class BalancingJobTest {
         BalancingJob two = Balancing.inPlanes("a", "b").measuredAt("1", "2").initial(v(1, 0), v(1, 0))
                 .trial("a", mass(1, 0), v(2, 0), v(1, 0)).trial("a", mass(2, 0), v(3, 0), v(1, 0));
         assertEquals("trial masses must tell the planes apart: each plane needs a run in which its mass alone changed,"
-                + " or runs that differ in its mass", message(IllegalArgumentException.class, two::corrections));
+                + " or runs that differ in its mass", message(IllegalStateException.class, two::corrections));
     }
 
     @Test

@@ -9,18 +9,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Convention;
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.evidence.Remark;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.List;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 
 class JobUncertaintyTest {
+    private static final OptionalInt SETTLED = OptionalInt.of(0);
+
     private static BalancingJob fan() {
         return Balancing.inPlanes("fan").measuredAt("DE-H").radius("fan", 200);
     }
@@ -161,7 +164,7 @@ class JobUncertaintyTest {
         GradeProbability old = job.withCoefficients(stored, ReadingScatter.of(0.02, Math.toDegrees(0.02)))
                 .corrections().uncertainty().orElseThrow().gradeProbability().orElseThrow();
         assertEquals(1 - Math.exp(-60.0 * 60 / (2 * 40 * 40)), old.probability(), 0.003);
-        assertEquals(-1, old.moreReadings());
+        assertTrue(old.moreReadings().isEmpty());
     }
 
     @Test
@@ -203,14 +206,14 @@ class JobUncertaintyTest {
         assertEquals(1 - Math.exp(-60.0 * 60 / (2 * 40 * 40)), p.probability(), 0.003);
         assertFalse(p.proved());
         // n readings: 1 − exp(−60²·n/(2·40²)) ≥ 0.95 from n = 3 (0.966); that is 2 more.
-        assertEquals(2, p.moreReadings());
+        assertEquals(OptionalInt.of(2), p.moreReadings());
         assertTrue(p.toString().matches("within tolerance with probability 0.67., 2 more reading\\(s\\) of this state"
                 + " would settle it"), p.toString());
         BalancingJob twice = job.initial(v(5, 70)).initial(v(5, 70));
         GradeProbability settled = twice.corrections().uncertainty().orElseThrow().gradeProbability().orElseThrow();
         assertEquals(1 - Math.exp(-60.0 * 60 * 3 / (2 * 40 * 40)), settled.probability(), 0.003);
         assertTrue(settled.proved());
-        assertEquals(0, settled.moreReadings());
+        assertEquals(SETTLED, settled.moreReadings());
         assertTrue(twice.corrections().uncertainty().orElseThrow().toString().contains(
                 " (95 % ellipses); then within tolerance with probability 0.96"));
         assertTrue(settled.toString().startsWith("within tolerance with probability 0.96"), settled.toString());
@@ -224,23 +227,23 @@ class JobUncertaintyTest {
         GradeProbability fine = job.finalRun(v(0.25, 100)).verification().gradeProbability().orElseThrow();
         assertTrue(fine.proved(), fine.toString());
         GradeProbability bad = job.finalRun(v(0.5, 100)).verification().gradeProbability().orElseThrow();
-        assertTrue(bad.probability() < 0.05 && bad.moreReadings() == 0, bad.toString());
+        assertTrue(bad.probability() < 0.05 && bad.moreReadings().equals(SETTLED), bad.toString());
         // Exactly on the limit no number of readings helps.
         GradeProbability edge = job.finalRun(v(0.375, 100)).verification().gradeProbability().orElseThrow();
         assertEquals(0.5, edge.probability(), 0.05);
-        assertEquals(-1, edge.moreReadings());
+        assertTrue(edge.moreReadings().isEmpty());
         assertTrue(edge.toString().endsWith(", not settled by more readings of this state alone"), edge.toString());
         assertTrue(job.finalRun(v(0.25, 100)).verification().toString().contains("; within tolerance with probability"
                 + " "));
         assertTrue(fan().initial(v(5, 70)).trial("fan", mass(10, 150), v(5, 130)).finalRun(v(1, 1)).verification()
                 .gradeProbability().isEmpty());
-        assertEquals("within tolerance with probability above 0.99", new GradeProbability(1, 0).toString());
-        assertEquals("within tolerance with probability below 0.01", new GradeProbability(0, 0).toString());
-        assertTrue(new GradeProbability(0.99, 0).toString().startsWith("within tolerance with probability 0.99"));
-        assertTrue(new GradeProbability(0.95, 0).proved());
-        assertFalse(new GradeProbability(0.9499, 0).proved());
-        assertThrows(IllegalArgumentException.class, () -> new GradeProbability(1.1, 0));
-        assertThrows(IllegalArgumentException.class, () -> new GradeProbability(0.5, -2));
+        assertEquals("within tolerance with probability above 0.99", new GradeProbability(1, SETTLED).toString());
+        assertEquals("within tolerance with probability below 0.01", new GradeProbability(0, SETTLED).toString());
+        assertTrue(new GradeProbability(0.99, SETTLED).toString().startsWith("within tolerance with probability 0.99"));
+        assertTrue(new GradeProbability(0.95, SETTLED).proved());
+        assertFalse(new GradeProbability(0.9499, SETTLED).proved());
+        assertThrows(IllegalArgumentException.class, () -> new GradeProbability(1.1, SETTLED));
+        assertThrows(IllegalArgumentException.class, () -> new GradeProbability(0.5, OptionalInt.of(-1)));
     }
 
     private static BalanceTolerance tolerance(double gramMillimetres) {

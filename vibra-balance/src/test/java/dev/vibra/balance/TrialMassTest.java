@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -63,13 +61,5 @@ class TrialMassTest {
         assertTrue(assertThrows(IllegalArgumentException.class, () -> TrialMass.of(1000,
                 RotationSpeed.ofRevolutionsPerMinute(1e-200), 200)).getMessage()
                 .startsWith("speed must be high enough for a trial mass to throw at all: "));
-    }
-
-    @Test
-    void aRemarkCarriesFiguresThatFilesCanHold() {
-        assertEquals("value of a remark must be finite: Infinity", assertThrows(IllegalArgumentException.class,
-                () -> new Remark("code", "text", Double.POSITIVE_INFINITY, 0)).getMessage());
-        assertEquals("limit of a remark must be finite: NaN", assertThrows(IllegalArgumentException.class,
-                () -> new Remark("code", "text", 0, Double.NaN)).getMessage());
     }
 }

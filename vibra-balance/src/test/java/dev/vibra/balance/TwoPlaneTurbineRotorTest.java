@@ -69,9 +69,9 @@ class TwoPlaneTurbineRotorTest {
         ResidualUnbalance left = withRadii.corrections().presentUnbalance().get(0);
         ResidualUnbalance right = withRadii.corrections().presentUnbalance().get(1);
         assertEquals(RAO.all("unbalance-left")[0] * 100, left.gramMillimetres(), 5e-3);
-        assertEquals(RAO.all("unbalance-left")[1], left.unbalance().angleDegrees(), 5e-5);
+        assertEquals(RAO.all("unbalance-left")[1], left.angleDegrees(), 5e-5);
         assertEquals(RAO.all("unbalance-right")[0] * 200, right.gramMillimetres(), 1e-2);
-        assertEquals(RAO.all("unbalance-right")[1], right.unbalance().angleDegrees(), 5e-5);
+        assertEquals(RAO.all("unbalance-right")[1], right.angleDegrees(), 5e-5);
     }
 
     // The same numbers seen in one plane: computed from the identities alpha = (V1 - V0)/T and C = -V0/alpha.

@@ -1,5 +1,8 @@
 package dev.vibra.bearing;
 
+import dev.vibra.lines.LineNoise;
+import dev.vibra.lines.NoiseFloor;
+
 /**
  * Lines of one envelope spectrum made ready for the search: power, floor, and how improbable each line is in noise.
  *
@@ -19,24 +22,20 @@ final class BandLines {
     private static final double HANN_NOISE_BANDWIDTH = 1.5;
 
     private final EnvelopeSpectrum spectrum;
-    private final LineNoise noise;
     private final double[] power;
-    private final double[] floor;
+    private final NoiseFloor floor;
     private final double[] logProbability;
     private final int usable;
 
     BandLines(EnvelopeSpectrum spectrum, double shaftHertz) {
         this.spectrum = spectrum;
-        noise = new LineNoise(spectrum.blocks());
         power = spectrum.depths();
         for (int i = 0; i < power.length; i++) {
             power[i] *= power[i];
         }
         int reach = Math.max(1, (int) (FLOOR_REACH_ORDERS * shaftHertz / spectrum.resolutionHertz()));
-        floor = NoiseFloor.medians(power, FIRST_LINE, reach);
-        for (int i = 0; i < floor.length; i++) {
-            floor[i] /= noise.median();
-        }
+        floor = NoiseFloor.of(power, spectrum.resolutionHertz(), LineNoise.of(spectrum.equivalentAverages()),
+                FIRST_LINE, reach);
         logProbability = logProbabilities();
         double last = USABLE_SHARE_OF_WIDTH * spectrum.band().widthHertz() / spectrum.resolutionHertz();
         usable = (int) Math.min(power.length - 3.0, last);
@@ -48,14 +47,15 @@ final class BandLines {
             int peak = peakNear(i);
             double ratio = ratio(peak);
             boolean skirt = power[peak - 1] > power[peak] || power[peak + 1] > power[peak];
-            logs[i] = ratio > 1 && !skirt ? Math.min(0, Math.log(3) + noise.logExceedance(ratio)) : 0;
+            logs[i] = ratio > 1 && !skirt ? Math.min(0, Math.log(3) + floor.noise().logExceedance(ratio)) : 0;
         }
         return logs;
     }
 
     /** Line over floor in power; zero where there is no floor, so that such a line proves nothing. */
     double ratio(int line) {
-        return line >= FIRST_LINE && floor[line] > 0 ? power[line] / floor[line] : 0;
+        double noise = floor.meanSquare(line);
+        return line >= FIRST_LINE && noise > 0 ? power[line] / noise : 0;
     }
 
     EnvelopeSpectrum spectrum() {
@@ -116,8 +116,8 @@ final class BandLines {
     double depthFoundWith(double logLineProbability, double fromHertz, double toHertz) {
         double highest = 0;
         for (int i = lineAt(fromHertz); i <= Math.min(lineAt(toHertz), usable); i++) {
-            highest = Math.max(highest, floor[i]);
+            highest = Math.max(highest, floor.meanSquare(i));
         }
-        return SCALLOP_LOSS * Math.sqrt(highest * noise.ratioAt(logLineProbability - Math.log(3)));
+        return SCALLOP_LOSS * Math.sqrt(highest * floor.noise().ratioAt(logLineProbability - Math.log(3)));
     }
 }

@@ -51,14 +51,16 @@ public final class BearingDiagnosis implements Serializable {
     private final List<Band> bands;
     private final EnvelopeSpectrum spectrum;
     private final String bandReason;
+    private final Pulsation unexplained; // null if there is none
 
     BearingDiagnosis(KinematicFrequencies kinematics, List<ElementFinding> findings, List<Band> bands,
-            EnvelopeSpectrum spectrum, String bandReason) {
+            EnvelopeSpectrum spectrum, String bandReason, Pulsation unexplained) {
         this.kinematics = kinematics;
         this.findings = List.copyOf(findings);
         this.bands = List.copyOf(bands);
         this.spectrum = spectrum;
         this.bandReason = bandReason;
+        this.unexplained = unexplained;
     }
 
     /**
@@ -143,6 +145,16 @@ public final class BearingDiagnosis implements Serializable {
      */
     public String bandReason() {
         return bandReason;
+    }
+
+    /**
+     * Returns a pulsation at least as deep as that of a clear defect, at no rate of the bearing, of the shaft or of
+     * what else was told. It is looked for where no element shows a symptom.
+     *
+     * @return the deepest one; empty if there is none
+     */
+    public Optional<Pulsation> unexplained() {
+        return Optional.ofNullable(unexplained);
     }
 
     /**

@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
+import java.util.Optional;
 import java.util.Objects;
 
 /**
@@ -60,14 +61,28 @@ public record BearingGeometry(
                 Math.toRadians(contactAngleDegrees));
     }
 
-    /** Chord between the centres of neighbours: {@code D·sin(π/N)}. */
     private static void requireRoom(int count, double ball, double pitch) {
-        double chord = pitch * Math.sin(Math.PI / count);
-        if (!(ball <= chord * ROUNDING)) {
-            throw Require.failure("ballDiameter", "at most " + Digits.significant(chord * 1e3, 4)
-                    + " mm, the room that " + count + " rolling elements leave each other on a pitch diameter of "
-                    + Digits.significant(pitch * 1e3, 4) + " mm", ball * 1e3);
+        Optional<String> rule = roomRule(count, ball, pitch);
+        if (rule.isPresent()) {
+            throw Require.failure("ballDiameter", rule.get(), ball * 1e3);
         }
+    }
+
+    /**
+     * Says why rolling elements don't fit on a pitch circle: neighbours have the chord {@code D·sin(π/N)} between them.
+     *
+     * @param rollingElements number of rolling elements in one row, at least 3
+     * @param ballDiameterMetres diameter of a rolling element in m, finite, above zero
+     * @param pitchDiameterMetres pitch diameter in m, finite, above zero
+     * @return what the diameter must be, as in {@code at most 13.35 mm, the room that ...}; empty if they fit
+     */
+    public static Optional<String> roomRule(int rollingElements, double ballDiameterMetres,
+            double pitchDiameterMetres) {
+        double chord = pitchDiameterMetres * Math.sin(Math.PI / rollingElements);
+        return ballDiameterMetres <= chord * ROUNDING ? Optional.empty()
+                : Optional.of("at most " + Digits.significant(chord * 1e3, 4) + " mm, the room that " + rollingElements
+                        + " rolling elements leave each other on a pitch diameter of "
+                        + Digits.significant(pitchDiameterMetres * 1e3, 4) + " mm");
     }
 
     /**

@@ -1,6 +1,5 @@
 package dev.vibra.bearing;
 
-import dev.vibra.bearing.ElementFinding.Symptom;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,7 +11,7 @@ import java.util.Optional;
  * @param logTotal natural logarithm of its probability, corrected for all that was searched
  * @param rival other explanation; empty if there is none or it wasn't looked for
  */
-record Candidate(HarmonicFamily family, double logTotal, Optional<String> rival) {
+record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) {
     private static final double LOG_SIDEBAND = Math.log(1e-3);
     private static final int SIDEBANDS = 2;
 
@@ -24,8 +23,8 @@ record Candidate(HarmonicFamily family, double logTotal, Optional<String> rival)
         return new Candidate(family, logTotal, found);
     }
 
-    Symptom symptom(double modulationHertz) {
-        List<EvidenceLine> evidence = new ArrayList<>();
+    Pulsation pulsation(double modulationHertz) {
+        List<EnvelopeLine> evidence = new ArrayList<>();
         for (int h = 1; h <= family.harmonics(); h++) {
             if (family.seen(h)) {
                 evidence.add(line(h, 0, family.line(h)));
@@ -34,11 +33,11 @@ record Candidate(HarmonicFamily family, double logTotal, Optional<String> rival)
         if (modulationHertz > 0) {
             addSidebands(modulationHertz, evidence);
         }
-        return new Symptom(family.lines().spectrum().band(), family.refinedHertz(), depth(), logTotal / Math.log(10),
-                List.copyOf(evidence));
+        return new Pulsation(family.lines().spectrum().band(), family.refinedHertz(), depth(), logTotal / Math.log(10),
+                evidence);
     }
 
-    private void addSidebands(double modulationHertz, List<EvidenceLine> evidence) {
+    private void addSidebands(double modulationHertz, List<EnvelopeLine> evidence) {
         for (int h = 1; h <= 2; h++) {
             for (int n = -SIDEBANDS; n <= SIDEBANDS; n++) {
                 double hertz = h * family.refinedHertz() + n * modulationHertz;
@@ -50,9 +49,9 @@ record Candidate(HarmonicFamily family, double logTotal, Optional<String> rival)
         }
     }
 
-    private EvidenceLine line(int harmonic, int sideband, int at) {
+    private EnvelopeLine line(int harmonic, int sideband, int at) {
         BandLines lines = family.lines();
-        return new EvidenceLine(harmonic, sideband, lines.interpolated(at), lines.depthAround(at),
+        return new EnvelopeLine(harmonic, sideband, lines.interpolated(at), lines.depthAround(at),
                 Math.sqrt(lines.ratio(lines.peakNear(at))), lines.logProbability(at) / Math.log(10));
     }
 }

@@ -1,5 +1,7 @@
 package dev.vibra.bearing;
 
+import dev.vibra.envelope.Envelope;
+import dev.vibra.envelope.SquaredEnvelope;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
 import dev.vibra.signal.Waveform;
@@ -56,29 +58,28 @@ final class DiagnosisRun {
             return nothing("the recording holds " + Digits.significant(revolutions, 3) + " revolutions, "
                     + Digits.compact(BearingDiagnosis.FEWEST_REVOLUTIONS, 3) + " are needed");
         }
-        List<Band> bands = settings.band().map(List::of)
-                .orElseGet(() -> EnvelopeBands.candidates(wave.sampleRateHertz(), highestRate()));
+        List<Band> bands = settings.bands().isEmpty()
+                ? EnvelopeBands.candidates(wave.sampleRateHertz(), highestRate()) : settings.bands();
         if (bands.isEmpty()) {
             return nothing("the sample rate of " + Digits.compact(wave.sampleRateHertz(), 5)
                     + " Hz leaves no band wide enough for four harmonics of " + Digits.significant(highestRate(), 4)
                     + " Hz");
         }
         List<BandLines> lines = new ArrayList<>();
-        BandPowers powers = new BandPowers(wave);
         double quiet = SILENCE * wave.rms().si();
-        for (Band band : bands) {
-            Optional<EnvelopeSpectrum> spectrum = audible(powers, band, quiet);
+        for (SquaredEnvelope envelope : Envelope.squared(wave, bands)) {
+            Optional<EnvelopeSpectrum> spectrum = audible(envelope, quiet);
             if (spectrum.isEmpty()) {
-                return nothing("the band " + band + " is silent");
+                return nothing("the band " + envelope.band() + " is silent");
             }
             lines.add(new BandLines(spectrum.get().upTo(highestHertz), kinematics.shaftHertz()));
         }
         return diagnosis(lines);
     }
 
-    private Optional<EnvelopeSpectrum> audible(BandPowers powers, Band band, double quiet) {
+    private Optional<EnvelopeSpectrum> audible(SquaredEnvelope envelope, double quiet) {
         double resolution = kinematics.shaftHertz() / settings.revolutionsPerBlock();
-        return EnvelopeSpectrum.unlessSilent(powers, band, resolution).filter(s -> s.level().si() > quiet);
+        return EnvelopeSpectrum.unlessSilent(envelope, resolution).filter(s -> s.level().si() > quiet);
     }
 
     private BearingDiagnosis nothing(String reason) {
@@ -87,7 +88,7 @@ final class DiagnosisRun {
             findings.add(new ElementFinding(element, ElementVerdict.NOT_DETERMINED, kinematics.of(element), null,
                     Double.POSITIVE_INFINITY, reason));
         }
-        return new BearingDiagnosis(kinematics, findings, List.of(), null, "no envelope spectrum: " + reason);
+        return new BearingDiagnosis(kinematics, findings, List.of(), null, "no envelope spectrum: " + reason, null);
     }
 
     private BearingDiagnosis diagnosis(List<BandLines> bands) {
@@ -133,7 +134,7 @@ final class DiagnosisRun {
         double reach = settings.frequencyTolerance() * expected;
         List<Candidate> candidates = new ArrayList<>();
         for (BandLines lines : bands) {
-            HarmonicFamily family = HarmonicFamily.best(lines, expected - reach, expected + reach, settings.harmonics(),
+            RateHarmonics family = RateHarmonics.best(lines, expected - reach, expected + reach, settings.harmonics(),
                     mask);
             double trials = Math.log(family.places(reach) * BearingElement.values().length * bands.size());
             candidates.add(new Candidate(family, Math.min(0, family.logProbability() + trials), Optional.empty()));

@@ -6,9 +6,7 @@ import dev.vibra.quantity.Band;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /**
  * What an envelope diagnosis is asked to do; immutable, begun with {@link #withDefaults()}.
@@ -34,66 +32,53 @@ import java.util.function.Consumer;
  *     bearing from those of the shaft</td></tr>
  * <tr><td>other rates</td><td>none</td><td>gears, belts and other shafts aren't known to a bearing</td></tr>
  * </table>
+ *
+ * @param bands bands to take the envelope of; empty for the candidates of the table
+ * @param frequencyTolerance half width of the window in which the rate of an element is searched, over the rate, 0.0001
+ *     to 0.05
+ * @param speedTolerance half width of the window in which the speed of a ring is refined, over the speed, 0 to 0.05
+ * @param harmonics harmonics looked at, the fundamental included, 2 to 20
+ * @param falseAlarmProbability chance that noise makes any element significant in one diagnosis, 1e-12 to 0.1
+ * @param presentDepth depth of pulsation that two harmonics must reach for {@code present}, 0.01 to 2
+ * @param absentDepth depth that a recording must be able to show for {@code absent}, 0 to the present depth
+ * @param revolutionsPerBlock revolutions of the shaft in one block, 50 to 1,000,000
+ * @param otherRatesHertz rates of other parts of the machine in Hz, each finite, above zero
  */
-public final class DiagnosisSettings implements Serializable {
+public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, double speedTolerance, int harmonics,
+        double falseAlarmProbability, double presentDepth, double absentDepth, double revolutionsPerBlock,
+        List<Double> otherRatesHertz) implements Serializable {
     private static final long serialVersionUID = 1;
-    private static final DiagnosisSettings DEFAULTS = new DiagnosisSettings(new Draft());
+    private static final DiagnosisSettings DEFAULTS = new DiagnosisSettings(List.of(), 0.02, 0.01, 5, 1e-3, 1.0 / 3,
+            0.2, 100, List.of());
 
-    private final Band band;
-    private final double frequencyTolerance;
-    private final double speedTolerance;
-    private final int harmonics;
-    private final double falseAlarmProbability;
-    private final double presentDepth;
-    private final double absentDepth;
-    private final double revolutionsPerBlock;
-    private final List<Double> otherRatesHertz;
-
-    private DiagnosisSettings(Draft draft) {
-        band = draft.band;
-        frequencyTolerance = Require.within("frequencyTolerance", draft.frequencyTolerance, 1e-4, 0.05, "");
-        speedTolerance = Require.within("speedTolerance", draft.speedTolerance, 0, 0.05, "");
-        harmonics = (int) Require.within("harmonics", draft.harmonics, 2, 20, "");
-        falseAlarmProbability = Require.within("falseAlarmProbability", draft.falseAlarmProbability, 1e-12, 0.1, "");
-        presentDepth = Require.within("presentDepth", draft.presentDepth, 0.01, 2, "");
-        absentDepth = Require.within("absentDepth", draft.absentDepth, 0, 2, "");
-        revolutionsPerBlock = Require.within("revolutionsPerBlock", draft.revolutionsPerBlock,
-                BearingDiagnosis.FEWEST_REVOLUTIONS, 1e6, "");
-        otherRatesHertz = List.copyOf(draft.otherRatesHertz);
-        for (double rate : otherRatesHertz) {
-            Require.positive("otherRatesHertz", rate, "Hz");
-        }
+    /**
+     * Checks the values and copies the lists.
+     *
+     * @param bands see the record
+     * @param frequencyTolerance see the record
+     * @param speedTolerance see the record
+     * @param harmonics see the record
+     * @param falseAlarmProbability see the record
+     * @param presentDepth see the record
+     * @param absentDepth see the record
+     * @param revolutionsPerBlock see the record
+     * @param otherRatesHertz see the record
+     * @throws IllegalArgumentException if a value is out of range
+     */
+    public DiagnosisSettings {
+        bands = List.copyOf(bands);
+        Require.within("frequencyTolerance", frequencyTolerance, 1e-4, 0.05, "");
+        Require.within("speedTolerance", speedTolerance, 0, 0.05, "");
+        Require.within("harmonics", harmonics, 2, 20, "");
+        Require.within("falseAlarmProbability", falseAlarmProbability, 1e-12, 0.1, "");
+        Require.within("presentDepth", presentDepth, 0.01, 2, "");
+        Require.within("absentDepth", absentDepth, 0, 2, "");
+        Require.within("revolutionsPerBlock", revolutionsPerBlock, BearingDiagnosis.FEWEST_REVOLUTIONS, 1e6, "");
+        otherRatesHertz = List.copyOf(otherRatesHertz);
+        otherRatesHertz.forEach(rate -> Require.positive("otherRatesHertz", rate, "Hz"));
         if (!(absentDepth <= presentDepth)) {
             throw Require.failure("absentDepth", "at most presentDepth, " + presentDepth, absentDepth);
         }
-    }
-
-    /** What becomes settings once one of it is changed; begins with the defaults. */
-    private static final class Draft {
-        private Band band;
-        private double frequencyTolerance = 0.02;
-        private double speedTolerance = 0.01;
-        private int harmonics = 5;
-        private double falseAlarmProbability = 1e-3;
-        private double presentDepth = 1.0 / 3;
-        private double absentDepth = 0.2;
-        private double revolutionsPerBlock = 100;
-        private List<Double> otherRatesHertz = List.of();
-    }
-
-    private DiagnosisSettings with(Consumer<Draft> change) {
-        Draft draft = new Draft();
-        draft.band = band;
-        draft.frequencyTolerance = frequencyTolerance;
-        draft.speedTolerance = speedTolerance;
-        draft.harmonics = harmonics;
-        draft.falseAlarmProbability = falseAlarmProbability;
-        draft.presentDepth = presentDepth;
-        draft.absentDepth = absentDepth;
-        draft.revolutionsPerBlock = revolutionsPerBlock;
-        draft.otherRatesHertz = otherRatesHertz;
-        change.accept(draft);
-        return new DiagnosisSettings(draft);
     }
 
     /**
@@ -112,8 +97,8 @@ public final class DiagnosisSettings implements Serializable {
      * @return the settings
      */
     public DiagnosisSettings withBand(Band newBand) {
-        Objects.requireNonNull(newBand, "band");
-        return with(draft -> draft.band = newBand);
+        return new DiagnosisSettings(List.of(newBand), frequencyTolerance, speedTolerance, harmonics,
+                falseAlarmProbability, presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -125,7 +110,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the share is out of range
      */
     public DiagnosisSettings withFrequencyTolerance(double share) {
-        return with(draft -> draft.frequencyTolerance = share);
+        return new DiagnosisSettings(bands, share, speedTolerance, harmonics, falseAlarmProbability, presentDepth,
+                absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -136,7 +122,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the share is out of range
      */
     public DiagnosisSettings withSpeedTolerance(double share) {
-        return with(draft -> draft.speedTolerance = share);
+        return new DiagnosisSettings(bands, frequencyTolerance, share, harmonics, falseAlarmProbability, presentDepth,
+                absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -147,7 +134,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the number is out of range
      */
     public DiagnosisSettings withHarmonics(int number) {
-        return with(draft -> draft.harmonics = number);
+        return new DiagnosisSettings(bands, frequencyTolerance, speedTolerance, number, falseAlarmProbability,
+                presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -158,7 +146,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the probability is out of range
      */
     public DiagnosisSettings withFalseAlarmProbability(double probability) {
-        return with(draft -> draft.falseAlarmProbability = probability);
+        return new DiagnosisSettings(bands, frequencyTolerance, speedTolerance, harmonics, probability, presentDepth,
+                absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -169,7 +158,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the depth is out of range
      */
     public DiagnosisSettings withPresentDepth(double depth) {
-        return with(draft -> draft.presentDepth = depth);
+        return new DiagnosisSettings(bands, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
+                depth, absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -181,7 +171,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the depth is out of range
      */
     public DiagnosisSettings withAbsentDepth(double depth) {
-        return with(draft -> draft.absentDepth = depth);
+        return new DiagnosisSettings(bands, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
+                presentDepth, depth, revolutionsPerBlock, otherRatesHertz);
     }
 
     /**
@@ -192,7 +183,8 @@ public final class DiagnosisSettings implements Serializable {
      * @throws IllegalArgumentException if the number is out of range
      */
     public DiagnosisSettings withRevolutionsPerBlock(double revolutions) {
-        return with(draft -> draft.revolutionsPerBlock = revolutions);
+        return new DiagnosisSettings(bands, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
+                presentDepth, absentDepth, revolutions, otherRatesHertz);
     }
 
     /**
@@ -205,88 +197,8 @@ public final class DiagnosisSettings implements Serializable {
      */
     public DiagnosisSettings withOtherRates(double... hertz) {
         List<Double> rates = Arrays.stream(hertz).boxed().toList();
-        return with(draft -> draft.otherRatesHertz = rates);
-    }
-
-    /**
-     * Returns the band to take the envelope of.
-     *
-     * @return the band; empty if candidates are tried
-     */
-    public Optional<Band> band() {
-        return Optional.ofNullable(band);
-    }
-
-    /**
-     * Returns the half width of the search window.
-     *
-     * @return half width over the expected rate
-     */
-    public double frequencyTolerance() {
-        return frequencyTolerance;
-    }
-
-    /**
-     * Returns the half width of the window in which a ring's speed is refined.
-     *
-     * @return half width over the given speed
-     */
-    public double speedTolerance() {
-        return speedTolerance;
-    }
-
-    /**
-     * Returns the number of harmonics looked at.
-     *
-     * @return harmonics, the fundamental included
-     */
-    public int harmonics() {
-        return harmonics;
-    }
-
-    /**
-     * Returns the chance that noise makes any element significant.
-     *
-     * @return probability of one diagnosis
-     */
-    public double falseAlarmProbability() {
-        return falseAlarmProbability;
-    }
-
-    /**
-     * Returns the depth that two harmonics must reach for {@code present}.
-     *
-     * @return depth of pulsation
-     */
-    public double presentDepth() {
-        return presentDepth;
-    }
-
-    /**
-     * Returns the depth that a recording must be able to show for {@code absent}.
-     *
-     * @return depth of pulsation
-     */
-    public double absentDepth() {
-        return absentDepth;
-    }
-
-    /**
-     * Returns the block length.
-     *
-     * @return revolutions of the shaft
-     */
-    public double revolutionsPerBlock() {
-        return revolutionsPerBlock;
-    }
-
-    /**
-     * Returns the rates of other parts of the machine.
-     *
-     * @return rates in Hz, unmodifiable
-     */
-    public List<Double> otherRatesHertz() {
-        return otherRatesHertz;
+        return new DiagnosisSettings(bands, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
+                presentDepth, absentDepth, revolutionsPerBlock, rates);
     }
 
     /** Depth from which on a significant pulsation is a sign of a defect. */
@@ -297,8 +209,9 @@ public final class DiagnosisSettings implements Serializable {
     /** Returns the settings that a verdict hangs on, in one line. */
     @Override
     public String toString() {
-        return (band == null ? "candidate bands" : band) + ", ±" + Digits.compact(100 * frequencyTolerance, 3) + " %, "
-                + harmonics + " harmonics, false alarm " + Digits.significant(falseAlarmProbability, 2)
+        String searched = bands.isEmpty() ? "candidate bands"
+                : bands.stream().map(Band::toString).collect(Collectors.joining(", "));
+        return searched + ", ±" + Digits.compact(100 * frequencyTolerance, 3) + " %, " + harmonics + " harmonics, false alarm " + Digits.significant(falseAlarmProbability, 2)
                 + ", present from depth " + Digits.significant(presentDepth, 2) + ", absent if "
                 + Digits.significant(absentDepth, 2) + " would have been found";
     }

@@ -1,7 +1,6 @@
 package dev.vibra.bearing;
 
 import dev.vibra.internal.Digits;
-import dev.vibra.quantity.Band;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -16,24 +15,19 @@ public final class ElementFinding implements Serializable {
     private final BearingElement element;
     private final ElementVerdict verdict;
     private final double expectedHertz;
-    private final Symptom symptom;
-    private final double detectableDepth;
+    private final Pulsation pulsation;
+    private final Double detectableDepth;
     private final String reason;
 
-    ElementFinding(BearingElement element, ElementVerdict verdict, double expectedHertz, Symptom symptom,
+    /** An infinite detectable depth means that there is none; the pulsation may be null. */
+    ElementFinding(BearingElement element, ElementVerdict verdict, double expectedHertz, Pulsation pulsation,
             double detectableDepth, String reason) {
         this.element = Objects.requireNonNull(element);
         this.verdict = Objects.requireNonNull(verdict);
         this.expectedHertz = expectedHertz;
-        this.symptom = symptom;
-        this.detectableDepth = detectableDepth;
+        this.pulsation = pulsation;
+        this.detectableDepth = detectableDepth < Double.POSITIVE_INFINITY ? detectableDepth : null;
         this.reason = Objects.requireNonNull(reason);
-    }
-
-    /** What was seen in one band at the rate of an element. */
-    record Symptom(Band band, double hertz, double depth, double log10Probability, List<EvidenceLine> lines)
-            implements Serializable {
-        private static final long serialVersionUID = 1;
     }
 
     /**
@@ -64,50 +58,21 @@ public final class ElementFinding implements Serializable {
     }
 
     /**
+     * Returns the pulsation that was found at the rate, whatever it was taken for in the end.
+     *
+     * @return the deepest significant one; empty if nothing significant was found
+     */
+    public Optional<Pulsation> pulsation() {
+        return Optional.ofNullable(pulsation);
+    }
+
+    /**
      * Returns the rate that was found, fitted to all harmonics seen.
      *
      * @return rate in Hz; empty if nothing significant was found
      */
     public OptionalDouble foundHertz() {
-        return symptom == null ? OptionalDouble.empty() : OptionalDouble.of(symptom.hertz());
-    }
-
-    /**
-     * Returns the depth of pulsation that the fundamental and at least one other harmonic reach.
-     *
-     * @return depth, 0 to 2; 0 if nothing significant was found
-     */
-    public double depth() {
-        return symptom == null ? 0 : symptom.depth();
-    }
-
-    /**
-     * Returns the depth of pulsation that two harmonics of this element would have needed to be found in every band
-     * tried: the sensitivity of the recording.
-     *
-     * @return depth above zero; infinite if some band has no room for two harmonics
-     */
-    public double detectableDepth() {
-        return detectableDepth;
-    }
-
-    /**
-     * Returns the probability that stationary noise makes such a family of harmonics at any place searched, as decimal
-     * logarithm: corrected for all rates, elements and bands tried.
-     *
-     * @return decimal logarithm, 0 (certain) or less; 0 if nothing significant was found
-     */
-    public double log10Probability() {
-        return symptom == null ? 0 : symptom.log10Probability();
-    }
-
-    /**
-     * Returns the band whose envelope shows what was found.
-     *
-     * @return the band; empty if nothing significant was found
-     */
-    public Optional<Band> band() {
-        return symptom == null ? Optional.empty() : Optional.of(symptom.band());
+        return pulsation == null ? OptionalDouble.empty() : OptionalDouble.of(pulsation.hertz());
     }
 
     /**
@@ -115,8 +80,18 @@ public final class ElementFinding implements Serializable {
      *
      * @return the lines, unmodifiable; empty if nothing significant was found
      */
-    public List<EvidenceLine> lines() {
-        return symptom == null ? List.of() : symptom.lines();
+    public List<EnvelopeLine> lines() {
+        return pulsation == null ? List.of() : pulsation.lines();
+    }
+
+    /**
+     * Returns the depth of pulsation that two harmonics of this element would have needed to be found in every band
+     * tried: the sensitivity of the recording.
+     *
+     * @return depth above zero; empty if some band has no room for two harmonics
+     */
+    public OptionalDouble detectableDepth() {
+        return detectableDepth == null ? OptionalDouble.empty() : OptionalDouble.of(detectableDepth);
     }
 
     /**
@@ -134,17 +109,17 @@ public final class ElementFinding implements Serializable {
      * @return the evidence
      */
     public String evidence() {
-        if (symptom == null) {
+        if (pulsation == null) {
             return reason;
         }
-        return reason + "; " + Digits.significant(symptom.hertz(), 5) + " Hz found, " + deviation()
-                + " % off the kinematic rate; envelope of " + symptom.band() + "; chance in noise "
-                + chance(symptom.log10Probability()) + "; " + lines().stream().map(EvidenceLine::toString)
+        return reason + "; " + Digits.significant(pulsation.hertz(), 5) + " Hz found, " + deviation()
+                + " % off the kinematic rate; envelope of " + pulsation.band() + "; chance in noise "
+                + chance(pulsation.log10Probability()) + "; " + lines().stream().map(EnvelopeLine::toString)
                 .collect(Collectors.joining(", "));
     }
 
     private String deviation() {
-        double percent = 100 * (symptom.hertz() / expectedHertz - 1);
+        double percent = 100 * (pulsation.hertz() / expectedHertz - 1);
         return (percent < 0 ? "" : "+") + Digits.significant(percent, 2);
     }
 
@@ -156,7 +131,7 @@ public final class ElementFinding implements Serializable {
     /** Returns element, verdict and, unless absent, where it was found, as in {@code outer race present (107.6 Hz)}. */
     @Override
     public String toString() {
-        boolean placed = symptom != null && verdict != ElementVerdict.ABSENT;
-        return element + " " + verdict + (placed ? " (" + Digits.significant(symptom.hertz(), 4) + " Hz)" : "");
+        boolean placed = pulsation != null && verdict != ElementVerdict.ABSENT;
+        return element + " " + verdict + (placed ? " (" + Digits.significant(pulsation.hertz(), 4) + " Hz)" : "");
     }
 }

@@ -27,34 +27,35 @@ final class ElementJudge {
     }
 
     BearingDiagnosis conclude(Map<BearingElement, List<Candidate>> judged) {
-        Optional<String> doubt = doubt(judged);
+        Optional<BearingElement> symptom = symptom(judged);
+        Optional<Pulsation> unexplained = symptom.isPresent() ? Optional.empty() : unexplained();
+        Optional<String> doubt = symptom.map(element -> "nothing significant here, but the bearing pulsates at the rate"
+                + " of the " + element + ", which may hide it").or(() -> unexplained.map(pulsation ->
+                "nothing significant here, but a pulsation of unknown origin at " + pulsation));
         List<ElementFinding> findings = new ArrayList<>();
         for (BearingElement element : BearingElement.values()) {
             findings.add(finding(element, judged.get(element), doubt));
         }
         BandLines shown = shown(judged);
         return new BearingDiagnosis(kinematics, findings, bands.stream().map(b -> b.spectrum().band()).toList(),
-                shown.spectrum(), bandReason(shown, judged));
+                shown.spectrum(), bandReason(shown, judged), unexplained.orElse(null));
     }
 
     /**
-     * What keeps every element from being called absent: a symptom of any of them, or a deep pulsation of unknown
-     * origin.
+     * A symptom of any element keeps every other from being called absent, as a deep pulsation of unknown origin
+     * does.
      */
-    private Optional<String> doubt(Map<BearingElement, List<Candidate>> judged) {
-        Optional<BearingElement> symptom = judged.keySet().stream()
-                .max(Comparator.comparingDouble(e -> depth(judged.get(e))))
+    private Optional<BearingElement> symptom(Map<BearingElement, List<Candidate>> judged) {
+        return judged.keySet().stream().max(Comparator.comparingDouble(e -> depth(judged.get(e))))
                 .filter(e -> depth(judged.get(e)) >= settings.signDepth());
-        if (symptom.isPresent()) {
-            return Optional.of("nothing significant here, but the bearing pulsates at the rate of the " + symptom.get()
-                    + ", which may hide it");
-        }
+    }
+
+    private Optional<Pulsation> unexplained() {
         for (BandLines lines : bands) {
             int deepest = deepestUnexplained(lines);
             if (deepest > 0 && lines.depthAround(deepest) >= settings.presentDepth()) {
-                return Optional.of("nothing significant here, but a pulsation of unknown origin at "
-                        + Digits.significant(lines.interpolated(deepest), 4) + " Hz, depth "
-                        + Digits.significant(lines.depthAround(deepest), 2) + ", in " + lines.spectrum().band());
+                return Optional.of(new Pulsation(lines.spectrum().band(), lines.interpolated(deepest),
+                        lines.depthAround(deepest), lines.logProbability(deepest) / Math.log(10), List.of()));
             }
         }
         return Optional.empty();
@@ -136,7 +137,7 @@ final class ElementJudge {
     private ElementFinding with(BearingElement element, ElementVerdict verdict, Optional<Candidate> shown,
             double detectable, String reason) {
         return new ElementFinding(element, verdict, kinematics.of(element),
-                shown.map(c -> c.symptom(kinematics.modulationOf(element))).orElse(null), detectable, reason);
+                shown.map(c -> c.pulsation(kinematics.modulationOf(element))).orElse(null), detectable, reason);
     }
 
     /**
@@ -153,7 +154,7 @@ final class ElementJudge {
     private double detectableDepth(BearingElement element, BandLines lines) {
         double expected = kinematics.of(element);
         double reach = settings.frequencyTolerance() * expected;
-        HarmonicFamily family = HarmonicFamily.at(lines, expected, settings.harmonics(), rotation);
+        RateHarmonics family = RateHarmonics.at(lines, expected, settings.harmonics(), rotation);
         if (family.counted() < 2 || freeShare(lines, expected - reach, expected + reach) < LEAST_FREE_SHARE) {
             return Double.POSITIVE_INFINITY;
         }
@@ -188,7 +189,7 @@ final class ElementJudge {
 
     private String bandReason(BandLines shown, Map<BearingElement, List<Candidate>> judged) {
         String band = "envelope of " + shown.spectrum().band();
-        if (settings.band().isPresent()) {
+        if (settings.bands().size() == 1) {
             return band + ", as given";
         }
         return strongest(judged).isPresent()

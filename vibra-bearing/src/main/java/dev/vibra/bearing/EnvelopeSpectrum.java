@@ -1,11 +1,14 @@
 package dev.vibra.bearing;
 
+import dev.vibra.envelope.Envelope;
+import dev.vibra.envelope.SquaredEnvelope;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.level.Moments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.SpectrumPlan;
 import dev.vibra.window.Window;
@@ -30,6 +33,8 @@ import java.util.Optional;
  */
 public final class EnvelopeSpectrum implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Squared correlation of the spectra of Hann-weighted blocks that overlap by half: (1/6)². */
+    private static final double NEIGHBOURS = 1 / 36.0;
 
     private final Level level;
     private final double resolutionHertz;
@@ -68,19 +73,19 @@ public final class EnvelopeSpectrum implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range or the band holds no vibration
      */
     public static EnvelopeSpectrum of(Waveform wave, Band band, double resolutionHertz) {
-        return unlessSilent(new BandPowers(wave), band, resolutionHertz)
+        return unlessSilent(Envelope.squared(wave, band), resolutionHertz)
                 .orElseThrow(() -> new IllegalArgumentException("band must hold vibration: " + band + " is silent"));
     }
 
     /** Empty if all samples in the band are zero or so small that their squares are. */
-    static Optional<EnvelopeSpectrum> unlessSilent(BandPowers powers, Band band, double resolutionHertz) {
+    static Optional<EnvelopeSpectrum> unlessSilent(SquaredEnvelope envelope, double resolutionHertz) {
         Require.positive("resolutionHertz", resolutionHertz, "Hz");
-        double[] power = powers.of(band);
+        double[] power = envelope.squares();
         double mean = Moments.of(power).mean();
         if (!(mean > 0)) {
             return Optional.empty();
         }
-        double rate = powers.rateHertz(power.length);
+        double rate = envelope.sampleRateHertz();
         // Rounded down, so that a recording of whole blocks loses none.
         double wanted = Math.max(4, Math.floor(rate / resolutionHertz + 1e-6));
         int block = (int) Math.min(power.length, wanted);
@@ -90,7 +95,8 @@ public final class EnvelopeSpectrum implements Serializable {
         for (int k = 0; k < sums.length; k++) {
             sums[k] = Math.sqrt(2 * sums[k] / blocks) / mean;
         }
-        Level level = Level.ofSi(Math.sqrt(0.5 * mean), powers.quantity(), Detector.RMS).within(band);
+        Level level = Level.ofSi(Math.sqrt(0.5 * mean), envelope.quantity(), Detector.RMS).within(envelope.band())
+                .by(LevelMethod.ENVELOPE);
         return Optional.of(new EnvelopeSpectrum(level, rate / block, blocks, kurtosis(power, mean), sums));
     }
 
@@ -169,6 +175,16 @@ public final class EnvelopeSpectrum implements Serializable {
      */
     public int blocks() {
         return blocks;
+    }
+
+    /**
+     * Returns the number of independent blocks that would scatter as little as the overlapping ones averaged here.
+     *
+     * @return equivalent number of averages, at least 1
+     * @see "P. D. Welch, IEEE Trans. Audio Electroacoust. 15 (1967) 70-73: variance of averaged overlapping blocks"
+     */
+    public double equivalentAverages() {
+        return blocks / (1 + 2 * NEIGHBOURS * (blocks - 1) / blocks);
     }
 
     /**

@@ -39,7 +39,7 @@ final class RivalSearch {
      * @param mask lines explained already
      * @return the explanation in words; empty if there is none
      */
-    Optional<String> explain(BearingElement element, HarmonicFamily family, LineMask mask) {
+    Optional<String> explain(BearingElement element, RateHarmonics family, LineMask mask) {
         double hertz = family.refinedHertz();
         return otherElement(element, hertz)
                 .or(() -> subdivision(family.lines(), hertz))
@@ -74,13 +74,13 @@ final class RivalSearch {
     }
 
     /** Rates of bearings lie at or near multiples of the cage rate; the outer race's, without slip, exactly. */
-    private Optional<String> cageMultiple(BearingElement element, HarmonicFamily family, double hertz, LineMask mask) {
+    private Optional<String> cageMultiple(BearingElement element, RateHarmonics family, double hertz, LineMask mask) {
         if (element == BearingElement.CAGE || kinematics.cageHertz() == 0) {
             return Optional.empty();
         }
         BandLines lines = family.lines();
         double reach = tolerance * kinematics.cageHertz();
-        HarmonicFamily cage = HarmonicFamily.best(lines, kinematics.cageHertz() - reach, kinematics.cageHertz() + reach,
+        RateHarmonics cage = RateHarmonics.best(lines, kinematics.cageHertz() - reach, kinematics.cageHertz() + reach,
                 family.harmonics(), mask);
         double multiple = Math.rint(hertz / cage.refinedHertz());
         boolean hit = Math.abs(hertz - multiple * cage.refinedHertz()) <= DiagnosisRun.MASK_BINS * lines.resolution();
@@ -90,24 +90,24 @@ final class RivalSearch {
                 : Optional.empty();
     }
 
-    private Optional<String> strongerSideband(BearingElement element, HarmonicFamily family, double hertz,
+    private Optional<String> strongerSideband(BearingElement element, RateHarmonics family, double hertz,
             LineMask mask) {
         BandLines lines = family.lines();
         double reach = 2 * lines.resolution();
         return rates.shifted(element, hertz).filter(f -> f > reach).mapToObj(f ->
-                        HarmonicFamily.best(lines, f - reach, f + reach, family.harmonics(), mask))
+                        RateHarmonics.best(lines, f - reach, f + reach, family.harmonics(), mask))
                 .filter(side -> side.logProbability() <= family.logProbability())
-                .min(Comparator.comparingDouble(HarmonicFamily::logProbability))
+                .min(Comparator.comparingDouble(RateHarmonics::logProbability))
                 .map(side -> "it may be a sideband of the stronger pulsation at " + text(side));
     }
 
-    private Optional<String> rival(BearingElement element, HarmonicFamily family, double hertz, LineMask mask) {
+    private Optional<String> rival(BearingElement element, RateHarmonics family, double hertz, LineMask mask) {
         LineMask others = mask.with(rates.ofFamily(element, hertz));
         double limit = RIVAL_SHARE * family.logProbability();
         double step = family.lines().resolution() / (2 * family.harmonics());
         for (double f = FROM * hertz; f <= TO * hertz; f += step) {
             if (!isOwn(element, f / hertz)) {
-                HarmonicFamily rival = HarmonicFamily.at(family.lines(), f, family.harmonics(), others);
+                RateHarmonics rival = RateHarmonics.at(family.lines(), f, family.harmonics(), others);
                 if (rival.logProbability() <= limit) {
                     return Optional.of("it doesn't stand out: the pulsation at " + text(rival)
                             + " has at least half its evidence");
@@ -124,7 +124,7 @@ final class RivalSearch {
                 && (Math.abs(share - 0.5) <= reach || Math.abs(share - 1.5) <= reach);
     }
 
-    private static String text(HarmonicFamily family) {
+    private static String text(RateHarmonics family) {
         return Digits.significant(family.refinedHertz(), 4) + " Hz";
     }
 }

@@ -22,7 +22,7 @@ final class ShaftSpeed {
         double best = nominal;
         double least = logAlarm - Math.log(bands.size());
         for (BandLines lines : bands) {
-            HarmonicFamily family = HarmonicFamily.best(lines, nominal - reach, nominal + reach, MULTIPLES, nothing);
+            RateHarmonics family = RateHarmonics.best(lines, nominal - reach, nominal + reach, MULTIPLES, nothing);
             double total = family.logProbability() + Math.log(family.places(reach));
             if (total < least) {
                 least = total;

@@ -12,6 +12,7 @@ import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
+import java.util.List;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -42,10 +43,11 @@ class BearingDiagnosisTest {
         assertEquals(ElementVerdict.PRESENT, finding.verdict(), diagnosis::describe);
         assertEquals(signal.rateOf(element), finding.foundHertz().orElseThrow(), 1e-3 * signal.rateOf(element));
         assertEquals(RATES.of(element), finding.expectedHertz());
-        assertTrue(finding.log10Probability() < -12);
-        assertTrue(finding.depth() >= 1.0 / 3 && finding.depth() <= 2);
+        assertTrue(finding.pulsation().orElseThrow().log10Probability() < -12);
+        double depth = finding.pulsation().orElseThrow().depth();
+        assertTrue(depth >= 1.0 / 3 && depth <= 2);
         assertTrue(finding.lines().size() >= 2);
-        assertEquals(finding.band().orElseThrow(), diagnosis.spectrum().orElseThrow().band());
+        assertEquals(finding.pulsation().orElseThrow().band(), diagnosis.spectrum().orElseThrow().band());
         for (ElementFinding other : diagnosis.findings()) {
             assertTrue(other == finding || other.verdict() == ElementVerdict.NOT_DETERMINED, diagnosis::describe);
         }
@@ -57,19 +59,19 @@ class BearingDiagnosisTest {
         ElementFinding inner = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.INNER_RACE, 15)),
                 RATES)
                 .of(BearingElement.INNER_RACE);
-        EvidenceLine below = inner.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == -1).findFirst()
+        EnvelopeLine below = inner.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == -1).findFirst()
                 .orElseThrow();
         assertEquals(RATES.innerRaceHertz() - RATES.innerRingHertz(), below.frequencyHertz(), 0.2);
         assertEquals("1f−m", below.label());
         ElementFinding ball = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.ROLLING_ELEMENT, 15)),
                 RATES).of(BearingElement.ROLLING_ELEMENT);
-        EvidenceLine above = ball.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == 1).findFirst()
+        EnvelopeLine above = ball.lines().stream().filter(l -> l.harmonic() == 1 && l.sideband() == 1).findFirst()
                 .orElseThrow();
         assertEquals(RATES.rollingElementHertz() + RATES.cageHertz(), above.frequencyHertz(), 0.2);
         ElementFinding outer = BearingDiagnosis.of(recording(machine().withDefect(BearingElement.OUTER_RACE, 15)),
                 RATES)
                 .of(BearingElement.OUTER_RACE);
-        assertFalse(outer.lines().stream().anyMatch(EvidenceLine::isSideband), "a fixed ring has no modulation rate");
+        assertFalse(outer.lines().stream().anyMatch(EnvelopeLine::isSideband), "a fixed ring has no modulation rate");
     }
 
     @Test
@@ -77,8 +79,8 @@ class BearingDiagnosisTest {
         BearingDiagnosis diagnosis = BearingDiagnosis.of(recording(machine()), RATES);
         for (ElementFinding finding : diagnosis.findings()) {
             assertEquals(ElementVerdict.ABSENT, finding.verdict(), diagnosis::describe);
-            assertTrue(finding.detectableDepth() <= 0.2);
-            assertTrue(finding.foundHertz().isEmpty() && finding.lines().isEmpty() && finding.band().isEmpty());
+            assertTrue(finding.detectableDepth().orElseThrow() <= 0.2);
+            assertTrue(finding.foundHertz().isEmpty() && finding.lines().isEmpty() && finding.pulsation().isEmpty());
         }
         assertEquals("outer race absent, inner race absent, rolling element absent, cage absent", diagnosis.toString());
     }
@@ -93,7 +95,7 @@ class BearingDiagnosisTest {
             ElementFinding finding = diagnosis.of(BearingElement.OUTER_RACE);
             if (finding.verdict() == ElementVerdict.ABSENT) {
                 double depth = trueDepth(peak);
-                assertTrue(depth < 1.2 * finding.detectableDepth(),
+                assertTrue(depth < 1.2 * finding.detectableDepth().orElseThrow(),
                         "peak " + peak + " pulsates " + depth + " deep, " + finding.reason());
                 missed++;
             }
@@ -125,7 +127,7 @@ class BearingDiagnosisTest {
         ElementFinding cage = diagnosis.of(BearingElement.CAGE);
         assertEquals(ElementVerdict.NOT_DETERMINED, cage.verdict());
         assertEquals(RATES.cageHertz(), cage.foundHertz().orElseThrow(), 0.05);
-        assertTrue(cage.depth() > 1.0 / 3);
+        assertTrue(cage.pulsation().orElseThrow().depth() > 1.0 / 3);
         assertTrue(cage.reason().endsWith("the cage or one rolling element, the envelope can't tell which"),
                 cage.reason());
         assertEquals(ElementVerdict.NOT_DETERMINED, diagnosis.of(BearingElement.ROLLING_ELEMENT).verdict());
@@ -289,6 +291,22 @@ class BearingDiagnosisTest {
         assertEquals(diagnosis.describe(), copy.describe());
         assertEquals(diagnosis.spectrum(), copy.spectrum());
         assertThrows(UnsupportedOperationException.class, () -> diagnosis.findings().clear());
+    }
+
+    @Test
+    void evidenceThatCannotBeIsRefused() {
+        assertEquals("harmonic must be at least 1: 0", message(() -> new EnvelopeLine(0, 0, 10, 0.5, 3, -4)));
+        assertEquals("depth must be finite and >= 0: NaN",
+                message(() -> new EnvelopeLine(1, 0, 10, Double.NaN, 3, -4)));
+        assertEquals("log10Probability must be 0 or less: 1.0", message(() -> new EnvelopeLine(1, 0, 10, 0.5, 3, 1)));
+        assertEquals("hertz must be finite and > 0 Hz: 0.0",
+                message(() -> new Pulsation(Band.of(100, 200), 0, 0.5, -4, List.of())));
+        assertEquals("107.6 Hz, depth 0.71, in 100\u2013200 Hz",
+                new Pulsation(Band.of(100, 200), 107.6, 0.71, -4, List.of()).toString());
+    }
+
+    private static String message(Runnable call) {
+        return assertThrows(IllegalArgumentException.class, call::run).getMessage();
     }
 
     private static void assertNothingPresent(BearingDiagnosis diagnosis) {

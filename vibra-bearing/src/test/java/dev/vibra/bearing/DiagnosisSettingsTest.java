@@ -18,7 +18,7 @@ class DiagnosisSettingsTest {
                 .withSpeedTolerance(0.02).withHarmonics(4)
                 .withFalseAlarmProbability(0.01).withPresentDepth(0.5).withAbsentDepth(0.3)
                 .withRevolutionsPerBlock(60).withOtherRates(12.5, 40);
-        assertEquals(Band.of(2000, 4000), all.band().orElseThrow());
+        assertEquals(List.of(Band.of(2000, 4000)), all.bands());
         assertEquals(0.03, all.frequencyTolerance());
         assertEquals(0.02, all.speedTolerance());
         assertEquals(4, all.harmonics());
@@ -29,12 +29,12 @@ class DiagnosisSettingsTest {
         assertEquals(List.of(12.5, 40.0), all.otherRatesHertz());
         assertEquals("2000–4000 Hz, ±3 %, 4 harmonics, false alarm 0.010, present from depth 0.50, absent if 0.30"
                 + " would have been found", all.toString());
-        assertEquals(all.toString(), Serial.copy(all).toString());
+        assertEquals(all, Serial.copy(all));
     }
 
     @Test
     void defaultsAreThoseOfTheTable() {
-        assertTrue(DEFAULTS.band().isEmpty());
+        assertTrue(DEFAULTS.bands().isEmpty());
         assertEquals("candidate bands, ±2 %, 5 harmonics, false alarm 0.0010, present from depth 0.33, absent if 0.20"
                 + " would have been found", DEFAULTS.toString());
         assertEquals(0.01, DEFAULTS.speedTolerance());

@@ -77,6 +77,9 @@ class EnvelopeSpectrumTest {
         EnvelopeSpectrum spectrum = EnvelopeSpectrum.of(wave, Band.of(2000, 4000), 1);
         assertEquals(1, spectrum.resolutionHertz(), 1e-3);
         assertEquals(9, spectrum.blocks());
+        // Variance 1/k·(1 + 1/18·(k-1)/k), Welch 1967
+        assertEquals(9 / (1 + 1 / 18.0 * 8 / 9), spectrum.equivalentAverages(), 1e-12);
+        assertEquals(1, EnvelopeSpectrum.of(wave, Band.of(2000, 4000)).equivalentAverages());
     }
 
     @Test

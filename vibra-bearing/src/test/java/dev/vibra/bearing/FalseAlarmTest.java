@@ -27,7 +27,7 @@ class FalseAlarmTest {
             EnvelopeSpectrum spectrum = EnvelopeSpectrum.of(wave, Band.of(1250, 2500), 0.3);
             BandLines lines = new BandLines(spectrum.upTo(900), 30);
             double reach = 0.02 * RATES.innerRaceHertz();
-            HarmonicFamily family = HarmonicFamily.best(lines, RATES.innerRaceHertz() - reach,
+            RateHarmonics family = RateHarmonics.best(lines, RATES.innerRaceHertz() - reach,
                     RATES.innerRaceHertz() + reach, 5, new LineMask(0.75, DoubleStream.empty()));
             double trials = 2 * reach * 5 / spectrum.resolutionHertz();
             significant += family.logProbability() + Math.log(trials) < Math.log(0.05) ? 1 : 0;

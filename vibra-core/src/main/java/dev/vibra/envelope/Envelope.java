@@ -2,8 +2,11 @@ package dev.vibra.envelope;
 
 import dev.vibra.quantity.Band;
 import dev.vibra.signal.Waveform;
+import java.util.ArrayList;
+import java.util.List;
 
-/** Envelopes of recordings; the one-line layer over {@link EnvelopePlan}. */
+/** Envelopes of recordings; the one-line layer over {@link EnvelopePlan} and {@link
+ * SquaredEnvelopePlan}. */
 public final class Envelope {
     private Envelope() {}
 
@@ -31,6 +34,25 @@ public final class Envelope {
      * @throws IllegalArgumentException if the band is out of range
      */
     public static SquaredEnvelope squared(Waveform wave, Band band) {
-        return new SquaredEnvelope(wave, band);
+        return squared(wave, List.of(band)).get(0);
+    }
+
+    /**
+     * Computes the squared envelopes of several bands of a recording, which is transformed once for all of them.
+     *
+     * @param wave recording, at least 4 samples
+     * @param bands one band or more, each up to half the sample rate and of at least two lines of the whole recording
+     * @return one squared envelope a band, in the order of the bands
+     * @throws IllegalArgumentException if a band is out of range
+     */
+    public static List<SquaredEnvelope> squared(Waveform wave, List<Band> bands) {
+        SquaredEnvelopePlan plan = SquaredEnvelopePlan.of(wave.length(), wave.sampleRateHertz(), bands);
+        plan.load(wave.samples(), 0);
+        List<SquaredEnvelope> envelopes = new ArrayList<>();
+        for (int i = 0; i < bands.size(); i++) {
+            double[] squares = plan.squares(i, new double[plan.outputLength(i)]);
+            envelopes.add(new SquaredEnvelope(wave, bands.get(i), plan.outputSampleRateHertz(i), squares));
+        }
+        return List.copyOf(envelopes);
     }
 }

@@ -24,13 +24,12 @@ public final class SquaredEnvelope implements Serializable {
     private final double startSeconds;
     private final double[] squares;
 
-    SquaredEnvelope(Waveform wave, Band band) {
-        EnvelopePlan plan = EnvelopePlan.squared(wave.length(), wave.sampleRateHertz(), band);
+    SquaredEnvelope(Waveform wave, Band band, double sampleRateHertz, double[] ownedSquares) {
         this.quantity = wave.quantity();
         this.band = band;
-        sampleRateHertz = plan.outputSampleRateHertz();
+        this.sampleRateHertz = sampleRateHertz;
         startSeconds = wave.startSeconds();
-        squares = plan.process(wave.samples(), 0, new double[plan.outputLength()]);
+        squares = ownedSquares;
     }
 
     /**
@@ -40,6 +39,15 @@ public final class SquaredEnvelope implements Serializable {
      */
     public Quantity quantity() {
         return quantity;
+    }
+
+    /**
+     * Returns the band whose envelope this is.
+     *
+     * @return band of the recording
+     */
+    public Band band() {
+        return band;
     }
 
     /**

@@ -143,7 +143,7 @@ public final class SpectralIntegration {
         System.arraycopy(in, inOffset, padded, 0, length);
         Arrays.fill(padded, length, padded.length, 0);
         if (taper > 0) {
-            Trend.removeLine(padded, length);
+            Detrending.removeLine(padded, length);
             for (int i = 0; i < taper; i++) {
                 double place = (i + 0.5) / taper;
                 // The integral of a Hann window: smoother than half a cosine, so that less leaks to low frequencies.

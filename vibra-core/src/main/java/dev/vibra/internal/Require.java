@@ -133,6 +133,20 @@ public final class Require {
         return new IllegalArgumentException(String.format(Locale.ROOT, "%s must be %s: %s", name, rule, value));
     }
 
+    /**
+     * Requires text that says something.
+     *
+     * @param name name of the argument
+     * @param text value given
+     * @return the text without blanks around it
+     */
+    public static String notBlank(String name, String text) {
+        if (text.isBlank()) {
+            throw new IllegalArgumentException(name + " must not be blank: \"" + text + "\"");
+        }
+        return text.strip();
+    }
+
     private static String spaced(String unit) {
         return unit.isEmpty() ? "" : " " + unit;
     }

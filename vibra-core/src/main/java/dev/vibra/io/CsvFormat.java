@@ -7,27 +7,44 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 
 /** Recordings as text, by the rules at {@link Recordings}. */
-final class CsvFormat {
+final class CsvFormat implements RecordingFormat {
     private static final double TOLERATED_STEP = 0.25;
 
-    private CsvFormat() {}
-
-    static Waveform readColumn(Path file, Unit unit, double scale, double sampleRateHertz) {
-        NumberTable table = NumberTable.read(file, 1);
-        return Waveform.of(unit, sampleRateHertz, scaled(table.column(0), scale));
+    @Override
+    public List<String> endings() {
+        return List.of(".csv", ".txt");
     }
 
-    static Waveform readTimeAndValue(Path file, Unit unit, double scale) {
+    /** Text: no other control characters than those that end lines and separate columns. */
+    @Override
+    public boolean begins(byte[] head) {
+        for (byte b : head) {
+            if (b >= 0 && b < ' ' && b != '\t' && b != '\n' && b != '\r') {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    @Override
+    public Optional<SampleFormat> sampleFormat(Path file) {
+        return Optional.empty();
+    }
+
+    @Override
+    public Waveform read(Path file, ReadRequest request) {
+        request.channelOf(file, 1);
+        if (request.sampleRateHertz().isPresent()) {
+            double[] values = NumberTable.read(file, 1).column(0);
+            return request.waveform(values, request.sampleRateHertz().getAsDouble(), 0);
+        }
         NumberTable table = NumberTable.read(file, 2);
         double[] time = table.column(0);
-        return Waveform.of(unit, sampleRate(file, time, table), scaled(table.column(1), scale)).startingAt(time[0]);
-    }
-
-    private static double[] scaled(double[] values, double scale) {
-        return Arrays.stream(values).map(x -> x * scale).toArray();
+        return request.waveform(table.column(1), sampleRate(file, time, table), time[0]);
     }
 
     private static double sampleRate(Path file, double[] time, NumberTable table) {
@@ -55,7 +72,8 @@ final class CsvFormat {
         return relative <= 1e-5 && relative * steps <= 0.1 ? whole : rate;
     }
 
-    static void write(Waveform wave, Path file, Unit unit) {
+    @Override
+    public void write(Waveform wave, Path file, Unit unit) {
         double[] values = wave.in(unit);
         WholeFile.write(file, out -> {
             Writer text = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));

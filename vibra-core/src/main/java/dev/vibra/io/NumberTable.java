@@ -28,7 +28,7 @@ final class NumberTable {
     private final Path file;
     private final int columns;
     private final char separator;
-    private double[] values = new double[1 << 12];
+    private final double[][] values;
     private int[] lines = new int[1 << 10];
     private int rows;
     private int pairs;
@@ -37,6 +37,7 @@ final class NumberTable {
         this.file = file;
         this.columns = columns;
         this.separator = separator();
+        values = new double[columns][1 << 10];
     }
 
     /** Reads a file with exactly the given number of columns. */
@@ -74,12 +75,10 @@ final class NumberTable {
         return text;
     }
 
+    /** Returns a column; it is not copied and the caller's from then on. */
     double[] column(int index) {
-        double[] column = new double[rows];
-        for (int i = 0; i < rows; i++) {
-            column[i] = values[i * columns + index];
-        }
-        return column;
+        values[index] = Arrays.copyOf(values[index], rows);
+        return values[index];
     }
 
     /** Returns the line of the file, from 1, that a row stands on. */
@@ -134,7 +133,7 @@ final class NumberTable {
         }
         grow();
         for (int c = 0; c < columns; c++) {
-            values[rows * columns + c] = number(fields.get(c), line, c);
+            values[c][rows] = number(fields.get(c), line, c);
         }
         lines[rows++] = (int) line;
     }
@@ -160,7 +159,7 @@ final class NumberTable {
             return;
         }
         for (int i = 1; i < rows; i++) {
-            if ((long) values[i] != (long) values[i - 1] + 1) {
+            if ((long) values[0][i] != (long) values[0][i - 1] + 1) {
                 return;
             }
         }
@@ -181,9 +180,9 @@ final class NumberTable {
     private void grow() {
         if (rows == lines.length) {
             lines = Arrays.copyOf(lines, 2 * rows);
-        }
-        if ((rows + 1) * columns > values.length) {
-            values = Arrays.copyOf(values, 2 * values.length);
+            for (int c = 0; c < columns; c++) {
+                values[c] = Arrays.copyOf(values[c], 2 * rows);
+            }
         }
     }
 

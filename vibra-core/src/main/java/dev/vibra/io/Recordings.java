@@ -1,16 +1,24 @@
 package dev.vibra.io;
 
-import dev.vibra.internal.Require;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
- * Reads and writes recordings; the kind of file is told by its name, {@code .wav} or {@code .csv} (also {@code .txt}).
+ * Reads and writes recordings; the kind of file is told by its name, {@code .wav} or {@code .csv} (also {@code .txt}),
+ * and where it ends otherwise by what it holds.
  *
  * <p>WAV: whole numbers of 16, 24 or 32 bits and floating point of 32 or 64 bits, plain or extensible header, also
- * RF64. Whole numbers count as fractions of full scale, -1 to 1.
+ * RF64. Whole numbers count as fractions of full scale, -1 to 1: {@link #sampleFormat} tells which they are, and the
+ * volts of a converter are its full scale in volts times them.
  *
  * <p>CSV: one column of values, or two of time in seconds and value.
  * <ul>
@@ -25,10 +33,15 @@ import java.util.Locale;
  * </ul>
  */
 public final class Recordings {
+    /** As many bytes from the start of a file tell what it is. */
+    static final int HEAD_BYTES = 512;
+    /** A format is one row; text comes last, since anything without control characters is text. */
+    private static final List<RecordingFormat> FORMATS = List.of(new WavFormat(), new CsvFormat());
+
     private Recordings() {}
 
     /**
-     * Reads a recording of one channel: WAV, or CSV with the columns time and value.
+     * Reads a recording of one channel: WAV, or text with the columns time and value.
      *
      * @param file file to read
      * @param unit unit of the values
@@ -52,8 +65,35 @@ public final class Recordings {
      * @throws IllegalArgumentException if the scale is out of range
      */
     public static Waveform read(Path file, Unit unit, double scale) {
-        requireScale(scale);
-        return isWav(file) ? WavFile.read(file).channel(0, unit, scale) : CsvFormat.readTimeAndValue(file, unit, scale);
+        ReadRequest request = new ReadRequest(unit, scale, OptionalInt.empty(), OptionalDouble.empty());
+        return formatOf(file).read(file, request);
+    }
+
+    /**
+     * Reads one channel of a file that may hold several.
+     *
+     * @param file file to read
+     * @param unit unit of the values after scaling
+     * @param scale factor that turns a value of the file into the unit, finite, not zero
+     * @param channel number of the channel from 1; text holds one only
+     * @return the recording
+     * @throws RecordingFileException if the file can't be read, is malformed or has no such channel
+     * @throws IllegalArgumentException if scale or channel are out of range
+     */
+    public static Waveform read(Path file, Unit unit, double scale, int channel) {
+        ReadRequest request = new ReadRequest(unit, scale, OptionalInt.of(channel), OptionalDouble.empty());
+        return formatOf(file).read(file, request);
+    }
+
+    /**
+     * Tells how the samples of a file are stored.
+     *
+     * @param file file to look at
+     * @return sample format; empty if as text
+     * @throws RecordingFileException if the file can't be read or its header is malformed
+     */
+    public static Optional<SampleFormat> sampleFormat(Path file) {
+        return formatOf(file).sampleFormat(file);
     }
 
     /**
@@ -69,12 +109,8 @@ public final class Recordings {
      * @throws IllegalArgumentException if scale or sample rate are out of range
      */
     public static Waveform readColumn(Path file, Unit unit, double scale, double sampleRateHertz) {
-        requireScale(scale);
-        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
-        if (isWav(file)) {
-            throw new RecordingFileException(file, "a sample rate may be given for CSV only; a WAV file tells its own");
-        }
-        return CsvFormat.readColumn(file, unit, scale, sampleRateHertz);
+        ReadRequest request = new ReadRequest(unit, scale, OptionalInt.empty(), OptionalDouble.of(sampleRateHertz));
+        return formatOf(file).read(file, request);
     }
 
     /**
@@ -88,27 +124,34 @@ public final class Recordings {
      * @throws IllegalArgumentException if the unit measures another quantity
      */
     public static void write(Waveform wave, Path file, Unit unit) {
-        if (isWav(file)) {
-            WavFile.write(wave, file, unit, 1, SampleFormat.FLOAT_64);
-        } else {
-            CsvFormat.write(wave, file, unit);
-        }
+        byEnding(file).orElseThrow(() -> new RecordingFileException(file, "name must end in " + endings()))
+                .write(wave, file, unit);
     }
 
-    static void requireScale(double scale) {
-        if (!(Math.abs(scale) > 0 && Math.abs(scale) < Double.POSITIVE_INFINITY)) {
-            throw Require.failure("scale", "finite and not zero", scale);
-        }
-    }
-
-    private static boolean isWav(Path file) {
+    private static Optional<RecordingFormat> byEnding(Path file) {
         String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
-        if (name.endsWith(".wav")) {
-            return true;
+        return FORMATS.stream().filter(format -> format.endings().stream().anyMatch(name::endsWith)).findFirst();
+    }
+
+    private static RecordingFormat formatOf(Path file) {
+        return byEnding(file).orElseGet(() -> byContent(file));
+    }
+
+    private static RecordingFormat byContent(Path file) {
+        byte[] head;
+        try (InputStream in = Files.newInputStream(file)) {
+            head = in.readNBytes(HEAD_BYTES);
+        } catch (IOException e) {
+            throw new RecordingFileException(file, "can't be read: " + e, e);
         }
-        if (name.endsWith(".csv") || name.endsWith(".txt")) {
-            return false;
-        }
-        throw new RecordingFileException(file, "name must end in .wav, .csv or .txt");
+        return FORMATS.stream().filter(format -> format.begins(head)).findFirst().orElseThrow(() ->
+                new RecordingFileException(file, "must be a recording: its name doesn't end in " + endings()
+                        + ", and it begins like none of them"));
+    }
+
+    /** As in {@code .wav, .csv or .txt}. */
+    private static String endings() {
+        List<String> all = FORMATS.stream().flatMap(format -> format.endings().stream()).toList();
+        return String.join(", ", all.subList(0, all.size() - 1)) + " or " + all.get(all.size() - 1);
     }
 }

@@ -76,6 +76,16 @@ public enum SampleFormat {
         this.bytesPerSample = bytesPerSample;
     }
 
+    /**
+     * Tells whether stored values are fractions of full scale, -1 to just below 1, as whole numbers are, and not values
+     * in a unit. Those of a converter become volts by its full scale in volts.
+     *
+     * @return true for whole numbers, false for floating point
+     */
+    public boolean isFractionOfFullScale() {
+        return tag == 1;
+    }
+
     /** Reads one sample. */
     abstract double get(ByteBuffer bytes);
 
@@ -110,5 +120,11 @@ public enum SampleFormat {
             }
         }
         return null;
+    }
+
+    /** Returns the format in words, as in {@code 16-bit whole numbers}. */
+    @Override
+    public String toString() {
+        return 8 * bytesPerSample + "-bit " + (isFractionOfFullScale() ? "whole numbers" : "floating point");
     }
 }

@@ -3,135 +3,18 @@ package dev.vibra.io;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
-import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.Locale;
 
-/** All channels of a WAV file, immutable. */
+/** Writes WAV files with a chosen sample format; {@link Recordings} reads them. */
 public final class WavFile {
-    private static final int BYTES_AT_ONCE = 1 << 16;
     private static final int HEADER_BYTES = 58;
     private static final long HIGHEST_RATE = 0xFFFF_FFFFL;
 
-    private final Path file;
-    private final SampleFormat format;
-    private final double sampleRateHertz;
-    private final double[][] channels;
-
-    private WavFile(Path file, WavHeader header, FileChannel channel) throws IOException {
-        this.file = file;
-        format = header.format();
-        sampleRateHertz = header.sampleRateHertz();
-        if (header.frames() > Integer.MAX_VALUE - 8) {
-            throw new RecordingFileException(file, "a recording may have up to " + (Integer.MAX_VALUE - 8)
-                    + " samples: " + header.frames());
-        }
-        channels = new double[header.channels()][(int) header.frames()];
-        readSamples(header, channel);
-    }
-
-    /**
-     * Reads a WAV file: whole numbers of 16, 24 or 32 bits, floating point of 32 or 64 bits, plain or extensible
-     * header, also RF64.
-     *
-     * @param file file to read
-     * @return its channels
-     * @throws RecordingFileException if the file can't be read, is truncated, lies in its header or holds a sample that
-     *     is not finite
-     */
-    public static WavFile read(Path file) {
-        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
-            return new WavFile(file, WavHeader.read(file, channel), channel);
-        } catch (IOException e) {
-            throw new RecordingFileException(file, "can't be read: " + e, e);
-        }
-    }
-
-    private void readSamples(WavHeader header, FileChannel channel) throws IOException {
-        int frameSize = channels.length * format.bytesPerSample();
-        int frames = channels[0].length;
-        int atOnce = Math.max(1, Math.min(frames, BYTES_AT_ONCE / frameSize));
-        ByteBuffer bytes = ByteBuffer.allocate(atOnce * frameSize).order(ByteOrder.LITTLE_ENDIAN);
-        long at = header.dataOffset();
-        for (int first = 0; first < frames; first += atOnce) {
-            int count = Math.min(atOnce, frames - first);
-            bytes.clear().limit(count * frameSize);
-            while (bytes.hasRemaining()) {
-                int read = channel.read(bytes, at);
-                if (read < 0) {
-                    throw new RecordingFileException(file, "byte " + at + ": file was cut while it was read");
-                }
-                at += read;
-            }
-            bytes.flip();
-            unpack(bytes, first, count);
-        }
-    }
-
-    private void unpack(ByteBuffer bytes, int first, int count) {
-        for (int i = first; i < first + count; i++) {
-            for (int c = 0; c < channels.length; c++) {
-                double value = format.get(bytes);
-                if (!(Math.abs(value) < Double.POSITIVE_INFINITY)) {
-                    throw new RecordingFileException(file, "sample " + i + " of channel " + c + " must be finite: "
-                            + value);
-                }
-                channels[c][i] = value;
-            }
-        }
-    }
-
-    /**
-     * Returns the number of channels.
-     *
-     * @return channels, at least 1
-     */
-    public int channels() {
-        return channels.length;
-    }
-
-    /**
-     * Returns how the samples are stored.
-     *
-     * @return sample format
-     */
-    public SampleFormat format() {
-        return format;
-    }
-
-    /**
-     * Returns one channel of a file with any number of them.
-     *
-     * @param index number of the channel from 0
-     * @param unit unit of the values after scaling
-     * @param scale factor that turns a stored value into the unit, finite, not zero
-     * @return the channel as a waveform
-     * @throws IllegalArgumentException if there is no such channel or the scale is out of range
-     */
-    public Waveform anyChannel(int index, Unit unit, double scale) {
-        if (index < 0 || index >= channels.length) {
-            throw new IllegalArgumentException("channel must be from 0 to " + (channels.length - 1) + ": " + index);
-        }
-        Recordings.requireScale(scale);
-        double[] scaled = channels[index].clone();
-        for (int i = 0; i < scaled.length; i++) {
-            scaled[i] *= scale;
-        }
-        return Waveform.of(unit, sampleRateHertz, scaled);
-    }
-
-    /** Returns the only channel; a file with several is refused, since choosing one would be a guess. */
-    Waveform channel(int index, Unit unit, double scale) {
-        if (channels.length != 1) {
-            throw new RecordingFileException(file, "a recording must have one channel: " + channels.length);
-        }
-        return anyChannel(index, unit, scale);
-    }
+    private WavFile() {}
 
     /**
      * Writes one channel, whole or not at all.
@@ -187,13 +70,5 @@ public final class WavFile {
 
     private static byte[] name(String text) {
         return text.getBytes(StandardCharsets.ISO_8859_1);
-    }
-
-    /** Returns channels, format and rate. */
-    @Override
-    public String toString() {
-        return String.format(Locale.ROOT, "%d channel(s) of %,d samples at %s Hz, %s", channels.length,
-                channels[0].length,
-                sampleRateHertz, format);
     }
 }

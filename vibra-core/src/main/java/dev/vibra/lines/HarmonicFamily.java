@@ -20,13 +20,16 @@ import java.util.Optional;
 public record HarmonicFamily(double fundamentalHertz, List<FamilyMember> members, int searched)
         implements Serializable {
     /**
-     * Copies the list.
+     * Checks the values and copies the list.
      *
      * @param fundamentalHertz see the record
      * @param members see the record
      * @param searched see the record
+     * @throws IllegalArgumentException if a value is out of range
      */
     public HarmonicFamily {
+        Require.positive("fundamentalHertz", fundamentalHertz, "Hz");
+        Require.atLeast("searched", searched, members.size());
         members = List.copyOf(members);
     }
 

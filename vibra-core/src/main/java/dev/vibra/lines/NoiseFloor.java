@@ -1,12 +1,10 @@
 package dev.vibra.lines;
 
 import dev.vibra.internal.Require;
-import dev.vibra.level.Percentiles;
 import dev.vibra.quantity.Detector;
 import dev.vibra.spectrum.Spectrum;
 import java.io.Serializable;
-import java.util.Arrays;
-import org.apache.commons.math3.distribution.GammaDistribution;
+import java.util.Objects;
 
 /**
  * What the lines of a spectrum would read if there were noise alone: the running median of the mean squares over a
@@ -14,34 +12,29 @@ import org.apache.commons.math3.distribution.GammaDistribution;
  *
  * <p>The mean square of a line of noise, averaged over n equivalent blocks, follows a gamma distribution of shape n.
  * Its median is below its mean (0.693 of it for n = 1). Lines of machines in less than about a third of the width leave
- * the median nearly alone.
+ * the median nearly alone. Near the ends of the spectrum the median is taken over what the width holds of it.
  *
+ * @see LineNoise
  * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, section 8.5.4 (chi-square of spectral estimates)"
  */
 public final class NoiseFloor implements Serializable {
     private static final long serialVersionUID = 1;
+    private static final double LN_10 = Math.log(10);
+    /** Below this logarithm the largest of n lines is n times as probable as one, to 1e-7 of it for n up to 1e6. */
+    private static final double RARE = -30;
+    /** Beyond anything that a recording can hold; keeps what follows finite. */
+    private static final double HIGHEST_RATIO = 1e100;
 
     private final double[] meanSquares;
-    private final double averages;
     private final double resolutionHertz;
+    private final LineNoise noise;
 
-    private NoiseFloor(Spectrum spectrum, int halfWidth) {
-        averages = spectrum.equivalentAverages();
-        resolutionHertz = spectrum.resolutionHertz();
-        GammaDistribution gamma = new GammaDistribution(averages, 1 / averages);
-        double medianOverMean = gamma.inverseCumulativeProbability(0.5);
-        int lines = spectrum.lines();
-        double[] squares = new double[lines];
-        for (int k = 0; k < lines; k++) {
-            double rms = spectrum.amplitude(k, Detector.RMS);
-            squares[k] = rms * rms;
-        }
-        meanSquares = new double[lines];
-        for (int k = 0; k < lines; k++) {
-            int first = Math.max(1, Math.min(k - halfWidth, lines - 1 - 2 * halfWidth));
-            int last = Math.min(lines - 1, Math.max(k + halfWidth, 2 * halfWidth));
-            double[] around = Arrays.copyOfRange(squares, first, last + 1);
-            meanSquares[k] = Percentiles.of(around).at(50) / medianOverMean;
+    private NoiseFloor(double[] squares, double resolutionHertz, LineNoise noise, int first, int reach) {
+        this.resolutionHertz = resolutionHertz;
+        this.noise = noise;
+        meanSquares = RunningMedian.of(squares, first, reach);
+        for (int k = 0; k < meanSquares.length; k++) {
+            meanSquares[k] /= noise.medianOverMean();
         }
     }
 
@@ -58,7 +51,56 @@ public final class NoiseFloor implements Serializable {
         int half = (int) Math.rint(0.5 * Require.positive("widthHertz", widthHertz, "Hz") / spectrum.resolutionHertz());
         Require.within("widthHertz", widthHertz, 10 * spectrum.resolutionHertz(),
                 (spectrum.lines() - 1) * spectrum.resolutionHertz(), "Hz");
-        return new NoiseFloor(spectrum, half);
+        double[] squares = spectrum.amplitudes(Detector.RMS);
+        for (int k = 0; k < squares.length; k++) {
+            squares[k] *= squares[k];
+        }
+        return new NoiseFloor(squares, spectrum.resolutionHertz(), LineNoise.of(spectrum.equivalentAverages()), 1,
+                half);
+    }
+
+    /**
+     * Estimates the floor of lines that are no {@link Spectrum}, such as those of an envelope.
+     *
+     * @param meanSquares square of each line from 0 Hz on, averaged over blocks; finite, zero or more, at least one;
+     *     copied
+     * @param resolutionHertz distance of the lines in Hz, finite, above zero
+     * @param noise law of a line of noise
+     * @param first number of the first line that is used, 0 or more; the lines below it belong to the mean
+     * @param reach number of lines to either side over which the median is taken, at least 1
+     * @return the floor
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static NoiseFloor of(double[] meanSquares, double resolutionHertz, LineNoise noise, int first, int reach) {
+        double[] copy = meanSquares.clone();
+        Require.atLeast("number of lines", copy.length, 1);
+        for (int k = 0; k < copy.length; k++) {
+            Require.notNegative("meanSquares[" + k + "]", copy[k], "");
+        }
+        Require.positive("resolutionHertz", resolutionHertz, "Hz");
+        Require.atLeast("first", first, 0);
+        Require.atLeast("reach", reach, 1);
+        return new NoiseFloor(copy, resolutionHertz, Objects.requireNonNull(noise, "noise"), first, reach);
+    }
+
+    /**
+     * Returns the law of a line over this floor.
+     *
+     * @return law of the ratio of a mean square to the floor's
+     */
+    public LineNoise noise() {
+        return noise;
+    }
+
+    /**
+     * Returns the mean square that noise alone reads at a line.
+     *
+     * @param line number of the line from 0
+     * @return mean square in the SI unit of the spectrum squared, zero or more
+     * @throws IndexOutOfBoundsException if there is no such line
+     */
+    public double meanSquare(int line) {
+        return meanSquares[Objects.checkIndex(line, meanSquares.length)];
     }
 
     /**
@@ -82,13 +124,7 @@ public final class NoiseFloor implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public double probability(double hertz, double rms) {
-        Require.notNegative("rms", rms, "");
-        double floor = rms(hertz);
-        if (floor == 0) {
-            return rms > 0 ? 0 : 1;
-        }
-        double ratio = rms * rms / (floor * floor);
-        return 1 - new GammaDistribution(averages, 1 / averages).cumulativeProbability(ratio);
+        return probability(hertz, rms, 1);
     }
 
     /**
@@ -101,8 +137,35 @@ public final class NoiseFloor implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public double probability(double hertz, double rms, int searched) {
+        return Math.exp(logProbability(hertz, rms, searched));
+    }
+
+    /**
+     * Returns the decimal logarithm of {@link #probability(double, double, int)}, which tells lines apart that are all
+     * too improbable for a number.
+     *
+     * @param hertz frequency in Hz
+     * @param rms rms amplitude in the SI unit of the spectrum, finite, zero or more
+     * @param searched number of lines that were searched, at least 1
+     * @return decimal logarithm, 0 or less; negative infinity where the floor is zero and the amplitude is not
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public double log10Probability(double hertz, double rms, int searched) {
+        return logProbability(hertz, rms, searched) / LN_10;
+    }
+
+    private double logProbability(double hertz, double rms, int searched) {
+        Require.notNegative("rms", rms, "");
         Require.atLeast("searched", searched, 1);
-        return -Math.expm1(searched * Math.log1p(-probability(hertz, rms)));
+        double floor = rms(hertz);
+        if (floor == 0) {
+            return rms > 0 ? Double.NEGATIVE_INFINITY : 0;
+        }
+        double one = noise.logExceedance(Math.min(HIGHEST_RATIO, rms / floor * (rms / floor)));
+        if (one < RARE) {
+            return one + Math.log(searched);
+        }
+        return searched == 1 ? one : Math.log(-Math.expm1(searched * Math.log1p(-Math.exp(one))));
     }
 
     /** Returns the number of lines. */

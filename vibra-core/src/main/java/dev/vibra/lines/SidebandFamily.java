@@ -19,14 +19,18 @@ import java.util.List;
 public record SidebandFamily(double carrierHertz, double spacingHertz, List<FamilyMember> members, int searched)
         implements Serializable {
     /**
-     * Copies the list.
+     * Checks the values and copies the list.
      *
      * @param carrierHertz see the record
      * @param spacingHertz see the record
      * @param members see the record
      * @param searched see the record
+     * @throws IllegalArgumentException if a value is out of range
      */
     public SidebandFamily {
+        Require.positive("carrierHertz", carrierHertz, "Hz");
+        Require.positive("spacingHertz", spacingHertz, "Hz");
+        Require.atLeast("searched", searched, members.size());
         members = List.copyOf(members);
     }
 

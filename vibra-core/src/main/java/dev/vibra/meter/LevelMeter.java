@@ -6,6 +6,7 @@ import dev.vibra.level.RunningMoments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 
 /**
@@ -13,7 +14,7 @@ import dev.vibra.quantity.Quantity;
  *
  * <p>Readings cover all samples since the start or the last reset; the velocity begins when the chain has settled. They
  * equal those of {@code Waveform.moments()} and {@code Waveform.throughSeverityChain} over the same samples. Not
- * thread-safe; allocates nothing while pushing.
+ * thread-safe; pushing and the readings in SI units allocate nothing.
  *
  * @see "ISO 2954:2012, 5.3 and 5.4"
  */
@@ -111,51 +112,96 @@ public final class LevelMeter {
     /**
      * Returns the rms velocity in the band.
      *
-     * @return rms velocity in m/s
+     * @return level by the severity chain
      * @throws IllegalStateException if the chain has not settled yet
      */
-    public double velocityRms() {
-        return velocity.rms();
+    public Level velocityRms() {
+        return inBand(velocityRmsSi(), Detector.RMS);
     }
 
     /**
      * Returns the largest velocity in the band.
      *
-     * @return zero-to-peak velocity in m/s
+     * @return zero-to-peak level by the severity chain
      * @throws IllegalStateException if the chain has not settled yet
      */
-    public double velocityPeak() {
-        return velocity.peak();
-    }
-
-    /**
-     * Returns the rms velocity as a level; allocates it.
-     *
-     * @return rms velocity in its band
-     * @throws IllegalStateException if the chain has not settled yet
-     */
-    public Level velocityLevel() {
-        return Level.ofSi(velocity.rms(), Quantity.VELOCITY, Detector.RMS).within(band);
+    public Level velocityPeak() {
+        return inBand(velocityPeakSi(), Detector.ZERO_TO_PEAK);
     }
 
     /**
      * Returns the rms acceleration.
      *
-     * @return rms acceleration in m/s²
+     * @return level of the whole signal
      * @throws IllegalStateException if nothing was pushed
      */
-    public double accelerationRms() {
-        return acceleration.rms();
+    public Level accelerationRms() {
+        return whole(accelerationRmsSi(), Detector.RMS);
     }
 
     /**
      * Returns the largest acceleration.
      *
+     * @return zero-to-peak level of the whole signal
+     * @throws IllegalStateException if nothing was pushed
+     */
+    public Level accelerationPeak() {
+        return whole(accelerationPeakSi(), Detector.ZERO_TO_PEAK);
+    }
+
+    private Level inBand(double si, Detector detector) {
+        return Level.ofSi(si, Quantity.VELOCITY, detector).within(band).by(LevelMethod.SEVERITY_CHAIN);
+    }
+
+    private static Level whole(double si, Detector detector) {
+        return Level.ofSi(si, Quantity.ACCELERATION, detector).by(LevelMethod.WHOLE_SIGNAL);
+    }
+
+    /**
+     * Returns what {@link #velocityRms()} reads; allocates nothing.
+     *
+     * @return rms velocity in m/s
+     * @throws IllegalStateException if the chain has not settled yet
+     */
+    public double velocityRmsSi() {
+        return settled().rms();
+    }
+
+    /**
+     * Returns what {@link #velocityPeak()} reads; allocates nothing.
+     *
+     * @return zero-to-peak velocity in m/s
+     * @throws IllegalStateException if the chain has not settled yet
+     */
+    public double velocityPeakSi() {
+        return settled().peak();
+    }
+
+    /**
+     * Returns what {@link #accelerationRms()} reads; allocates nothing.
+     *
+     * @return rms acceleration in m/s²
+     * @throws IllegalStateException if nothing was pushed
+     */
+    public double accelerationRmsSi() {
+        return acceleration.rms();
+    }
+
+    /**
+     * Returns what {@link #accelerationPeak()} reads; allocates nothing.
+     *
      * @return zero-to-peak acceleration in m/s²
      * @throws IllegalStateException if nothing was pushed
      */
-    public double accelerationPeak() {
+    public double accelerationPeakSi() {
         return acceleration.peak();
+    }
+
+    private RunningMoments settled() {
+        if (unsettled > 0) {
+            throw new IllegalStateException("the chain has not settled yet: " + unsettled + " samples more");
+        }
+        return velocity;
     }
 
     /**

@@ -6,6 +6,7 @@ import dev.vibra.level.Moments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.signal.Waveform;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -63,7 +64,8 @@ public final class OctaveBands {
             }
             filter(band, wave.sampleRateHertz()).newFilter().process(samples, 0, filtered, 0, samples.length);
             double rms = Moments.of(filtered, settling, filtered.length - settling).rms();
-            levels.put(band, Level.ofSi(rms, wave.quantity(), Detector.RMS).within(band.edges()));
+            levels.put(band, Level.ofSi(rms, wave.quantity(), Detector.RMS).within(band.edges())
+                    .by(LevelMethod.OCTAVE_FILTER));
         }
         return levels;
     }

@@ -1,5 +1,6 @@
 package dev.vibra.quality;
 
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
@@ -48,10 +49,11 @@ public final class RecordingCheck implements Serializable {
 
     private final Band band;
     private final RotationSpeed speed;
-    private final double mainsHertz;
-    private final double usableHertz;
+    private final Double mainsHertz;
+    private final Double usableHertz;
 
-    private RecordingCheck(Band band, RotationSpeed speed, double mainsHertz, double usableHertz) {
+    /** What isn't known is null. */
+    private RecordingCheck(Band band, RotationSpeed speed, Double mainsHertz, Double usableHertz) {
         this.band = band;
         this.speed = speed;
         this.mainsHertz = mainsHertz;
@@ -64,7 +66,7 @@ public final class RecordingCheck implements Serializable {
      * @return a check for the band 10 Hz to 1000 Hz
      */
     public static RecordingCheck withDefaults() {
-        return new RecordingCheck(Band.of(10, 1000), null, 0, Double.POSITIVE_INFINITY);
+        return new RecordingCheck(Band.of(10, 1000), null, null, null);
     }
 
     /**
@@ -136,7 +138,7 @@ public final class RecordingCheck implements Serializable {
         List<Remark> remarks = new ArrayList<>();
         checkSamples(wave, x, step, remarks);
         checkLength(wave, remarks);
-        if (usableHertz < band.highestHertz()) {
+        if (usableHertz != null && usableHertz < band.highestHertz()) {
             remarks.add(Remark.doubt("bandwidth", "sensor or mounting reach to " + Digits.compact(usableHertz, 4)
                     + " Hz, the band to " + Digits.compact(band.highestHertz(), 4) + " Hz", usableHertz,
                     band.highestHertz()));

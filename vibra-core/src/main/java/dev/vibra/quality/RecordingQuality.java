@@ -1,5 +1,6 @@
 package dev.vibra.quality;
 
+import dev.vibra.evidence.Remark;
 import java.io.Serializable;
 import java.util.List;
 import java.util.stream.Collectors;

@@ -1,5 +1,6 @@
 package dev.vibra.quality;
 
+import dev.vibra.evidence.Remark;
 import dev.vibra.integration.BandLimitingChain;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
@@ -20,9 +21,9 @@ final class SpectralChecks {
 
     private final Waveform wave;
     private final Band band;
-    private final double mainsHertz;
+    private final Double mainsHertz; // null: not known
 
-    SpectralChecks(Waveform wave, Band band, double mainsHertz) {
+    SpectralChecks(Waveform wave, Band band, Double mainsHertz) {
         this.wave = wave;
         this.band = band;
         this.mainsHertz = mainsHertz;
@@ -36,7 +37,7 @@ final class SpectralChecks {
         if (wave.quantity() == Quantity.ACCELERATION && band.highestHertz() <= wave.sampleRateHertz() / 2) {
             addSlope(spectrum.velocity(), remarks);
         }
-        if (mainsHertz > 0) {
+        if (mainsHertz != null) {
             addHum(spectrum, remarks);
         }
         addRollOff(spectrum, remarks);

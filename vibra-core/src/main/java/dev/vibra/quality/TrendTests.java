@@ -2,6 +2,7 @@ package dev.vibra.quality;
 
 import dev.vibra.internal.Require;
 import dev.vibra.level.Percentiles;
+import java.util.OptionalInt;
 import org.apache.commons.math3.util.CombinatoricsUtils;
 
 /**
@@ -58,18 +59,18 @@ public final class TrendTests {
      *
      * @param n number of values, 2 to 200
      * @param tail probability of the lower tail, above 0, below 0.5
-     * @return count; -1 if even none is too likely
+     * @return count; empty if even none is too likely
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public static int reverseArrangementsLimit(int n, double tail) {
+    public static OptionalInt reverseArrangementsLimit(int n, double tail) {
         Require.within("n", n, 2, LONGEST, "");
         Require.within("tail", tail, 0, 0.5, "");
         double[] cumulative = inversions(n);
-        int limit = -1;
-        while (limit + 1 < cumulative.length && cumulative[limit + 1] <= tail) {
-            limit++;
+        int within = 0;
+        while (within < cumulative.length && cumulative[within] <= tail) {
+            within++;
         }
-        return limit;
+        return within == 0 ? OptionalInt.empty() : OptionalInt.of(within - 1);
     }
 
     /** Cumulative distribution of the number of inversions of a random permutation. */

@@ -3,6 +3,7 @@ package dev.vibra.rotation;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Spectrum;
@@ -82,7 +83,7 @@ public final class OrderSpectrum implements Serializable {
     public Level level(double order) {
         Require.within("order", order, 0, order(lines() - 1), "");
         int line = (int) Math.rint(order / order(1));
-        return Level.ofSi(amplitude(line, Detector.RMS), quantity, Detector.RMS);
+        return Level.ofSi(amplitude(line, Detector.RMS), quantity, Detector.RMS).by(LevelMethod.SPECTRUM_LINE);
     }
 
     /** Returns lines and resolution. */

@@ -8,6 +8,7 @@ import dev.vibra.level.Moments;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
 import java.io.Serializable;
@@ -19,8 +20,8 @@ import java.util.Optional;
 /**
  * Samples of one channel, evenly spaced in time, in SI units, immutable.
  *
- * <p>Levels are taken about the mean of the samples. A waveform that was limited to a band remembers it, and its levels
- * carry it.
+ * <p>Levels are taken about the mean of the samples. A waveform that was limited to a band remembers it and how, and
+ * its levels carry both.
  */
 public final class Waveform implements Serializable {
     private static final long serialVersionUID = 1;
@@ -30,14 +31,17 @@ public final class Waveform implements Serializable {
     private final double startSeconds;
     private final double[] samples;
     private final Band band;
+    private final LevelMethod method;
 
     /** The array is owned: callers pass a fresh one. */
-    private Waveform(Quantity quantity, double sampleRateHertz, double startSeconds, double[] owned, Band band) {
+    private Waveform(Quantity quantity, double sampleRateHertz, double startSeconds, double[] owned, Band band,
+            LevelMethod method) {
         this.quantity = Objects.requireNonNull(quantity, "quantity");
         this.sampleRateHertz = Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         this.startSeconds = startSeconds;
         this.samples = owned;
         this.band = band;
+        this.method = method;
         Require.atLeast("number of samples", owned.length, 1);
         Require.allFinite("samples", owned);
     }
@@ -56,7 +60,7 @@ public final class Waveform implements Serializable {
         for (int i = 0; i < si.length; i++) {
             si[i] *= unit.toSi();
         }
-        return new Waveform(unit.quantity(), sampleRateHertz, 0, si, null);
+        return new Waveform(unit.quantity(), sampleRateHertz, 0, si, null, LevelMethod.WHOLE_SIGNAL);
     }
 
     /**
@@ -69,7 +73,7 @@ public final class Waveform implements Serializable {
      * @throws IllegalArgumentException if the sample rate is out of range, there is no sample or one is not finite
      */
     public static Waveform ofSi(Quantity quantity, double sampleRateHertz, double... samples) {
-        return new Waveform(quantity, sampleRateHertz, 0, samples.clone(), null);
+        return new Waveform(quantity, sampleRateHertz, 0, samples.clone(), null, LevelMethod.WHOLE_SIGNAL);
     }
 
     /**
@@ -124,6 +128,15 @@ public final class Waveform implements Serializable {
      */
     public Optional<Band> band() {
         return Optional.ofNullable(band);
+    }
+
+    /**
+     * Returns how it was limited to its band: what its levels are measured by.
+     *
+     * @return whole signal, zero-phase band or severity chain
+     */
+    public LevelMethod method() {
+        return method;
     }
 
     /**
@@ -193,7 +206,7 @@ public final class Waveform implements Serializable {
         Require.range("samples", from, length, samples.length);
         double[] part = new double[length];
         System.arraycopy(samples, from, part, 0, length);
-        return new Waveform(quantity, sampleRateHertz, startSeconds + from / sampleRateHertz, part, band);
+        return new Waveform(quantity, sampleRateHertz, startSeconds + from / sampleRateHertz, part, band, method);
     }
 
     /**
@@ -204,7 +217,7 @@ public final class Waveform implements Serializable {
      * @throws IllegalArgumentException if the time is not finite
      */
     public Waveform startingAt(double seconds) {
-        return new Waveform(quantity, sampleRateHertz, Require.finite("seconds", seconds), samples, band);
+        return new Waveform(quantity, sampleRateHertz, Require.finite("seconds", seconds), samples, band, method);
     }
 
     /**
@@ -246,7 +259,7 @@ public final class Waveform implements Serializable {
 
     private Level level(double si, Detector detector) {
         Level level = Level.ofSi(si, quantity, detector);
-        return band == null ? level : level.within(band);
+        return (band == null ? level : level.within(band)).by(method);
     }
 
     /**
@@ -329,23 +342,28 @@ public final class Waveform implements Serializable {
     private Waveform within(Quantity target, Band newBand) {
         SpectralIntegration plan = SpectralIntegration.of(samples.length, sampleRateHertz, quantity, target, newBand);
         double[] out = plan.process(samples, 0, new double[plan.settledLength()]);
-        return new Waveform(target, sampleRateHertz, startSeconds + plan.settledFrom() / sampleRateHertz, out, newBand);
+        return new Waveform(target, sampleRateHertz, startSeconds + plan.settledFrom() / sampleRateHertz, out, newBand,
+                LevelMethod.ZERO_PHASE_BAND);
     }
 
     /**
-     * Passes through the measuring chain of a vibration-severity instrument: integration and third-order Butterworth
-     * band limits, 0.7071 at both ends of the band. Severity limits are meant for levels measured this way. The
-     * start-up of the chain, four periods of the lower end, is left out.
+     * Passes through the measuring chain of a vibration-severity instrument: integration (none where the target is this
+     * waveform's own motion) and third-order Butterworth band limits, 0.7071 at both ends of the band. Severity limits
+     * are meant for levels measured this way. The start-up of the chain, four periods of the lower end, is left out.
      *
      * @param target this waveform's motion or an integral of it
      * @param newBand band from above 0 Hz to at most 0.4 times the sample rate
      * @return output of the chain after its start-up
-     * @throws IllegalArgumentException if the band is out of range or the recording not at least twice as long as the
-     *     start-up
+     * @throws IllegalArgumentException if the band is out of range, the recording not at least twice as long as the
+     *     start-up, or this waveform already limited to a band, which the chain would limit once more
      * @see BandLimitingChain
      * @see "ISO 2954:2012, 5.3 and 5.4"
      */
     public Waveform throughSeverityChain(Quantity target, Band newBand) {
+        if (band != null) {
+            throw new IllegalArgumentException("waveform must not be limited to a band before the severity chain: "
+                    + band + ", " + method);
+        }
         BandLimitingChain chain = BandLimitingChain.of(quantity, target, newBand, sampleRateHertz);
         int settling = chain.settlingSamples();
         if (samples.length < 2L * settling) {
@@ -357,10 +375,11 @@ public final class Waveform implements Serializable {
         chain.process(samples, 0, out, 0, out.length);
         double[] settled = new double[out.length - settling];
         System.arraycopy(out, settling, settled, 0, settled.length);
-        return new Waveform(target, sampleRateHertz, startSeconds + settling / sampleRateHertz, settled, newBand);
+        return new Waveform(target, sampleRateHertz, startSeconds + settling / sampleRateHertz, settled, newBand,
+                LevelMethod.SEVERITY_CHAIN);
     }
 
-    /** Two waveforms are equal if quantity, sample rate, start, band and every sample are. */
+    /** Two waveforms are equal if quantity, sample rate, start, band, method and every sample are. */
     @Override
     public boolean equals(Object other) {
         return other instanceof Waveform wave
@@ -368,6 +387,7 @@ public final class Waveform implements Serializable {
                 && Double.compare(sampleRateHertz, wave.sampleRateHertz) == 0
                 && Double.compare(startSeconds, wave.startSeconds) == 0
                 && Objects.equals(band, wave.band)
+                && method == wave.method
                 && Arrays.equals(samples, wave.samples);
     }
 

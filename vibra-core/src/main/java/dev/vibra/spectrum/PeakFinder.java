@@ -2,10 +2,12 @@ package dev.vibra.spectrum;
 
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.PriorityQueue;
+import java.util.Queue;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
@@ -17,17 +19,27 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * response W. It is solved for d; the amplitude is then divided by {@code |W(d)|}. Reading velocity or displacement,
  * peaks are found and interpolated on the measured lines and converted at the interpolated frequency, so that the slope
  * 1/f doesn't bias them. Lines within half a main lobe of 0 Hz and of half the sample rate are left out: they meet
- * their own image.
+ * their own image. What the highest line of a maximum allows at most tells which maxima can be among the largest; only
+ * those are solved.
  */
 final class PeakFinder {
     private static final double ACCURACY = 1e-9;
     /** Lines below this part of the largest mean square are rounding. */
     private static final double ROUNDING = 1e-24;
+    /** From its middle to half a bin aside a window's response falls, but for the ripple of flat-top windows. */
+    private static final double RIPPLE = 0.99;
+    private static final Comparator<SpectralPeak> LARGEST_FIRST = Comparator
+            .comparingDouble((SpectralPeak peak) -> peak.level().si()).reversed()
+            .thenComparingDouble(SpectralPeak::frequencyHertz);
 
     private final Spectrum spectrum;
     private final int first;
     private final int last;
     private final double least;
+    private final double leastResponse;
+
+    /** A local maximum, and what it can amount to at most, wherever within half a bin of its line it lies. */
+    private record Maximum(int line, double most) {}
 
     PeakFinder(Spectrum spectrum) {
         this.spectrum = spectrum;
@@ -38,33 +50,41 @@ final class PeakFinder {
             largest = Math.max(largest, spectrum.measuredMeanSquare(k));
         }
         least = ROUNDING * largest;
+        leastResponse = RIPPLE * Math.min(1, spectrum.settings().window().response(0.5));
     }
 
-    PeakList largest(int count) {
-        List<SpectralPeak> found = new ArrayList<>();
-        for (int k = first; k <= last; k++) {
-            if (isPeak(k)) {
-                found.add(interpolate(k));
+    /** The largest maxima between two frequencies, both included. */
+    PeakList largest(int count, double fromHertz, double toHertz) {
+        Queue<SpectralPeak> found = new PriorityQueue<>(LARGEST_FIRST.reversed());
+        for (Maximum maximum : maxima(fromHertz, toHertz)) {
+            if (found.size() == count && maximum.most() < found.element().level().si()) {
+                break; // Neither this one nor any that follows can be larger than the least of those found.
+            }
+            SpectralPeak peak = interpolate(maximum.line());
+            if (peak.frequencyHertz() >= fromHertz && peak.frequencyHertz() <= toHertz) {
+                found.add(peak);
+            }
+            if (found.size() > count) {
+                found.remove();
             }
         }
-        found.sort(Comparator.comparingDouble((SpectralPeak p) -> p.level().si()).reversed());
-        return new PeakList(found.subList(0, Math.min(count, found.size())));
+        return new PeakList(found.stream().sorted(LARGEST_FIRST).toList());
     }
 
-    Optional<SpectralPeak> near(double hertz, double tolerance) {
-        int from = (int) Math.max(first, Math.floor((hertz - tolerance) / spectrum.resolutionHertz()) - 1);
-        int to = (int) Math.min(last, Math.ceil((hertz + tolerance) / spectrum.resolutionHertz()) + 1);
-        SpectralPeak best = null;
+    /** Local maxima that may lie between two frequencies, the one that may be largest first. */
+    private List<Maximum> maxima(double fromHertz, double toHertz) {
+        int from = (int) Math.max(first, Math.floor(fromHertz / spectrum.resolutionHertz()) - 1);
+        int to = (int) Math.min(last, Math.ceil(toHertz / spectrum.resolutionHertz()) + 1);
+        List<Maximum> maxima = new ArrayList<>();
         for (int k = from; k <= to; k++) {
             if (isPeak(k)) {
-                SpectralPeak peak = interpolate(k);
-                boolean close = Math.abs(peak.frequencyHertz() - hertz) <= tolerance;
-                if (close && (best == null || peak.level().si() > best.level().si())) {
-                    best = peak;
-                }
+                double conversion = Math.max(spectrum.conversion((k - 0.5) * spectrum.resolutionHertz()),
+                        spectrum.conversion((k + 0.5) * spectrum.resolutionHertz()));
+                maxima.add(new Maximum(k, Math.sqrt(spectrum.measuredMeanSquare(k)) / leastResponse * conversion));
             }
         }
-        return Optional.ofNullable(best);
+        maxima.sort(Comparator.comparingDouble(Maximum::most).reversed());
+        return maxima;
     }
 
     private boolean isPeak(int k) {
@@ -79,7 +99,8 @@ final class PeakFinder {
         double distance = distance((above - below) / here);
         double hertz = (k + distance) * spectrum.resolutionHertz();
         double rms = here / spectrum.settings().window().response(distance) * spectrum.conversion(hertz);
-        return new SpectralPeak(hertz, Level.ofSi(rms, spectrum.quantity(), Detector.RMS));
+        return new SpectralPeak(hertz, Level.ofSi(rms, spectrum.quantity(), Detector.RMS)
+                .by(LevelMethod.SPECTRUM_LINE));
     }
 
     /** Solves for the distance; a difference beyond what an isolated sine can give is met at half a bin. */

@@ -1,9 +1,11 @@
 package dev.vibra.spectrum;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * A line of a spectrum that stands above its neighbours, between the bins.
@@ -12,6 +14,18 @@ import java.io.Serializable;
  * @param level interpolated amplitude, corrected for the window
  */
 public record SpectralPeak(double frequencyHertz, Level level) implements Serializable {
+    /**
+     * Checks the values.
+     *
+     * @param frequencyHertz see the record
+     * @param level see the record
+     * @throws IllegalArgumentException if a value is out of range
+     */
+    public SpectralPeak {
+        Require.positive("frequencyHertz", frequencyHertz, "Hz");
+        Objects.requireNonNull(level, "level");
+    }
+
     /**
      * Returns the multiple of the speed of rotation that this line is.
      *

@@ -5,6 +5,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
@@ -309,14 +310,14 @@ public final class Spectrum implements Serializable {
      * @throws IllegalStateException if the averaging is not rms
      * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, equation 8.159"
      */
-    public Interval densityInterval(int line, double probability) {
+    public ConfidenceInterval densityInterval(int line, double probability) {
         if (!(probability > 0 && probability < 1)) {
             throw Require.failure("probability", "above 0 and below 1", probability);
         }
         double freedom = 2 * equivalentAverages();
         ChiSquaredDistribution chi = new ChiSquaredDistribution(freedom);
         double tail = 0.5 * (1 - probability);
-        return new Interval(freedom * density(line) / chi.inverseCumulativeProbability(1 - tail),
+        return new ConfidenceInterval(freedom * density(line) / chi.inverseCumulativeProbability(1 - tail),
                 freedom * density(line) / chi.inverseCumulativeProbability(tail));
     }
 
@@ -370,7 +371,8 @@ public final class Spectrum implements Serializable {
         for (int k = first; k <= last; k++) {
             sum += meanSquare(k);
         }
-        return Level.ofSi(Math.sqrt(sum / noiseBandwidthBins), quantity, Detector.RMS).within(band);
+        return Level.ofSi(Math.sqrt(sum / noiseBandwidthBins), quantity, Detector.RMS).within(band)
+                .by(LevelMethod.SPECTRUM_BAND);
     }
 
     /**
@@ -383,7 +385,20 @@ public final class Spectrum implements Serializable {
      * @throws IllegalArgumentException if the count is below 1
      */
     public PeakList peaks(int count) {
-        return new PeakFinder(this).largest(Require.atLeast("count", count, 1));
+        return new PeakFinder(this).largest(Require.atLeast("count", count, 1), 0, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Finds the largest peaks within a band; see {@link #peaks(int)}.
+     *
+     * @param count largest number of peaks wanted, at least 1
+     * @param band band in which the peaks shall lie
+     * @return peaks as rms levels, the largest first; fewer if there are fewer
+     * @throws IllegalArgumentException if the count is below 1
+     */
+    public PeakList peaks(int count, Band band) {
+        return new PeakFinder(this).largest(Require.atLeast("count", count, 1), band.lowestHertz(),
+                band.highestHertz());
     }
 
     /**
@@ -397,7 +412,7 @@ public final class Spectrum implements Serializable {
     public Optional<SpectralPeak> peakNear(double hertz, double toleranceHertz) {
         Require.notNegative("hertz", hertz, "Hz");
         Require.notNegative("toleranceHertz", toleranceHertz, "Hz");
-        return new PeakFinder(this).near(hertz, toleranceHertz);
+        return new PeakFinder(this).largest(1, hertz - toleranceHertz, hertz + toleranceHertz).stream().findFirst();
     }
 
     /** Returns lines, resolution, averages and window. */

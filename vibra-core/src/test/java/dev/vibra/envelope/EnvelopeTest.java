@@ -13,6 +13,7 @@ import dev.vibra.spectrum.Spectrum;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import dev.vibra.testing.Reference;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -76,12 +77,47 @@ class EnvelopeTest {
     void squaredEnvelopeIsExact() {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0).tone(0.6, 4990, 0)
                 .waveform();
-        EnvelopePlan plan = EnvelopePlan.squared(51_200, 25_600, Band.of(3000, 5000));
-        double[] squared = plan.process(wave.samples(), 0, new double[plan.outputLength()]);
-        for (int i = 0; i < squared.length; i++) {
-            double t = i / plan.outputSampleRateHertz();
-            assertEquals(1.36 + 1.2 * Math.cos(2 * Math.PI * 1980 * t), squared[i], 1e-9);
+        SquaredEnvelope squared = Envelope.squared(wave, Band.of(3000, 5000));
+        for (int i = 0; i < squared.length(); i++) {
+            assertEquals(1.36 + 1.2 * Math.cos(2 * Math.PI * 1980 * squared.timeSeconds(i)), squared.at(i), 1e-9);
         }
+    }
+
+    /** The sum over the lines of the band, as it is written down: |2/N · Σ X(k)·exp(2πi·k·t)|², single lines once. */
+    @Test
+    void squaredEnvelopesOfSeveralBandsAreTheirSums() {
+        List<Band> bands = List.of(Band.of(0, 500), Band.of(0, 100), Band.of(250, 500), Band.of(123.4, 234.5));
+        for (int length : new int[] {64, 100, 101}) {
+            double[] x = new java.util.Random(length).doubles(length, -1, 1).toArray();
+            double[] shifted = new double[length + 3];
+            System.arraycopy(x, 0, shifted, 3, length);
+            SquaredEnvelopePlan plan = SquaredEnvelopePlan.of(length, 1000, bands);
+            plan.load(shifted, 3);
+            for (int b = 0; b < bands.size(); b++) {
+                double[] squares = plan.squares(b, new double[plan.outputLength(b)]);
+                assertEquals(1000.0 * squares.length / length, plan.outputSampleRateHertz(b), 1e-9);
+                for (int i = 0; i < squares.length; i++) {
+                    assertEquals(squaredBySum(x, bands.get(b), (double) i / squares.length), squares[i], 1e-9);
+                }
+            }
+        }
+    }
+
+    private static double squaredBySum(double[] x, Band band, double part) {
+        int n = x.length;
+        double re = 0;
+        double im = 0;
+        for (int k = 0; k <= n / 2; k++) {
+            if (1000.0 * k >= band.lowestHertz() * n && 1000.0 * k <= band.highestHertz() * n) {
+                double factor = (k == 0 || 2 * k == n ? 1.0 : 2.0) / n;
+                for (int i = 0; i < n; i++) {
+                    double angle = 2 * Math.PI * k * (part - (double) i / n);
+                    re += factor * x[i] * Math.cos(angle);
+                    im += factor * x[i] * Math.sin(angle);
+                }
+            }
+        }
+        return re * re + im * im;
     }
 
     /** Closed form again, and the plan beneath, value by value. */
@@ -90,10 +126,9 @@ class EnvelopeTest {
         Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 51_200).tone(1, 3010, 0)
                 .tone(0.6, 4990, 0).waveform().startingAt(2);
         SquaredEnvelope squared = Envelope.squared(wave, Band.of(3000, 5000));
-        EnvelopePlan plan = EnvelopePlan.squared(51_200, 25_600, Band.of(3000, 5000));
-        assertArrayEquals(plan.process(wave.samples(), 0, new double[plan.outputLength()]), squared.squares());
-        assertEquals(plan.outputSampleRateHertz(), squared.sampleRateHertz());
-        assertEquals(plan.outputLength(), squared.length());
+        SquaredEnvelope second = Envelope.squared(wave, List.of(Band.of(100, 900), Band.of(3000, 5000))).get(1);
+        assertArrayEquals(second.squares(), squared.squares());
+        assertEquals(Band.of(3000, 5000), second.band());
         assertEquals(2 + 1000 / squared.sampleRateHertz(), squared.timeSeconds(1000), 1e-12);
         assertEquals(1.36 + 1.2 * Math.cos(2 * Math.PI * 1980 * (squared.timeSeconds(1000) - 2)), squared.at(1000),
                 1e-9);
@@ -121,6 +156,11 @@ class EnvelopeTest {
                 () -> EnvelopePlan.of(100, 100, Band.of(10.2, 11.5)));
         assertMessage("out must lie inside the array of length 3: offset 0, length 100",
                 () -> EnvelopePlan.of(100, 100, Band.of(0, 50)).process(new double[100], 0, new double[3]));
+        assertMessage("number of bands must be at least 1: 0", () -> SquaredEnvelopePlan.of(100, 100, List.of()));
+        SquaredEnvelopePlan squares = SquaredEnvelopePlan.of(100, 100, List.of(Band.of(0, 50)));
+        assertMessage("out must lie inside the array of length 3: offset 0, length 100",
+                () -> squares.squares(0, new double[3]));
+        assertThrows(IndexOutOfBoundsException.class, () -> squares.outputLength(1));
     }
 
     private static void assertMessage(String message, org.junit.jupiter.api.function.Executable call) {

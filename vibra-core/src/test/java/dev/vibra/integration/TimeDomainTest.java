@@ -21,8 +21,8 @@ class TimeDomainTest {
     void trendAndTrapezoidAgreeWithSciPy() {
         Reference scipy = Reference.of("scipy-time-domain.txt");
         double[] x = scipy.row("samples");
-        scipy.assertRow("line", Trend.withoutLine(x), 1e-11);
-        scipy.assertRow("mean", Trend.withoutMean(x), 1e-12);
+        scipy.assertRow("line", Detrending.withoutLine(x), 1e-11);
+        scipy.assertRow("mean", Detrending.withoutMean(x), 1e-12);
         scipy.assertRow("trapezoid", TimeIntegrator.runningTrapezoid(x, 1000), 1e-12);
     }
 
@@ -88,8 +88,8 @@ class TimeDomainTest {
                 assertThrows(IllegalArgumentException.class, () -> TimeIntegrator.of(3, 1, 100)).getMessage());
         assertThrows(IllegalArgumentException.class, () -> TimeIntegrator.of(1, 60, 100));
         assertThrows(IllegalArgumentException.class, () -> TimeDifferentiator.at(0));
-        assertThrows(IllegalArgumentException.class, () -> Trend.withoutMean());
-        assertThrows(IllegalArgumentException.class, () -> Trend.withoutLine(1));
+        assertThrows(IllegalArgumentException.class, () -> Detrending.withoutMean());
+        assertThrows(IllegalArgumentException.class, () -> Detrending.withoutLine(1));
         assertThrows(IllegalArgumentException.class, () -> TimeIntegrator.runningTrapezoid(new double[0], 1));
         assertEquals("double integrator, high-pass 10.0 Hz", TimeIntegrator.of(2, 10, 1000).toString());
     }

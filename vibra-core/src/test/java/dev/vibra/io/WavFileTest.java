@@ -2,6 +2,7 @@ package dev.vibra.io;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -17,6 +18,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Optional;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
@@ -42,7 +44,7 @@ class WavFileTest {
         Path file = folder.resolve("a.wav");
         WavFile.write(wave(), file, Unit.G, 2, format);
         Waveform read = Recordings.read(file, Unit.G, 2);
-        assertEquals(format, WavFile.read(file).format());
+        assertEquals(Optional.of(format), Recordings.sampleFormat(file));
         assertEquals(12_800, read.sampleRateHertz());
         assertArrayEquals(wave().in(Unit.G), read.in(Unit.G), 2 * Math.pow(2, -bits) + 1e-15);
         assertEquals(1, folder.toFile().list().length);
@@ -98,14 +100,44 @@ class WavFileTest {
                 .putShort((short) 3).put(new byte[14]);
         name(b, "data").putInt(16).putFloat(1).putFloat(2).putFloat(3).putFloat(4);
         Path file = write(Arrays.copyOf(b.array(), b.position()));
-        WavFile wav = WavFile.read(file);
-        assertEquals(2, wav.channels());
-        assertArrayEquals(new double[] {2, 4}, wav.anyChannel(1, Unit.V, 1).samples());
-        assertArrayEquals(new double[] {-2, -6}, wav.anyChannel(0, Unit.V, -2).samples());
-        assertMessage("x.wav: a recording must have one channel: 2", () -> Recordings.read(file, Unit.V));
-        assertEquals("2 channel(s) of 2 samples at 1000.0 Hz, FLOAT_32", wav.toString());
-        assertEquals("channel must be from 0 to 1: 2",
-                assertThrows(IllegalArgumentException.class, () -> wav.anyChannel(2, Unit.V, 1)).getMessage());
+        assertArrayEquals(new double[] {2, 4}, Recordings.read(file, Unit.V, 1, 2).samples());
+        assertArrayEquals(new double[] {-2, -6}, Recordings.read(file, Unit.V, -2, 1).samples());
+        assertMessage("x.wav: a recording must have one channel unless one is chosen: 2",
+                () -> Recordings.read(file, Unit.V));
+        assertMessage("x.wav: channel must be from 1 to 2: 3", () -> Recordings.read(file, Unit.V, 1, 3));
+        assertEquals("channel must be at least 1: 0", assertThrows(IllegalArgumentException.class,
+                () -> Recordings.read(file, Unit.V, 1, 0)).getMessage());
+    }
+
+    /** A converter of 10 V full scale: -1 stands for -10 V. */
+    @Test
+    void wholeNumbersAreFractionsOfFullScale() throws IOException {
+        Path file = folder.resolve("a.wav");
+        WavFile.write(Waveform.of(Unit.V, 100, 9, -10, 0.5), file, Unit.V, 10, SampleFormat.INTEGER_16);
+        assertTrue(Recordings.sampleFormat(file).orElseThrow().isFractionOfFullScale());
+        assertArrayEquals(new double[] {0.9, -1, 0.05}, Recordings.read(file, Unit.V).samples(), 2e-5);
+        assertArrayEquals(new double[] {9, -10, 0.5}, Recordings.read(file, Unit.V, 10).samples(), 2e-4);
+        Recordings.write(wave(), file, Unit.G);
+        assertFalse(Recordings.sampleFormat(file).orElseThrow().isFractionOfFullScale());
+    }
+
+    @Test
+    void withAnotherEndingTheContentTells() throws IOException {
+        Path wav = Files.write(folder.resolve("a.dat"), riff(1, 1, 1000, 2, 16, 8, 8));
+        assertEquals(4, Recordings.read(wav, Unit.V).length());
+        assertEquals(Optional.of(SampleFormat.INTEGER_16), Recordings.sampleFormat(wav));
+        Path text = Files.writeString(folder.resolve("b"), "time;a\n0;1\n0,5;2\n1,0;3\n");
+        assertEquals(3, Recordings.read(text, Unit.V).length());
+        assertEquals(Optional.empty(), Recordings.sampleFormat(text));
+        assertArrayEquals(new double[] {1, 2}, Recordings.readColumn(Files.writeString(folder.resolve("c.asc"), "1\n2"),
+                Unit.V, 1, 10).samples());
+        assertBegins("d.mp3: must be a recording: its name doesn't end in .wav, ", () ->
+                Recordings.read(Files.write(folder.resolve("d.mp3"), new byte[] {'I', 'D', 3}), Unit.V));
+        assertBegins("e.mp3: name must end in .wav, ",
+                () -> Recordings.write(wave(), folder.resolve("e.mp3"), Unit.G));
+        assertMessage("b: channel must be from 1 to 1: 2", () -> Recordings.read(text, Unit.V, 1, 2));
+        assertBegins("f.mp3: can't be read: java.nio.file.NoSuchFileException",
+                () -> Recordings.read(folder.resolve("f.mp3"), Unit.V));
     }
 
     /** EBU Tech 3306: the size of the samples stands in the ds64 chunk. */
@@ -151,7 +183,7 @@ class WavFileTest {
     void samplesThatAreNoNumbersAreFound() throws IOException {
         byte[] bytes = riff(3, 1, 1000, 4, 32, 8, 8);
         ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).putFloat(48, Float.NaN);
-        assertFailure("sample 1 of channel 0 must be finite: NaN", bytes);
+        assertFailure("sample 1 of channel 1 must be finite: NaN", bytes);
     }
 
     /**
@@ -197,9 +229,8 @@ class WavFileTest {
     void ratesThatAWavFileCanNotTellAreRefused() {
         assertMessage("a.wav: sample rate of a WAV file must be a whole number of Hz up to 4294967295: 12.5",
                 () -> Recordings.write(Waveform.ofSi(Quantity.VOLTAGE, 12.5, 1), folder.resolve("a.wav"), Unit.V));
-        assertMessage("a.mp3: name must end in .wav, .csv or .txt", () -> Recordings.read(Path.of("a.mp3"), Unit.V));
-        assertTrue(assertThrows(RecordingFileException.class, () -> Recordings.read(folder.resolve("none.wav"), Unit.V))
-                .getMessage().startsWith("none.wav: can't be read: java.nio.file.NoSuchFileException"));
+        assertBegins("none.wav: can't be read: java.nio.file.NoSuchFileException",
+                () -> Recordings.read(folder.resolve("none.wav"), Unit.V));
         assertEquals("scale must be finite and not zero: 0.0", assertThrows(IllegalArgumentException.class,
                 () -> Recordings.read(folder.resolve("a.wav"), Unit.V, 0)).getMessage());
         assertMessage("a.wav: a sample rate may be given for CSV only; a WAV file tells its own",
@@ -231,6 +262,11 @@ class WavFileTest {
     private void assertFailure(String message, byte[] bytes) throws IOException {
         Path file = write(bytes);
         assertMessage("x.wav: " + message, () -> Recordings.read(file, Unit.V));
+    }
+
+    private static void assertBegins(String start, Executable call) {
+        String message = assertThrows(RecordingFileException.class, call).getMessage();
+        assertTrue(message.startsWith(start), message);
     }
 
     private static void assertMessage(String message, Executable call) {

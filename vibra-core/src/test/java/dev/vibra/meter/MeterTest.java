@@ -6,10 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.envelope.Envelope;
+import dev.vibra.envelope.SquaredEnvelopePlan;
 import dev.vibra.level.PeakHold;
 import dev.vibra.level.RunningRms;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Spectrum;
@@ -18,6 +20,7 @@ import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import java.lang.management.ManagementFactory;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class MeterTest {
@@ -34,16 +37,19 @@ class MeterTest {
         Waveform wave = wave();
         LevelMeter meter = LevelMeter.withDefaults().withBand(SEVERITY).at(RATE);
         assertFalse(meter.isSettled());
-        assertEquals("no sample was pushed yet", assertThrows(IllegalStateException.class, meter::velocityRms)
+        assertEquals("no sample was pushed yet", assertThrows(IllegalStateException.class, meter::accelerationRms)
                 .getMessage());
+        meter.push(wave.samples(), 0, 100);
+        assertEquals("the chain has not settled yet: 10173 samples more",
+                assertThrows(IllegalStateException.class, meter::velocityRms).getMessage());
+        meter.reset();
         meter.push(wave.samples(), 0, wave.length());
         Waveform velocity = wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY);
         assertTrue(meter.isSettled());
-        assertEquals(1, meter.velocityRms() / velocity.rms().si(), 1e-9);
-        assertEquals(1, meter.velocityPeak() / velocity.peak().si(), 1e-9);
-        assertEquals(velocity.rms().toString(), meter.velocityLevel().toString());
-        assertEquals(1, meter.accelerationRms() / wave.rms().si(), 1e-9);
-        assertEquals(1, meter.accelerationPeak() / wave.peak().si(), 1e-9);
+        assertSame(velocity.rms(), meter.velocityRms(), meter.velocityRmsSi());
+        assertSame(velocity.peak(), meter.velocityPeak(), meter.velocityPeakSi());
+        assertSame(wave.rms(), meter.accelerationRms(), meter.accelerationRmsSi());
+        assertSame(wave.peak(), meter.accelerationPeak(), meter.accelerationPeakSi());
         assertEquals(wave.crestFactor(), meter.crestFactor(), 1e-9);
         assertEquals(wave.kurtosis(), meter.kurtosis(), 1e-8);
         meter.restartReading();
@@ -53,6 +59,13 @@ class MeterTest {
         meter.reset();
         meter.push(wave.samples(), 0, 100);
         assertFalse(meter.isSettled());
+    }
+
+    private static void assertSame(Level batch, Level stream, double si) {
+        assertEquals(1, stream.si() / batch.si(), 1e-9);
+        assertEquals(stream.si(), si);
+        assertTrue(stream.isLike(batch));
+        assertEquals(batch.method(), stream.method());
     }
 
     @Test
@@ -88,17 +101,27 @@ class MeterTest {
         EnvelopeMeter envelope = EnvelopeMeter.of(Quantity.ACCELERATION, Band.of(3000, 5000), 8192, RATE);
         RunningRms running = RunningRms.linear(0.1, RATE);
         PeakHold hold = PeakHold.of(1, RATE);
+        SquaredEnvelopePlan squared = SquaredEnvelopePlan.of(block.length, RATE,
+                List.of(Band.of(1000, 2000), Band.of(3000, 5000)));
+        double[] squares = new double[squared.outputLength(1)];
+        double sum = 0;
         long allocated = 0;
         var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
         for (int i = 0; i < 40; i++) {
             long before = threads.getCurrentThreadAllocatedBytes();
             level.push(block, 0, block.length);
+            sum += level.velocityRmsSi() + level.velocityPeakSi() + level.accelerationRmsSi()
+                    + level.accelerationPeakSi();
             spectrum.push(block, 0, block.length);
             envelope.push(block, 0, block.length);
             running.push(block, 0, block.length);
             hold.push(block, 0, block.length);
+            squared.load(block, 0);
+            squared.squares(0, squares);
+            squared.squares(1, squares);
             allocated = threads.getCurrentThreadAllocatedBytes() - before;
         }
+        assertTrue(sum > 0);
         assertTrue(allocated < 512, "bytes allocated for a second of samples: " + allocated);
     }
 

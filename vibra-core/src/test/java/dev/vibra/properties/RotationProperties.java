@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.envelope.Demodulation;
 import dev.vibra.envelope.Envelope;
-import dev.vibra.envelope.EnvelopePlan;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
@@ -258,8 +257,7 @@ class RotationProperties {
             @ForAll @DoubleRange(min = 20, max = 200) double width) {
         double[] x = Signals.noise(1500, seed);
         Band band = Band.of(lowest, lowest + width);
-        EnvelopePlan plan = EnvelopePlan.squared(1500, 1000, band);
-        double[] squared = plan.process(x, 0, new double[plan.outputLength()]);
+        double[] squared = Envelope.squared(Signals.wave(1000, x), band).squares();
         double mean = 0;
         for (double value : squared) {
             assertTrue(value >= 0);

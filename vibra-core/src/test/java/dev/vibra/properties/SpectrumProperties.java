@@ -11,7 +11,8 @@ import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Averaging;
-import dev.vibra.spectrum.Interval;
+import dev.vibra.spectrum.ConfidenceInterval;
+import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.spectrum.Spectrogram;
 import dev.vibra.spectrum.Spectrum;
 import dev.vibra.spectrum.SpectrumSettings;
@@ -32,8 +33,13 @@ class SpectrumProperties {
     @Provide
     Arbitrary<Window> windows() {
         return Arbitraries.of(Window.rectangular(), Window.hann(), Window.hamming(), Window.triangular(),
-                Window.blackman(),
-                Window.nuttall(), Window.kaiser(8), Window.tukey(0.3), Window.blackmanHarris(), Window.flatTop());
+                Window.blackman(), Window.nuttall(), Window.kaiser(8), Window.tukey(0.3), Window.blackmanHarris(),
+                Window.flatTop());
+    }
+
+    @Provide
+    Arbitrary<Window> alsoOneSided() {
+        return Arbitraries.oneOf(windows(), Arbitraries.of(Window.exponential(0.05), Window.force(0.4)));
     }
 
     private static SpectrumSettings settings(Window window, double overlap) {
@@ -76,6 +82,32 @@ class SpectrumProperties {
         assertEquals(both * both, below * below + above * above, 1e-12 * both * both);
     }
 
+    /** Asked for all, every maximum is solved; asked for a few, only those that can be among them. */
+    @Property(tries = 60)
+    void largestPeaksAreTheFirstOfAll(@ForAll("windows") Window window, @ForAll long seed,
+            @ForAll @IntRange(min = 1, max = 40) int count, @ForAll @DoubleRange(min = 0, max = 300) double from,
+            @ForAll @DoubleRange(min = 4, max = 300) double width) {
+        Spectrum measured = Spectrum.of(Signals.wave(1024, Signals.noise(2000, seed)), settings(window, 0.5));
+        for (Spectrum spectrum : List.of(measured, measured.velocity(), measured.displacement())) {
+            List<SpectralPeak> all = spectrum.peaks(spectrum.lines());
+            assertEquals(all.stream().limit(count).toList(), spectrum.peaks(count));
+            Band band = Band.of(from, from + width);
+            List<SpectralPeak> inBand = all.stream().filter(peak -> band.contains(peak.frequencyHertz())).toList();
+            assertEquals(inBand.stream().limit(count).toList(), spectrum.peaks(count, band));
+            assertEquals(inBand.stream().findFirst(),
+                    spectrum.peakNear(0.5 * (band.lowestHertz() + band.highestHertz()), 0.5 * band.widthHertz()));
+        }
+    }
+
+    /** On this the choice of the maxima to solve rests. */
+    @Property(tries = 40)
+    void responseWithinHalfABinStaysAboveThatAtItsEdge(@ForAll("alsoOneSided") Window window) {
+        for (double distance = 0; distance <= 0.5; distance += 0.01) {
+            double response = window.response(distance);
+            assertTrue(response >= 0.99 * Math.min(1, window.response(0.5)) && response <= 1.01, window + " " + response);
+        }
+    }
+
     @Property(tries = 40)
     void averagesAreOrderedVectorRmsPeakHold(@ForAll long seed, @ForAll @IntRange(min = 600, max = 3000) int length,
             @ForAll @DoubleRange(min = 0.05, max = 1) double weight) {
@@ -98,8 +130,8 @@ class SpectrumProperties {
             @ForAll @DoubleRange(min = 0.5, max = 0.9) double narrow,
             @ForAll @IntRange(min = 1500, max = 4000) int length, @ForAll @IntRange(min = 1, max = 127) int line) {
         Spectrum spectrum = Spectrum.of(Signals.wave(1024, Signals.normal(length, seed)), settings(Window.hann(), 0.5));
-        Interval inner = spectrum.densityInterval(line, narrow);
-        Interval outer = spectrum.densityInterval(line, 0.99);
+        ConfidenceInterval inner = spectrum.densityInterval(line, narrow);
+        ConfidenceInterval outer = spectrum.densityInterval(line, 0.99);
         double estimate = spectrum.density(line);
         assertTrue(inner.lower() < estimate && estimate < inner.upper());
         assertTrue(outer.lower() < inner.lower() && inner.upper() < outer.upper());

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.evidence.Remark;
 import dev.vibra.filter.FilterDesign;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;

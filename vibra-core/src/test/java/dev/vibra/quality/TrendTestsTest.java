@@ -21,7 +21,7 @@ class TrendTestsTest {
     @CsvSource({"10, 0.01, 9", "10, 0.025, 11", "10, 0.05, 13", "20, 0.01, 59", "20, 0.025, 64", "20, 0.05, 69",
         "30, 0.01, 152", "30, 0.025, 162", "30, 0.05, 171"})
     void limitsAreThoseOfTheTable(int n, double tail, int expected) {
-        assertEquals(expected, TrendTests.reverseArrangementsLimit(n, tail), 1);
+        assertEquals(expected, TrendTests.reverseArrangementsLimit(n, tail).orElseThrow(), 1);
     }
 
     /** By hand: of 3 values there are 6 orders with 0, 1, 1, 2, 2, 3 reverse arrangements. */
@@ -80,5 +80,6 @@ class TrendTestsTest {
                 () -> TrendTests.runsProbability(1)).getMessage());
         assertThrows(IllegalArgumentException.class, () -> TrendTests.reverseArrangementsProbability(1, Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> TrendTests.reverseArrangementsLimit(1, 0.05));
+        assertTrue(TrendTests.reverseArrangementsLimit(3, 0.1).isEmpty()); // one order in six has none
     }
 }

@@ -83,6 +83,34 @@ class QuantityTest {
         assertEquals(4.3071e-3, level.si(), 1e-18);
     }
 
+    @Test
+    void levelsTellHowTheyWereMeasured() {
+        Level stated = Level.of(1, Unit.MM_PER_S, Detector.RMS).within(Band.of(10, 1000));
+        assertEquals(LevelMethod.STATED, stated.method());
+        Level measured = stated.by(LevelMethod.ZERO_PHASE_BAND);
+        assertEquals("1.00 mm/s rms (10\u20131000 Hz, zero-phase)", measured.toString());
+        assertNotEquals(stated, measured);
+        assertTrue(stated.isLike(measured));
+        assertEquals(measured, measured.within(Band.of(10, 1000)));
+        assertMessage("level must be stated by the caller to be given the band 2\u20131000 Hz: 1.00 mm/s rms"
+                + " (10\u20131000 Hz, zero-phase), zero-phase band", () -> measured.within(Band.of(2, 1000)));
+        assertEquals(Optional.of(Band.of(2, 1000)), stated.within(Band.of(2, 1000)).band());
+    }
+
+    @Test
+    void conversionsKeepTheMethodWhereTheyHoldForAllSignals() {
+        Level measured = Level.of(1, Unit.MM_PER_S, Detector.RMS).by(LevelMethod.SEVERITY_CHAIN);
+        Level peak = measured.derivedPeak();
+        assertEquals(LevelMethod.SEVERITY_CHAIN, peak.method());
+        Level back = peak.sineAs(Quantity.VELOCITY, Detector.RMS, 50);
+        assertEquals(LevelMethod.SEVERITY_CHAIN, back.method());
+        assertEquals(measured.si(), back.si(), 1e-18);
+        assertEquals(LevelMethod.SINE_CONVERSION,
+                measured.sineAs(Quantity.VELOCITY, Detector.ZERO_TO_PEAK, 50).method());
+        assertEquals("3.18 \u00b5m rms (as one sine)",
+                measured.sineAs(Quantity.DISPLACEMENT, Detector.RMS, 50).toString());
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, -1e-9})
     void levelsHoldNoNonsense(double value) {

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
@@ -17,7 +16,6 @@ import dev.vibra.synthesis.Synthesis;
 import dev.vibra.window.Window;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -183,58 +181,6 @@ class RotationTest {
         assertTrue(residual > 0.5 && residual < 1.05, "residual " + residual);
         // Of the noise only what lies below half the angular rate, 64 orders of 25 Hz, is left: a third.
         assertEquals(0.545 / (0.545 + 0.32), average.repeatingShare(), 0.03);
-    }
-
-    @ParameterizedTest
-    @CsvSource({"24.63, 1", "16.2, 2", "49.1, 3"})
-    void speedIsReadFromTheVibration(double hertz, long seed) {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8)
-                .harmonics(hertz, new double[] {1, 0.5, 0.3, 0.1}, new double[] {0, 1, 2, 3}).noise(0.5, seed)
-                .waveform();
-        SpeedEstimate estimate = SpeedEstimate.of(wave, Band.of(0.75 * hertz, 1.4 * hertz));
-        assertEquals(hertz, estimate.speed().orElseThrow().hertz(), 0.02, estimate.toString());
-        assertTrue(estimate.confidence() > 0.2);
-    }
-
-    @Test
-    void speedIsRefusedWhereItIsAmbiguousOrNotThere() {
-        Waveform noise = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8).noise(0.5, 7).waveform();
-        assertTrue(SpeedEstimate.of(noise, Band.of(15, 28)).speed().isEmpty());
-        Waveform two = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8)
-                .harmonics(17.3, new double[] {1, 0.5}, new double[2])
-                .harmonics(24.1, new double[] {1, 0.5}, new double[2])
-                .noise(0.2, 8).waveform();
-        SpeedEstimate estimate = SpeedEstimate.of(two, Band.of(15, 28));
-        assertTrue(estimate.speed().isEmpty(), estimate.toString());
-        assertTrue(estimate.toString().startsWith("speed not determined: another speed"), estimate.toString());
-    }
-
-    @Test
-    void reasonsOfAnEstimateAreSaid() {
-        Synthesis quiet = Synthesis.silence(Quantity.ACCELERATION, 5120, 5120 * 8).noise(0.2, 8);
-        SpeedEstimate found = SpeedEstimate.of(quiet.harmonics(20.1, new double[] {1, 0.5, 0.3}, new double[3])
-                .waveform(),
-                Band.of(15, 28));
-        assertEquals("3 of 3 harmonics of 20.10 Hz", found.reason());
-        assertTrue(found.toString().startsWith("1206 r/min (20.10 Hz), confidence 0."), found.toString());
-        SpeedEstimate none = SpeedEstimate.of(quiet.waveform(), Band.of(15, 28));
-        assertEquals(Optional.empty(), none.speed());
-        assertEquals("speed not determined: " + none.reason(), none.toString());
-        SpeedEstimate silent = SpeedEstimate.of(quiet.tone(1, 300, 0).waveform().velocity(Band.of(250, 350)),
-                Band.of(15, 28));
-        assertEquals("no line in the range stands out of the noise", silent.reason());
-        assertEquals(0, silent.confidence());
-        SpeedEstimate two = SpeedEstimate.of(quiet.harmonics(17.3, new double[] {1, 0.5}, new double[2])
-                .harmonics(24.1, new double[] {1, 0.5}, new double[2]).waveform(), Band.of(15, 28));
-        assertTrue(two.reason().matches("another speed of the range fits nearly as well, confidence 0\\.\\d+"),
-                two.reason());
-        assertTrue(two.confidence() < 0.2);
-        assertThrows(IllegalArgumentException.class, () -> SpeedEstimate.of(quiet.waveform(), Band.of(0, 28)));
-        assertEquals("range must be below a tenth of the sample rate, 512.0 Hz: 512.0", assertThrows(
-                IllegalArgumentException.class, () -> SpeedEstimate.of(quiet.waveform(), Band.of(15, 512)))
-                .getMessage());
-        assertThrows(IllegalArgumentException.class, () -> SpeedEstimate.of(quiet.waveform(), Band.of(2.4, 28)));
-        SpeedEstimate.of(quiet.waveform(), Band.of(2.5, 28)); // 20 revolutions in 8 s
     }
 
     /** A circle forward, a circle backward, a line at 30 degrees, and an ellipse of 3 by 1. */

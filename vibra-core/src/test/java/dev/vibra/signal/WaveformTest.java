@@ -7,9 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.integration.BandLimitingChain;
+import dev.vibra.octave.OctaveBands;
 import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
+import dev.vibra.spectrum.Spectrum;
 import dev.vibra.synthesis.Synthesis;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -18,6 +22,8 @@ import java.io.ObjectOutputStream;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class WaveformTest {
     private static final Band SEVERITY = Band.of(10, 1000);
@@ -61,6 +67,32 @@ class WaveformTest {
         assertEquals(Math.sqrt(0.5), chain, 0.001);
         assertEquals(1, wave.velocity(SEVERITY).rms().si() * omega * Math.sqrt(2), 0.002);
         assertEquals(Math.sqrt(0.5), BandLimitingChain.nominalGain(SEVERITY, 10), 1e-9);
+    }
+
+    /** Nominal response of ISO 2954:2012, closed form: 0.7071 at both ends, 0.9923 at 20 and 500 Hz, 0.124 at 5 Hz. */
+    @ParameterizedTest
+    @CsvSource({"5, 0.1240", "10, 0.7071", "20, 0.9923", "80, 1.0000", "500, 0.9923", "1000, 0.7071", "2000, 0.1240"})
+    void theChainLimitsAccelerationWithoutIntegration(double hertz, double gain) {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 12_800, 8 * 12_800).tone(Math.sqrt(2), hertz, 0.3)
+                .waveform();
+        Level level = wave.throughSeverityChain(Quantity.ACCELERATION, SEVERITY).rms();
+        assertEquals(Quantity.ACCELERATION, level.quantity());
+        assertEquals(gain, level.si(), 1e-3);
+    }
+
+    @Test
+    void eachWayToALevelLeavesItsName() {
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 12_800, 8 * 12_800).tone(1, 11.5, 0).waveform();
+        Waveform chain = wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY);
+        assertEquals(LevelMethod.WHOLE_SIGNAL, wave.peak().method());
+        assertEquals(LevelMethod.SEVERITY_CHAIN, chain.part(10, 100).startingAt(3).peakToPeak().method());
+        assertEquals(LevelMethod.ZERO_PHASE_BAND, wave.velocity(SEVERITY).rms().method());
+        assertEquals(LevelMethod.SPECTRUM_BAND, Spectrum.of(wave).velocity().bandLevel(SEVERITY).method());
+        assertEquals(LevelMethod.SPECTRUM_LINE, Spectrum.of(wave).peaks(1).get(0).level().method());
+        assertEquals(LevelMethod.OCTAVE_FILTER, OctaveBands.levels(wave, 1, Band.of(60, 70)).values().iterator().next()
+                .method());
+        assertMessage("waveform must not be limited to a band before the severity chain: 10\u20131000 Hz, zero-phase"
+                + " band", () -> wave.acceleration(SEVERITY).throughSeverityChain(Quantity.VELOCITY, SEVERITY));
     }
 
     @Test

@@ -150,7 +150,7 @@ class SpectralReferenceTest {
                     .waveform(),
                     hann(2));
             for (int k = 5; k < 240; k += 5) {
-                Interval interval = spectrum.densityInterval(k, 0.95);
+                ConfidenceInterval interval = spectrum.densityInterval(k, 0.95);
                 inside += interval.lower() <= truth && truth <= interval.upper() ? 1 : 0;
                 all++;
             }

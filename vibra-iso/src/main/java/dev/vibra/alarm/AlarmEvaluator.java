@@ -1,11 +1,12 @@
 package dev.vibra.alarm;
 
 import dev.vibra.internal.Require;
+import dev.vibra.quantity.Level;
 
 /**
  * Watches one stream of readings by an {@link AlarmRule}, so that a flickering level doesn't chatter.
  *
- * <p>Not thread-safe: one per thread and stream. {@link #update} allocates nothing. This judges readings; whether and
+ * <p>Not thread-safe: one per thread and stream. Updating allocates nothing. This judges readings; whether and
  * how a machine is stopped is for its protection system, under the local codes.
  */
 public final class AlarmEvaluator {
@@ -16,8 +17,8 @@ public final class AlarmEvaluator {
 
     AlarmEvaluator(AlarmRule rule) {
         this.rule = rule;
-        alarm = new Watch(rule, rule.alarm());
-        trip = new Watch(rule, Double.isNaN(rule.trip()) ? Double.POSITIVE_INFINITY : rule.trip());
+        alarm = new Watch(rule, rule.alarm().si());
+        trip = new Watch(rule, rule.trip().map(Level::si).orElse(Double.POSITIVE_INFINITY));
     }
 
     /** One limit with its two counts. */
@@ -55,32 +56,39 @@ public final class AlarmEvaluator {
     /**
      * Takes the next reading.
      *
-     * @param reading reading in the unit of the rule, finite, zero or more
+     * @param reading level of the quantity, detector and band of the rule's limits
+     * @return the state after it
+     * @throws IllegalArgumentException if the reading is of another kind; the state then stays
+     */
+    public AlarmState update(Level reading) {
+        if (!reading.isLike(rule.alarm())) {
+            throw new IllegalArgumentException("reading must be of the quantity, detector and band of the alarm, "
+                    + rule.alarm() + ": " + reading);
+        }
+        return updateSi(reading.si());
+    }
+
+    /**
+     * Takes the next reading as a plain number, for loops that must not allocate a level.
+     *
+     * @param reading reading in the SI unit of the rule's quantity (m/s for velocity), finite, zero or more
      * @return the state after it
      * @throws IllegalArgumentException if the reading is not a number or out of range; the state then stays
      */
-    public AlarmState update(double reading) {
-        Require.notNegative("reading", reading, "");
+    public AlarmState updateSi(double reading) {
+        Require.notNegative("reading", reading, "(SI)");
         alarm.update(reading);
         trip.update(reading);
         state = trip.raised ? AlarmState.TRIP : alarm.raised ? AlarmState.ALARM : AlarmState.NORMAL;
         return state;
     }
 
-    /**
-     * Returns the state after the last reading.
-     *
-     * @return the state; normal before the first
-     */
+    /** {@return the state after the last reading; normal before the first} */
     public AlarmState state() {
         return state;
     }
 
-    /**
-     * Returns the rule.
-     *
-     * @return the rule
-     */
+    /** {@return the rule} */
     public AlarmRule rule() {
         return rule;
     }

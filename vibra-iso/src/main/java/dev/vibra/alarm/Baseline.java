@@ -3,38 +3,60 @@ package dev.vibra.alarm;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Readings of one point in one operating state of a sound machine, to compare later ones with.
  *
  * <p>Taken after running in, in steady operation; one baseline for each state (speed, load, temperature) that matters.
- * Begun anew after an overhaul or a change of sensor. All readings have one quantity, detector and band. Immutable.
+ * Begun anew after an overhaul or a change of sensor. All readings have one quantity, detector and band, and one method
+ * apart from those that the caller states. Immutable.
  *
+ * @param state operating state in words
+ * @param readings at least one
  * @see "ISO 13373-1:2002 on baselines; ISO 20816-3:2022, 6.5"
  */
-public final class Baseline implements Serializable {
-    private static final long serialVersionUID = 1;
-
+public record Baseline(String state, List<Level> readings) implements Serializable {
     /** Readings from which on a baseline counts as settled: 5 (common practice, no source). */
     public static final int SETTLED_READINGS = 5;
 
-    private final String state;
-    private final List<Level> readings;
-
-    private Baseline(String state, List<Level> readings) {
+    /**
+     * Checks that the readings are of one kind.
+     *
+     * @param state not blank
+     * @param readings at least one
+     * @throws IllegalArgumentException if the state is blank, there is no reading, or they are of different kinds
+     */
+    public Baseline {
         if (Objects.requireNonNull(state, "state").isBlank()) {
             throw new IllegalArgumentException("state must not be blank");
         }
-        this.state = state.strip();
-        this.readings = List.copyOf(readings);
-        if (this.readings.isEmpty()) {
+        state = state.strip();
+        readings = List.copyOf(readings);
+        if (readings.isEmpty()) {
             throw new IllegalArgumentException("readings must not be empty");
         }
-        this.readings.forEach(this::checkLike);
+        Level first = readings.get(0);
+        for (Level reading : readings) {
+            if (!reading.isLike(first)) {
+                throw new IllegalArgumentException("readings must be of one quantity, detector and band: " + first
+                        + ", " + reading);
+            }
+        }
+        if (methods(readings).filter(method -> method != LevelMethod.STATED).count() > 1) {
+            throw new IllegalArgumentException("readings must be measured by one method: "
+                    + methods(readings).map(LevelMethod::toString).collect(Collectors.joining(", ")));
+        }
+    }
+
+    private static Stream<LevelMethod> methods(List<Level> readings) {
+        return readings.stream().map(Level::method).distinct();
     }
 
     /**
@@ -61,33 +83,6 @@ public final class Baseline implements Serializable {
         List<Level> longer = new ArrayList<>(readings);
         longer.add(Objects.requireNonNull(reading, "reading"));
         return new Baseline(state, longer);
-    }
-
-    private void checkLike(Level reading) {
-        Level first = readings.get(0);
-        if (reading.quantity() != first.quantity() || reading.detector() != first.detector()
-                || !reading.band().equals(first.band())) {
-            throw new IllegalArgumentException("readings must be of one quantity, detector and band: " + first + ", "
-                    + reading);
-        }
-    }
-
-    /**
-     * Returns the operating state.
-     *
-     * @return in words
-     */
-    public String state() {
-        return state;
-    }
-
-    /**
-     * Returns the readings.
-     *
-     * @return unmodifiable list, at least one
-     */
-    public List<Level> readings() {
-        return readings;
     }
 
     /**
@@ -124,23 +119,12 @@ public final class Baseline implements Serializable {
         return like(Math.sqrt(squares / (readings.size() - 1.0)));
     }
 
+    /** Of one method if all readings are, else the caller's word. */
     Level like(double si) {
         Level first = readings.get(0);
         Level level = Level.ofSi(Require.finite("level", si), first.quantity(), first.detector());
-        return first.band().map(level::within).orElse(level);
-    }
-
-    /** Two baselines are equal if state and readings are. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Baseline baseline && state.equals(baseline.state)
-                && readings.equals(baseline.readings);
-    }
-
-    /** Hashes what {@link #equals(Object)} compares. */
-    @Override
-    public int hashCode() {
-        return Objects.hash(state, readings);
+        return first.band().map(level::within).orElse(level)
+                .by(methods(readings).count() == 1 ? first.method() : LevelMethod.STATED);
     }
 
     /** Returns the mean and its footing, as in {@code 1.60 mm/s rms (10–1000 Hz), mean of 5 (full load)}. */

@@ -12,17 +12,22 @@ import java.util.Optional;
 /**
  * The baselines of a machine, by measuring point and operating state, with the story of their renewals. Immutable.
  *
+ * @param points baselines of each point, in the order of their storing
+ * @param renewals why and when the baselines were begun anew, oldest first
  * @see "ISO 13373-1:2002 on baselines: a set of operating states, renewed after an overhaul"
  */
-public final class BaselineRegister implements Serializable {
-    private static final long serialVersionUID = 1;
-
-    private final LinkedHashMap<String, List<Baseline>> points;
-    private final List<String> renewals;
-
-    private BaselineRegister(LinkedHashMap<String, List<Baseline>> points, List<String> renewals) {
-        this.points = points;
-        this.renewals = List.copyOf(renewals);
+public record BaselineRegister(Map<String, List<Baseline>> points, List<String> renewals) implements Serializable {
+    /**
+     * Copies map and list.
+     *
+     * @param points baselines of each point
+     * @param renewals reasons of renewals
+     */
+    public BaselineRegister {
+        Map<String, List<Baseline>> copy = new LinkedHashMap<>();
+        points.forEach((point, states) -> copy.put(point, List.copyOf(states)));
+        points = Collections.unmodifiableMap(copy);
+        renewals = List.copyOf(renewals);
     }
 
     /**
@@ -31,7 +36,7 @@ public final class BaselineRegister implements Serializable {
      * @return the empty register
      */
     public static BaselineRegister empty() {
-        return new BaselineRegister(new LinkedHashMap<>(), List.of());
+        return new BaselineRegister(Map.of(), List.of());
     }
 
     /**
@@ -47,11 +52,11 @@ public final class BaselineRegister implements Serializable {
             throw new IllegalArgumentException("point must not be blank");
         }
         String name = point.strip();
-        LinkedHashMap<String, List<Baseline>> more = new LinkedHashMap<>(points);
+        Map<String, List<Baseline>> more = new LinkedHashMap<>(points);
         List<Baseline> states = new ArrayList<>(points.getOrDefault(name, List.of()));
         states.removeIf(each -> each.state().equals(baseline.state()));
         states.add(baseline);
-        more.put(name, List.copyOf(states));
+        more.put(name, states);
         return new BaselineRegister(more, renewals);
     }
 
@@ -68,7 +73,7 @@ public final class BaselineRegister implements Serializable {
         }
         List<String> longer = new ArrayList<>(renewals);
         longer.add(reason.strip());
-        return new BaselineRegister(new LinkedHashMap<>(), longer);
+        return new BaselineRegister(Map.of(), longer);
     }
 
     /**
@@ -82,37 +87,6 @@ public final class BaselineRegister implements Serializable {
         String wanted = Objects.requireNonNull(state, "state").strip();
         return points.getOrDefault(Objects.requireNonNull(point, "point").strip(), List.of()).stream()
                 .filter(each -> each.state().equals(wanted)).findFirst();
-    }
-
-    /**
-     * Returns the baselines of each point.
-     *
-     * @return unmodifiable map in the order of their storing
-     */
-    public Map<String, List<Baseline>> points() {
-        return Collections.unmodifiableMap(points);
-    }
-
-    /**
-     * Returns why and when the baselines were begun anew.
-     *
-     * @return unmodifiable list, oldest first
-     */
-    public List<String> renewals() {
-        return renewals;
-    }
-
-    /** Two registers are equal if baselines and renewals are. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof BaselineRegister register && points.equals(register.points)
-                && renewals.equals(register.renewals);
-    }
-
-    /** Hashes what {@link #equals(Object)} compares. */
-    @Override
-    public int hashCode() {
-        return Objects.hash(points, renewals);
     }
 
     /** Returns the points, as in {@code baselines of DE-H, NDE-H}. */

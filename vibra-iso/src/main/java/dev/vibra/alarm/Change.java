@@ -1,15 +1,16 @@
 package dev.vibra.alarm;
 
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
 import dev.vibra.severity.Boundary;
-import dev.vibra.severity.Confidence;
 import dev.vibra.severity.Criterion;
 import dev.vibra.severity.OperatingLimits;
 import java.io.Serializable;
 import java.util.Locale;
-import java.util.Objects;
+import java.util.OptionalDouble;
 
 /**
  * How far a level or a vibration vector has moved from its baseline, and whether that matters: criterion II.
@@ -18,31 +19,35 @@ import java.util.Objects;
  * vector can move that far while its amplitude stays: {@code |v − v₀|}. Levels compare steady states under like
  * conditions only; a change that matters calls for diagnosis, not for a certain action.
  *
+ * @param criterion criterion compared with, one that says which change matters
+ * @param difference in the unit of the criterion: current minus baseline for levels; length of the difference, zero or
+ *     more, for vectors
+ * @param ofVectors true for vectors
  * @see "ISO 20816-1:2016, criterion II (change of magnitude); ISO 20816-3:2022, 6.5"
  */
-public final class Change implements Serializable {
-    private static final long serialVersionUID = 1;
+public record Change(Criterion criterion, double difference, boolean ofVectors) implements Serializable {
+    /** Part of the change that matters which rounding may make: 2.6 − 1.9 is 0.7, though not among doubles. */
+    private static final double ROUNDING = 1e-10;
 
-    private final Criterion criterion;
-    private final double difference;
-    private final boolean ofVectors;
-    private final double significant;
-    private final double boundary;
-    /** Rounding that the difference may carry: 2.6 − 1.9 is 0.7, though not among doubles. */
-    private final double rounding;
+    /**
+     * Checks that the criterion says which change matters.
+     *
+     * @param criterion criterion compared with
+     * @param difference in the unit of the criterion
+     * @param ofVectors true for vectors
+     * @throws IllegalArgumentException if it doesn't, or the difference is out of range
+     */
+    public Change {
+        Require.finite("difference", difference);
+        significant(criterion).orElseThrow(() -> new IllegalArgumentException(lacking(criterion)));
+    }
 
-    /** {@code largest} is the largest of the values that were subtracted. */
-    private Change(Criterion criterion, double difference, double largest, boolean ofVectors) {
-        this.criterion = criterion;
-        this.difference = difference;
-        this.rounding = 8 * Math.ulp(largest);
-        this.ofVectors = ofVectors;
-        this.significant = criterion.operatingLimits().map(OperatingLimits::significantChange)
-                .filter(change -> change.isPresent())
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "criterion must say which change matters, in [operation] of its tables: " + criterion))
-                .getAsDouble();
-        this.boundary = criterion.boundary("B/C").map(Boundary::limit).orElse(Double.NaN);
+    static String lacking(Criterion criterion) {
+        return "criterion must say which change matters, in [operation] of its tables: " + criterion;
+    }
+
+    static OptionalDouble significant(Criterion criterion) {
+        return criterion.operatingLimits().map(OperatingLimits::significantChange).orElse(OptionalDouble.empty());
     }
 
     /**
@@ -58,9 +63,7 @@ public final class Change implements Serializable {
     public static Change of(Criterion criterion, Level baseline, Level current) {
         criterion.zoneOf(baseline);
         criterion.zoneOf(current);
-        double from = baseline.in(criterion.unit());
-        double to = current.in(criterion.unit());
-        return new Change(criterion, to - from, Math.max(from, to), false);
+        return new Change(criterion, current.in(criterion.unit()) - baseline.in(criterion.unit()), false);
     }
 
     /**
@@ -78,18 +81,7 @@ public final class Change implements Serializable {
         VibrationVector to = current.in(criterion.unit(), criterion.detector());
         double moved = to.peak().minus(from.peak()).magnitude() * criterion.detector().ofUnitSine()
                 / criterion.unit().toSi();
-        double largest = Math.max(from.peak().magnitude(), to.peak().magnitude()) * criterion.detector().ofUnitSine()
-                / criterion.unit().toSi();
-        return new Change(criterion, moved, largest, true);
-    }
-
-    /**
-     * Returns the change in the unit of the criterion.
-     *
-     * @return current minus baseline for levels; length of the difference, zero or more, for vectors
-     */
-    public double difference() {
-        return difference;
+        return new Change(criterion, moved, true);
     }
 
     /**
@@ -98,7 +90,7 @@ public final class Change implements Serializable {
      * @return change in the unit of the criterion
      */
     public double significantChange() {
-        return significant;
+        return significant(criterion).orElseThrow();
     }
 
     /**
@@ -108,51 +100,30 @@ public final class Change implements Serializable {
      * @return true if it matters
      */
     public boolean isSignificant() {
-        return Math.abs(difference) > significant + rounding;
+        return matters(difference);
+    }
+
+    private boolean matters(double moved) {
+        return Math.abs(moved) > significantChange() * (1 + ROUNDING);
     }
 
     /**
-     * Returns the change as a part of the boundary B/C.
-     *
-     * @return part, negative for a fall; NaN for a criterion without that boundary
+     * {@return the change as a part of the boundary B/C, negative for a fall; empty for a criterion without that
+     * boundary}
      */
-    public double partOfBoundary() {
-        return difference / boundary;
-    }
-
-    /**
-     * Returns the criterion compared with.
-     *
-     * @return the criterion
-     */
-    public Criterion criterion() {
-        return criterion;
+    public OptionalDouble partOfBoundary() {
+        return criterion.boundary("B/C").stream().mapToDouble(boundary -> difference / boundary.limit()).findFirst();
     }
 
     /** Three digits, and more where the printed value would lie on the other side of the one that matters. */
     private String differenceText() {
         for (int digits = 3; digits < 17; digits++) {
             String text = Digits.significant(difference, digits);
-            if (Math.abs(Double.parseDouble(text)) > significant + rounding == isSignificant()) {
+            if (matters(Double.parseDouble(text)) == isSignificant()) {
                 return text;
             }
         }
         return Double.toString(difference);
-    }
-
-    /** Two changes are equal if criterion and difference are. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Change change
-                && Double.compare(difference, change.difference) == 0
-                && ofVectors == change.ofVectors
-                && criterion.equals(change.criterion);
-    }
-
-    /** Hashes what {@link #equals(Object)} compares. */
-    @Override
-    public int hashCode() {
-        return Objects.hash(criterion, difference, ofVectors);
     }
 
     /**
@@ -165,7 +136,8 @@ public final class Change implements Serializable {
         OperatingLimits limits = criterion.operatingLimits().orElseThrow();
         return String.format(Locale.ROOT, "%s%s %s %s, %s %s %s; %s %s%s", sign, differenceText(),
                 criterion.unit(), criterion.detector(), isSignificant() ? "matters: more than" : "within",
-                Digits.compact(significant, 4), ofVectors ? "in any direction" : "up or down", criterion.standard(),
-                limits.clause(), limits.confidence() == Confidence.FIRM ? "" : " (" + limits.confidence() + ")");
+                Digits.compact(significantChange(), 4), ofVectors ? "in any direction" : "up or down",
+                criterion.standard(), limits.clause(),
+                limits.confidence() == Confidence.FIRM ? "" : " (" + limits.confidence() + ")");
     }
 }

@@ -6,6 +6,8 @@ public enum Direction {
     HORIZONTAL("H", "horizontal"),
     /** Radial and upright, on a shaft that lies. */
     VERTICAL("V", "vertical"),
+    /** Radial; which way is not said, so no plan asks for it. */
+    RADIAL("N", "radial"),
     /** Along the shaft. */
     AXIAL("A", "axial"),
     /** Radial on an upright shaft, in line with the outlet or another reference that is marked. */
@@ -34,6 +36,15 @@ public enum Direction {
      */
     public String letter() {
         return letter;
+    }
+
+    /**
+     * Tells whether the direction is at right angles to the shaft.
+     *
+     * @return false along the shaft
+     */
+    public boolean isRadial() {
+        return this != AXIAL;
     }
 
     /** Returns the direction in words. */

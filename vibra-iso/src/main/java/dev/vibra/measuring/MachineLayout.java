@@ -120,11 +120,7 @@ public final class MachineLayout implements Serializable {
         return parts.size() - 1;
     }
 
-    /**
-     * Returns how the shaft lies.
-     *
-     * @return the orientation
-     */
+    /** {@return how the shaft lies} */
     public Orientation orientation() {
         return orientation;
     }

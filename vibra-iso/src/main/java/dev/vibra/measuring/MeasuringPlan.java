@@ -2,7 +2,7 @@ package dev.vibra.measuring;
 
 import dev.vibra.measuring.MachineLayout.Part;
 import dev.vibra.measuring.MachineLayout.Place;
-import dev.vibra.measuring.MeasuringPoint.Need;
+import dev.vibra.measuring.PlannedPoint.Need;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,10 +23,10 @@ public final class MeasuringPlan implements Serializable {
     private static final long serialVersionUID = 1;
 
     private final MachineLayout layout;
-    private final List<MeasuringPoint> points;
+    private final List<PlannedPoint> points;
     private final List<String> notes;
 
-    private MeasuringPlan(MachineLayout layout, List<MeasuringPoint> points, List<String> notes) {
+    private MeasuringPlan(MachineLayout layout, List<PlannedPoint> points, List<String> notes) {
         this.layout = layout;
         this.points = List.copyOf(points);
         this.notes = List.copyOf(notes);
@@ -43,14 +43,14 @@ public final class MeasuringPlan implements Serializable {
         if (layout.bearings().isEmpty()) {
             throw new IllegalArgumentException("layout must have a bearing: " + layout);
         }
-        List<MeasuringPoint> points = new ArrayList<>();
+        List<PlannedPoint> points = new ArrayList<>();
         for (int i = 0; i < layout.bearings().size(); i++) {
             addPoints(layout, i, points);
         }
         return new MeasuringPlan(layout, points, notes(layout));
     }
 
-    private static void addPoints(MachineLayout layout, int index, List<MeasuringPoint> points) {
+    private static void addPoints(MachineLayout layout, int index, List<PlannedPoint> points) {
         Place place = layout.bearings().get(index);
         Part part = layout.parts().get(place.part());
         boolean lying = layout.orientation() == Orientation.HORIZONTAL;
@@ -73,9 +73,9 @@ public final class MeasuringPlan implements Serializable {
     }
 
     /** Collects the points of one bearing. */
-    private record Radial(int bearing, String part, List<MeasuringPoint> points) {
+    private record Radial(int bearing, String part, List<PlannedPoint> points) {
         void add(Direction direction, Need need, String purpose) {
-            points.add(new MeasuringPoint(bearing, part, direction, need, purpose));
+            points.add(new PlannedPoint(bearing, part, direction, need, purpose));
         }
     }
 
@@ -140,7 +140,7 @@ public final class MeasuringPlan implements Serializable {
      *
      * @return unmodifiable list
      */
-    public List<MeasuringPoint> points() {
+    public List<PlannedPoint> points() {
         return points;
     }
 
@@ -150,7 +150,7 @@ public final class MeasuringPlan implements Serializable {
      * @param need how much they are wanted
      * @return unmodifiable list in the order of the bearings
      */
-    public List<MeasuringPoint> points(Need need) {
+    public List<PlannedPoint> points(Need need) {
         return points.stream().filter(point -> point.need() == need).toList();
     }
 
@@ -192,6 +192,6 @@ public final class MeasuringPlan implements Serializable {
     /** Returns the names of the points, as in {@code 1H 1V 1A 2H 2V 2A}. */
     @Override
     public String toString() {
-        return String.join(" ", points.stream().map(MeasuringPoint::id).toList());
+        return String.join(" ", points.stream().map(PlannedPoint::id).toList());
     }
 }

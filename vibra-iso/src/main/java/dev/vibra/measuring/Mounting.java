@@ -19,13 +19,13 @@ public enum Mounting {
     /** Stiff adhesive such as cyanoacrylate or epoxy. */
     ADHESIVE("adhesive", 6000, 10_000),
     /** Thin film of bees wax, up to about 40 °C. */
-    WAX("bees wax", 8000, 9000),
+    WAX("wax", 8000, 9000),
     /** Double-sided tape, thick or thin. */
-    TAPE("double-sided tape", 1500, 5000),
+    TAPE("tape", 1500, 5000),
     /** Magnet, from two-pole on a curved surface to flat on a flat one. */
     MAGNET("magnet", 2000, 7000),
     /** Probe held by hand. */
-    HAND_HELD("hand-held probe", 500, 2000);
+    HAND_HELD("hand-held", 500, 2000);
 
     private final String label;
     private final double lowestFigureHertz;

@@ -65,9 +65,8 @@ public final class SensorAdvice implements Serializable {
     }
 
     /**
-     * Returns the usual sensitivity to take.
-     *
-     * @return the largest of 10, 50, 100 and 500 mV/g that leaves the margin; 10 where none does, see {@link #hints()}
+     * {@return the usual sensitivity to take, 50, 100 and 500 mV/g that leaves the margin; 10 where none does, see
+     * {@link #hints()}}
      */
     public double usualSensitivityMillivoltsPerG() {
         for (double usual : USUAL_MILLIVOLTS_PER_G) {
@@ -78,11 +77,7 @@ public final class SensorAdvice implements Serializable {
         return USUAL_MILLIVOLTS_PER_G[USUAL_MILLIVOLTS_PER_G.length - 1];
     }
 
-    /**
-     * Returns the mounted resonance that is wanted: 5 times the top of the band.
-     *
-     * @return resonance
-     */
+    /** {@return the mounted resonance that is wanted: 5 times the top of the band} */
     public MountedResonance wantedResonance() {
         return MountedResonance.ofHertz(MountedResonance.WANTED_RATIO * band.highestHertz());
     }

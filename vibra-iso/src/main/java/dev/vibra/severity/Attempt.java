@@ -1,7 +1,6 @@
 package dev.vibra.severity;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -9,234 +8,133 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
-/** One standard tried on one machine: what fits, what is missing, what speaks against it. */
+/** The classes of one standard tried on one machine; its scope is looked at before. */
 final class Attempt {
     private final CriterionTables tables;
     private final String standard;
     private final Machine machine;
+    private final Predicate<ClassRule> asked;
     private final boolean byName;
-    private final List<Criterion> criteria = new ArrayList<>();
-    private final Set<String> reasons = new LinkedHashSet<>();
-    private final Set<String> remarks = new LinkedHashSet<>();
     private final Set<String> missing = new LinkedHashSet<>();
-    private final Set<String> equallyFitting = new LinkedHashSet<>();
-    private final Set<String> assumed = new LinkedHashSet<>();
-    private String lacking = "";
     private String refusal = "";
-    private String bandAssumed = "";
 
-    private Attempt(CriterionTables tables, String standard, Machine machine, boolean byName) {
+    private Attempt(CriterionTables tables, String standard, Machine machine, Predicate<ClassRule> asked,
+            boolean byName) {
         this.tables = tables;
         this.standard = standard;
         this.machine = machine;
+        this.asked = asked;
         this.byName = byName;
     }
 
     /** Tries the classes that the filter lets through, by the standard's own rules. */
-    static Attempt byRule(CriterionTables tables, String standard, Machine machine, Predicate<ClassRule> filter) {
-        return new Attempt(tables, standard, machine, false).run(filter);
+    static Result byRule(CriterionTables tables, String standard, Machine machine, Predicate<ClassRule> filter) {
+        return new Attempt(tables, standard, machine, filter, false).run();
     }
 
     /** Tries a class that the user named: power and shaft height are not asked. */
-    static Attempt byName(CriterionTables tables, String standard, Machine machine, Predicate<ClassRule> named) {
-        return new Attempt(tables, standard, machine, true).run(named);
+    static Result byName(CriterionTables tables, String standard, Machine machine, Predicate<ClassRule> named) {
+        return new Attempt(tables, standard, machine, named, true).run();
     }
 
-    boolean fits() {
-        return !criteria.isEmpty();
-    }
+    /** What comes of it: what fits, or what is missing, or what speaks against it. */
+    sealed interface Result permits Fits, Lacks, Refuses {}
 
-    boolean isOpen() {
-        return !fits() && !missing.isEmpty();
-    }
+    /** Nothing fits whatever else becomes known. */
+    record Refuses(String because) implements Result {}
 
-    /** Whether several classes fit, so that the user has to name one of them. */
-    boolean isAmbiguous() {
-        return !equallyFitting.isEmpty();
-    }
+    /** Supports without a class of their own are in {@code without}. */
+    record Fits(String standard, Machine machine, List<Match> matches, List<Support> without) implements Result {}
 
-    List<Criterion> criteria() {
-        return criteria;
-    }
+    /** A class that fits on a support, with its limits as criteria. */
+    record Match(ClassRule rule, Support support, BandRule band, CriterionSet set) {}
 
-    String reason() {
-        return String.join("; ", reasons);
-    }
-
-    /** Standard and groups without the facts that decided. */
-    String designation() {
-        return standard + " " + criteria.stream().map(Criterion::groupLabel).distinct()
-                .collect(Collectors.joining(", "));
-    }
-
-    Set<String> remarks() {
-        return remarks;
-    }
-
-    Set<String> missing() {
-        return missing;
-    }
-
-    /** The missing facts in words, as in {@code shaft height or rated power}. */
-    String lacking() {
-        return lacking;
-    }
-
-    /** What is unknown, too, and would be assumed. */
-    Set<String> assumed() {
-        return assumed;
-    }
-
-    /** Why nothing fits, as far as something speaks against it. */
-    String refusal() {
-        return refusal;
-    }
-
-    private Attempt run(Predicate<ClassRule> filter) {
-        Optional<ScopeRule> scope = tables.scope(standard, machine);
-        if (scope.isEmpty()) {
-            refusal = standard + " does not cover a machine of kind "
-                    + machine.kind().map(MachineKind::toString).orElse("unknown");
-        } else if (scope.get().refusal(machine).isPresent()) {
-            refusal = scope.get().refusal(machine).get();
-        } else {
-            missing.addAll(scope.get().missing(machine));
-            if (missing.isEmpty()) {
-                match(filter, scope.get());
-            }
-            if (isOpen()) {
-                noteOpen(filter, scope.get());
+    private Result run() {
+        missing.addAll(ScopeRule.missing(tables.scopes(standard, machine), machine));
+        List<Match> matches = new ArrayList<>();
+        List<Support> without = new ArrayList<>();
+        for (Support support : supports(machine)) {
+            List<Match> found = rules(support, Fit.MET).stream().flatMap(rule -> match(rule, support).stream())
+                    .toList();
+            matches.addAll(found);
+            if (found.isEmpty()) {
+                without.add(support);
             }
         }
-        return this;
-    }
-
-    /** Names at once all that is missing, so that nobody has to ask again for each fact. */
-    private void noteOpen(Predicate<ClassRule> filter, ScopeRule scope) {
-        List<List<ClassRule>> possible = supports().stream().map(support -> {
-            List<ClassRule> rules = rules(filter, support, Fit.MET);
-            rules.addAll(rules(filter, support, Fit.OPEN));
-            return rules;
-        }).toList();
-        OpenFacts open = OpenFacts.of(tables, scope, machine, byName, possible);
-        missing.addAll(open.missing());
-        if (!isAmbiguous() && !open.groups().isEmpty()) {
-            missing.add(theGroup(open.groups()));
+        if (missing.isEmpty() && !matches.isEmpty()) {
+            return new Fits(standard, machine, distinct(matches), without);
         }
-        assumed.addAll(open.assumed());
-        assumed.removeAll(missing);
-        lacking = String.join(open.alternatives().equals(missing) ? " or " : " and ", missing);
+        List<ClassRule> possible = supports(machine).stream().flatMap(support -> possible(support).stream()).toList();
+        Lacks lacks = Lacks.of(tables, standard, machine, missing, possible, byName);
+        return lacks.missing().isEmpty() || possible.isEmpty() ? new Refuses(refusal.isEmpty() ? noClass() : refusal)
+                : lacks;
     }
 
-    private static String theGroup(Collection<String> groups) {
-        return "the group, one of " + String.join(" / ", groups);
-    }
-
-    private List<Support> supports() {
+    static List<Support> supports(Machine machine) {
         return machine.support().map(List::of).orElse(List.of(Support.RIGID, Support.FLEXIBLE));
     }
 
-    private void match(Predicate<ClassRule> filter, ScopeRule scope) {
-        List<Support> supports = supports();
-        List<List<ClassRule>> fitting = supports.stream().map(support -> rules(filter, support, Fit.MET)).toList();
-        fitting.forEach(this::noteSeveral);
-        if (isAmbiguous()) {
-            missing.add(theGroup(OpenFacts.toldApart(equallyFitting)));
-            return;
-        }
-        List<String> without = new ArrayList<>();
-        for (int i = 0; i < supports.size(); i++) {
-            Support support = supports.get(i);
-            fitting.get(i).forEach(fit -> take(fit, support));
-            if (fitting.get(i).isEmpty()) {
-                without.add(support.toString());
-                rules(filter, support, Fit.OPEN)
-                        .forEach(open -> missing.addAll(Range.open(open.ranges(byName), machine)));
-            }
-        }
-        if (fits()) {
-            remark(scope);
-            if (!without.isEmpty()) {
-                remarks.add("on " + String.join(" or ", without) + " support " + standard
-                        + " has no group or class for it");
-            }
-        } else if (refusal.isEmpty()) {
-            refusal = standard + " has no group or class for it";
-        }
-    }
-
-    /** Several groups that fit one support are for the user to choose among. */
-    private void noteSeveral(List<ClassRule> fitting) {
-        List<String> groups = fitting.stream().map(ClassRule::group).distinct().toList();
-        if (groups.size() > 1) {
-            equallyFitting.addAll(groups);
-        }
-    }
-
-    private List<ClassRule> rules(Predicate<ClassRule> filter, Support support, Fit wanted) {
-        List<ClassRule> rules = new ArrayList<>();
-        for (ClassRule candidate : tables.classes(standard)) {
-            if (filter.test(candidate) && candidate.fit(machine, support, byName) == wanted) {
-                rules.add(candidate);
-            }
-        }
+    private List<ClassRule> possible(Support support) {
+        List<ClassRule> rules = rules(support, Fit.MET);
+        rules.addAll(rules(support, Fit.OPEN));
         return rules;
     }
 
-    private void take(ClassRule rule, Support support) {
+    private List<ClassRule> rules(Support support, Fit wanted) {
+        return tables.classes(standard).stream().filter(asked)
+                .filter(rule -> rule.fit(machine, support, byName) == wanted)
+                .collect(Collectors.toCollection(ArrayList::new));
+    }
+
+    /** Empty if the class has no limits for the support, no band at this speed, or if they follow an unknown speed. */
+    private Optional<Match> match(ClassRule rule, Support support) {
         Optional<BandRule> band = tables.band(standard, rule.group(), machine, Fit.MET);
         if (band.isEmpty()) {
             tables.band(standard, rule.group(), machine, Fit.OPEN)
-                    .ifPresent(open -> missing.add(open.speed().fact().toString()));
-            refusal = standard + " has no frequency band for this speed";
-            return;
+                    .ifPresentOrElse(open -> missing.add(open.speed().fact().toString()),
+                            () -> refusal = standard + " has no frequency band for this speed");
+            return Optional.empty();
         }
-        for (LimitRow row : tables.limits(standard)) {
-            if (row.holdsFor(rule, support)) {
-                take(row, band.get());
-            }
+        List<LimitRow> rows = tables.limits(standard).stream().filter(row -> row.holdsFor(rule, support)).toList();
+        boolean follows = band.get().followsSpeed() || rows.stream().anyMatch(LimitRow::perRootSpeed);
+        if (follows && machine.speed().isEmpty()) {
+            missing.add(Range.Fact.SPEED.toString());
+            return Optional.empty();
         }
-        if (fits()) {
-            remark(band.get());
-            String because = rule.because(machine);
-            reasons.add(standard + " " + rule.group() + (because.isEmpty() ? "" : ": " + because));
-            if (!rule.remark().isEmpty()) {
-                remarks.add(rule.remark());
-            }
+        if (rows.isEmpty()) {
+            return Optional.empty();
         }
+        String on = rows.get(0).support() == null ? "" : ", " + support;
+        return Optional.of(new Match(rule, support, band.get(), new CriterionSet(rule.group() + on,
+                rows.stream().map(row -> tables.criterion(row, band.get(), machine)).toList())));
     }
 
-    private void take(LimitRow row, BandRule band) {
-        if ((row.perRootSpeed() || band.followsSpeed()) && machine.speed().isEmpty()) {
-            missing.add("speed");
-        } else {
-            Criterion criterion = tables.criterion(row, band, machine);
-            if (!criteria.contains(criterion)) {
-                criteria.add(criterion);
+    /** Where the support changes nothing one match is enough. */
+    private static List<Match> distinct(List<Match> matches) {
+        List<Match> distinct = new ArrayList<>();
+        for (Match match : matches) {
+            if (distinct.stream().noneMatch(other -> other.set().equals(match.set()))) {
+                distinct.add(match);
             }
         }
+        return distinct;
     }
 
-    private void remark(BandRule band) {
-        if (machine.speed().isEmpty()) {
-            bandAssumed = "band " + band.band(machine)
-                    + (band.speed().isAny() ? "" : " as for a speed " + band.speed().bounds());
-        }
+    static String onlyOn(String standard, Support support) {
+        return standard + " has a group or class for it on " + support + " support only";
     }
 
-    private void remark(ScopeRule scope) {
-        if (machine.kind().isEmpty()) {
-            remarks.add("kind of machine not given: classed by rated power, as a machine that is not electrical");
+    private String noClass() {
+        for (Support other : Support.values()) {
+            if (machine.support().isPresent() && !rules(other, Fit.MET).isEmpty()) {
+                return onlyOn(standard, other);
+            }
         }
-        if (machine.ratedPowerWatts().isEmpty() && !scope.power().isAny()) {
-            remarks.add("rated power not given: " + standard + " covers a rated power " + scope.power().bounds());
-        }
-        if (machine.speed().isEmpty()) {
-            remarks.add("speed not given: " + (scope.speed().isAny() ? ""
-                    : standard + " covers a speed " + scope.speed().bounds() + "; ") + bandAssumed);
-        }
-        if (machine.support().isEmpty() && criteria.stream().anyMatch(criterion -> criterion.support().isPresent())) {
-            remarks.add("support not given: judged as rigid and as flexible, the worse zone decides");
-        }
+        String facts = tables.classes(standard).stream().filter(asked)
+                .filter(rule -> rule.kinds().holds(machine)).flatMap(rule -> rule.ranges(byName).stream())
+                .filter(range -> range.fit(machine) == Fit.NOT_MET).map(range -> range.given(machine)).distinct()
+                .collect(Collectors.joining(" and "));
+        return standard + " has no group or class for "
+                + (facts.isEmpty() ? machine.kind().map(MachineKind::toString).orElse("this machine") : facts);
     }
 }

@@ -3,29 +3,35 @@ package dev.vibra.severity;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * Which criteria hold for a machine and why, or why none does.
  *
- * <p>Three outcomes: one or more criteria; none because no standard in the tables covers the machine; not determined
- * because a fact is missing. Several criteria: one for each quantity, and each support where that is unknown.
+ * <p>Three outcomes: one set of criteria, or several where a fact is missing that tells them apart; none because no
+ * standard in the tables covers the machine; none because a fact is missing without which the standard says nothing.
  */
 public final class Choice implements Serializable {
     private static final long serialVersionUID = 1;
 
-    private final List<Criterion> criteria;
+    private final List<CriterionSet> candidates;
+    private final List<String> undecided;
     private final String reason;
     private final List<String> remarks;
     private final List<String> missing;
     private final List<CriterionRequest> alternatives;
+    private final OutOfScope outOfScope;
 
-    Choice(List<Criterion> criteria, String reason, List<String> remarks, List<String> missing,
-            List<CriterionRequest> alternatives) {
-        this.criteria = List.copyOf(criteria);
+    /** {@code outOfScope} may be null. */
+    Choice(List<CriterionSet> candidates, List<String> undecided, String reason, List<String> remarks,
+            List<String> missing, List<CriterionRequest> alternatives, OutOfScope outOfScope) {
+        this.candidates = List.copyOf(candidates);
+        this.undecided = List.copyOf(undecided);
         this.reason = reason;
         this.remarks = List.copyOf(remarks);
         this.missing = List.copyOf(missing);
         this.alternatives = List.copyOf(alternatives);
+        this.outOfScope = outOfScope;
     }
 
     /**
@@ -34,23 +40,46 @@ public final class Choice implements Serializable {
      * @return true if a level can be judged
      */
     public boolean hasCriterion() {
-        return !criteria.isEmpty();
+        return !candidates.isEmpty();
     }
 
     /**
-     * Returns the criteria that hold, each with its own quantity, support and band.
+     * Returns the criteria of all candidates: what has to be measured, by quantity, detector and band.
      *
      * @return unmodifiable list; empty if none holds or a fact is missing
      */
     public List<Criterion> criteria() {
-        return criteria;
+        return candidates.stream().flatMap(set -> set.criteria().stream()).distinct().toList();
     }
 
     /**
-     * Returns why these criteria hold, or why none does.
+     * Returns the sets of criteria of which one holds: a single one where all facts that matter are known.
      *
-     * @return in words
+     * @return unmodifiable list; empty if none holds or a fact is missing
      */
+    public List<CriterionSet> candidates() {
+        return candidates;
+    }
+
+    /**
+     * Returns the facts that are not given and would tell which candidate holds.
+     *
+     * @return unmodifiable list, as in {@code support}, {@code category}, {@code duty}; empty with a single candidate
+     */
+    public List<String> undecided() {
+        return undecided;
+    }
+
+    /**
+     * Returns that a criterion asked for by name doesn't cover the machine, where that is so.
+     *
+     * @return the reason and what fits; empty if nothing that is known says so
+     */
+    public Optional<OutOfScope> outOfScope() {
+        return Optional.ofNullable(outOfScope);
+    }
+
+    /** {@return why these criteria hold, or why none does} */
     public String reason() {
         return reason;
     }
@@ -84,21 +113,23 @@ public final class Choice implements Serializable {
         return alternatives;
     }
 
-    /** Two choices are equal if criteria, reason, remarks, missing facts and alternatives are. */
+    /** Two choices are equal if all that they say is. */
     @Override
     public boolean equals(Object other) {
         return other instanceof Choice choice
-                && criteria.equals(choice.criteria)
+                && candidates.equals(choice.candidates)
+                && undecided.equals(choice.undecided)
                 && reason.equals(choice.reason)
                 && remarks.equals(choice.remarks)
                 && missing.equals(choice.missing)
-                && alternatives.equals(choice.alternatives);
+                && alternatives.equals(choice.alternatives)
+                && Objects.equals(outOfScope, choice.outOfScope);
     }
 
     /** Hashes what {@link #equals(Object)} compares. */
     @Override
     public int hashCode() {
-        return Objects.hash(criteria, reason, remarks, missing, alternatives);
+        return Objects.hash(candidates, reason, remarks, missing);
     }
 
     /** Returns the reason, as in {@code ISO 20816-3:2022 group 2: rated power 37 kW (above 15 kW up to 300 kW)}. */

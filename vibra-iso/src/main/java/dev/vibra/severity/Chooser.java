@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 
 /** Walks the standards of the tables in their order and takes the first that fits, or the one asked for. */
 final class Chooser {
@@ -19,176 +19,219 @@ final class Chooser {
     }
 
     Choice byItself() {
-        List<String> refusals = new ArrayList<>();
+        Machine judged = withPump(machine);
+        List<String> near = new ArrayList<>();
         for (String standard : tables.standards()) {
-            if (tables.classes(standard).stream().noneMatch(ClassRule::chosenByItself)) {
+            Predicate<ClassRule> filter = byRule(standard, judged).and(ClassRule::chosenByItself);
+            List<ScopeRule> scopes = tables.scopes(standard, judged);
+            if (scopes.isEmpty() || tables.classes(standard).stream().noneMatch(ClassRule::chosenByItself)) {
                 continue;
             }
-            Attempt attempt = Attempt.byRule(tables, standard, machine, ClassRule::chosenByItself);
-            if (attempt.fits()) {
-                return chosen(attempt, refusals);
+            Attempt.Result result = ScopeRule.refusal(scopes, judged).<Attempt.Result>map(Attempt.Refuses::new)
+                    .orElseGet(() -> Attempt.byRule(tables, standard, judged, filter));
+            if (result instanceof Attempt.Fits fits && fits.without().isEmpty()) {
+                return chosen(fits, near, judged);
             }
-            if (attempt.isOpen()) {
-                return open(standard, attempt, refusals);
+            if (result instanceof Lacks lacks) {
+                return open(lacks, near);
             }
-            refusals.add(attempt.refusal());
+            near.add(result instanceof Attempt.Refuses refuses ? refuses.because()
+                    : Attempt.onlyOn(standard, ((Attempt.Fits) result).matches().get(0).support()));
         }
-        return none("no criterion applies: " + (refusals.isEmpty() ? "the tables have none that is chosen by itself"
-                : String.join("; ", refusals)), List.of());
+        String kind = machine.kind().map(MachineKind::toString).orElse("not known");
+        return none(near.isEmpty() ? "no criterion applies by itself to a machine of kind " + kind
+                : "no criterion applies: " + String.join("; ", near), List.of());
+    }
+
+    /** A motor rigidly coupled to a pump belongs to it: ISO 10816-7:2009, pumps with integrated motor. */
+    private static Machine withPump(Machine machine) {
+        boolean belongs = machine.kind().filter(MachineKind.ELECTRIC_MOTOR::equals).isPresent()
+                && machine.coupling().filter(Coupling.RIGID::equals).isPresent()
+                && machine.coupledTo().filter(MachineKind.PUMP::equals).isPresent();
+        return belongs ? machine.withKind(MachineKind.PUMP) : machine;
     }
 
     Choice onRequest(CriterionRequest request) {
-        List<String> named = tables.standards().stream().filter(request::names).collect(Collectors.toList());
+        Optional<String> named = tables.standards().stream().filter(request::names).findFirst();
         if (named.isEmpty()) {
             return refused(request, "standards in the tables are " + String.join(", ", tables.standards()));
         }
-        String standard = named.get(0);
+        String standard = named.get();
         return request.duty().isPresent() ? byDuty(request, standard) : onRequest(request, request, standard);
     }
 
     private Choice byDuty(CriterionRequest request, String standard) {
-        List<DutyRule> all = tables.duties(standard);
-        List<DutyRule> rules = all.stream().filter(rule -> request.namesDuty(rule.duty())).toList();
+        List<DutyRule> rules = tables.duties(standard).stream().filter(rule -> request.namesDuty(rule.duty()))
+                .toList();
         if (rules.isEmpty()) {
-            return refused(request, all.isEmpty() ? standard + " has no duties in the tables" : "duties of " + standard
-                    + " are " + all.stream().map(DutyRule::duty).distinct().collect(Collectors.joining(", ")));
+            return refused(request, tables.duties(standard).isEmpty() ? standard + " has no duties in the tables"
+                    : "duties of " + standard + " are " + tables.dutyNames(standard));
         }
         for (DutyRule rule : rules) {
             if (rule.power().fit(machine) == Fit.MET) {
                 return onRequest(request, request.resolved(rule.group()), standard);
             }
         }
-        Set<String> unknown = new LinkedHashSet<>(DutyRule.missing(rules, machine));
-        if (unknown.isEmpty()) {
-            return refused(request, standard + " has no group for that duty at this power");
-        }
-        Set<String> assumed = new LinkedHashSet<>();
-        for (DutyRule rule : rules) {
-            Attempt attempt = attempt(request.resolved(rule.group()), standard);
-            unknown.addAll(attempt.missing());
-            assumed.addAll(attempt.assumed());
-        }
-        assumed.removeAll(unknown);
-        return open(standard, unknown, String.join(" and ", unknown), assumed, List.of());
+        Set<String> unknown = DutyRule.missing(rules, machine);
+        return unknown.isEmpty() ? refused(request, standard + " has no group for that duty at this power")
+                : open(new Lacks(standard, unknown, String.join(" and ", unknown), Set.of()), List.of());
     }
 
     /** {@code asked} is the request as the user made it, {@code request} the one without a duty. */
     private Choice onRequest(CriterionRequest asked, CriterionRequest request, String standard) {
-        List<String> groups = groups(standard);
+        List<String> groups = tables.classes(standard).stream().map(ClassRule::group).distinct().toList();
         if (groups.stream().noneMatch(request::namesGroup)) {
-            return refused(asked, standard + " has " + String.join(", ", groups));
+            return refused(asked, standard + " has " + String.join("; ", groups));
         }
-        Attempt attempt = attempt(request, standard);
-        if (attempt.fits()) {
-            return requested(standard, attempt);
+        Machine judged = inKind(standard);
+        Attempt.Result result = groups.stream().anyMatch(request::namesWholly)
+                ? Attempt.byName(tables, standard, judged, rule -> request.namesWholly(rule.group()))
+                : Attempt.byRule(tables, standard, judged, narrowed(request, standard, judged));
+        if (result instanceof Attempt.Fits fits) {
+            return requested(fits);
         }
-        return attempt.isOpen() ? open(standard, attempt, List.of()) : refused(asked, attempt.refusal());
+        return result instanceof Lacks lacks ? open(lacks, List.of())
+                : refused(asked, ((Attempt.Refuses) result).because());
     }
 
-    private Attempt attempt(CriterionRequest request, String standard) {
-        return groups(standard).stream().anyMatch(request::namesWholly)
-                ? Attempt.byName(tables, standard, machine, rule -> request.namesWholly(rule.group()))
-                : Attempt.byRule(tables, standard, machine, request.group().isEmpty() ? byRuleOf(standard)
-                        : rule -> request.namesGroup(rule.group()));
+    /** The machine as the standard takes it: as one of a kind that it covers, whatever it is. */
+    private Machine inKind(String standard) {
+        return List.of(machine, withPump(machine)).stream()
+                .filter(each -> !tables.scopes(standard, each).isEmpty()).findFirst()
+                .orElseGet(() -> machine.withKind(tables.standIn(standard)));
     }
 
-    private List<String> groups(String standard) {
-        return tables.classes(standard).stream().map(ClassRule::group).distinct().toList();
-    }
-
-    private Choice chosen(Attempt attempt, List<String> refusals) {
-        List<String> reasons = new ArrayList<>(List.of(attempt.reason()));
-        reasons.addAll(refusals);
-        return choice(attempt.criteria(), String.join("; ", reasons), remarks(attempt), List.of());
-    }
-
-    private Choice requested(String standard, Attempt attempt) {
-        Attempt byRule = Attempt.byRule(tables, standard, machine, byRuleOf(standard));
-        if (byRule.isAmbiguous() || byRule.criteria().equals(attempt.criteria())) {
-            return choice(attempt.criteria(), "as requested, " + attempt.reason(), remarks(attempt), List.of());
+    private Predicate<ClassRule> narrowed(CriterionRequest request, String standard, Machine judged) {
+        if (request.group().isEmpty()) {
+            return byRule(standard, judged);
         }
-        List<String> remarks = new ArrayList<>(List.of("by the rule of the standard: " + outcome(byRule)));
-        remarks.addAll(remarks(attempt));
-        return choice(attempt.criteria(), "as requested, " + attempt.designation(), remarks, List.of());
+        Predicate<ClassRule> named = rule -> request.namesGroup(rule.group());
+        boolean other = tables.classes(standard).stream().anyMatch(named.and(rule -> !rule.byName()));
+        return other ? named.and(rule -> !rule.byName()) : named;
     }
 
-    private Choice choice(Collection<Criterion> criteria, String reason, List<String> remarks,
-            Collection<String> missing) {
-        return new Choice(List.copyOf(criteria), reason, remarks, List.copyOf(missing), alternatives(criteria));
+    /** Without a group named: the classes that don't have to be, and of these those that a duty may stand for. */
+    private Predicate<ClassRule> byRule(String standard, Machine judged) {
+        List<DutyRule> all = tables.duties(standard);
+        List<DutyRule> duties = all.stream().filter(duty -> duty.power().fit(judged) != Fit.NOT_MET).toList();
+        return rule -> !rule.byName()
+                && (all.isEmpty() || duties.stream().anyMatch(duty -> duty.standsFor(rule.group())));
     }
 
-    /** Every standard with classes on request that fit, but not what is chosen already. */
+    private Choice chosen(Attempt.Fits fits, List<String> near, Machine judged) {
+        FitWords words = new FitWords(tables, fits);
+        List<String> reasons = new ArrayList<>(List.of(words.reason()));
+        reasons.addAll(near);
+        List<String> remarks = new ArrayList<>(words.remarks());
+        if (!judged.equals(machine)) {
+            remarks.add("motor rigidly coupled to a pump: judged as a part of the pump");
+        }
+        return choice(fits, String.join("; ", reasons), remarks, null);
+    }
+
+    private Choice requested(Attempt.Fits fits) {
+        FitWords words = new FitWords(tables, fits);
+        Optional<OutOfScope> outside = outside(fits.standard()).map(reason -> new OutOfScope(reason, byItself()));
+        List<String> remarks = new ArrayList<>();
+        outside.ifPresent(one -> remarks.add("out of scope: " + one));
+        Optional<String> rule = otherByRule(fits);
+        rule.ifPresent(outcome -> remarks.add("by the rule of the standard: " + outcome));
+        remarks.addAll(words.remarks());
+        return choice(fits, "as requested, " + (rule.isPresent() ? words.designation() : words.reason()), remarks,
+                outside.orElse(null));
+    }
+
+    /** Why the machine lies outside a standard that was asked for; empty if nothing that is known says so. */
+    private Optional<String> outside(String standard) {
+        Machine judged = tables.scopes(standard, machine).isEmpty() ? withPump(machine) : machine;
+        List<ScopeRule> scopes = tables.scopes(standard, judged);
+        return scopes.isEmpty()
+                ? machine.kind().map(kind -> standard + " does not cover a machine of kind " + kind)
+                : ScopeRule.refusal(scopes, judged);
+    }
+
+    /** What the standard itself would take in place of a class that was named against its rule. */
+    private Optional<String> otherByRule(Attempt.Fits fits) {
+        if (fits.matches().stream().allMatch(match -> match.rule().byName())) {
+            return Optional.empty();
+        }
+        Attempt.Result byRule = Attempt.byRule(tables, fits.standard(), fits.machine(),
+                byRule(fits.standard(), fits.machine()));
+        if (byRule instanceof Attempt.Fits other) {
+            return criteria(other).containsAll(criteria(fits)) ? Optional.empty()
+                    : Optional.of(new FitWords(tables, other).reason());
+        }
+        return Optional.of(byRule instanceof Lacks lacks ? "not determined without " + lacks.inWords()
+                : ((Attempt.Refuses) byRule).because());
+    }
+
+    private static List<Criterion> criteria(Attempt.Fits fits) {
+        return fits.matches().stream().flatMap(match -> match.set().criteria().stream()).distinct().toList();
+    }
+
+    private Choice choice(Attempt.Fits fits, String reason, List<String> remarks, OutOfScope outside) {
+        List<String> all = new ArrayList<>(remarks);
+        tables.seeAlso(machine).stream().filter(remark -> !remark.startsWith(fits.standard())).forEach(all::add);
+        return new Choice(fits.matches().stream().map(Attempt.Match::set).toList(),
+                new FitWords(tables, fits).undecided(), reason, all, List.of(), alternatives(criteria(fits)), outside);
+    }
+
+    /** What else fits, standard by standard: classes by its rule, or else those that have to be named. */
     private List<CriterionRequest> alternatives(Collection<Criterion> chosen) {
         List<CriterionRequest> alternatives = new ArrayList<>();
-        for (String standard : tables.standardsOnRequest()) {
-            if (tables.scope(standard, machine).isPresent()) {
-                Attempt attempt = Attempt.byRule(tables, standard, machine, ClassRule::onRequestOnly);
-                if (attempt.isAmbiguous() || attempt.fits() && !chosen.containsAll(attempt.criteria())) {
-                    alternatives.add(request(standard, attempt));
-                }
+        for (String standard : tables.standards()) {
+            List<ScopeRule> scopes = tables.scopes(standard, machine);
+            if (!scopes.isEmpty() && ScopeRule.refusal(scopes, machine).isEmpty()) {
+                Predicate<ClassRule> beside = byRule(standard, machine).and(ClassRule::isNamedBeside);
+                List.<Predicate<ClassRule>>of(beside, ClassRule::byName).stream()
+                        .map(filter -> Attempt.byRule(tables, standard, machine, filter))
+                        .filter(result -> result instanceof Attempt.Fits fits && isOther(criteria(fits), chosen))
+                        .findFirst().ifPresent(result -> alternatives.add(request((Attempt.Fits) result)));
             }
         }
         return alternatives;
     }
 
-    /** Beside classes that are chosen by themselves, those on request have to be named. */
-    private Predicate<ClassRule> byRuleOf(String standard) {
-        boolean byItself = tables.classes(standard).stream().anyMatch(ClassRule::chosenByItself);
-        return rule -> !byItself || !rule.onRequestOnly();
+    /** Neither chosen already nor what was narrowed down to it. */
+    private static boolean isOther(List<Criterion> criteria, Collection<Criterion> chosen) {
+        return !chosen.containsAll(criteria) && (chosen.isEmpty() || !criteria.containsAll(chosen));
     }
 
-    private static CriterionRequest request(String standard, Attempt attempt) {
-        CriterionRequest request = CriterionRequest.of(standard);
-        List<String> groups = attempt.criteria().stream().map(Criterion::groupLabel).distinct().toList();
-        return groups.size() == 1 ? request.withGroup(groups.get(0)) : request;
-    }
-
-    private static String outcome(Attempt attempt) {
-        if (attempt.fits()) {
-            return attempt.reason();
-        }
-        return attempt.isOpen() ? "not determined without " + attempt.lacking()
-                : attempt.refusal();
+    private static CriterionRequest request(Attempt.Fits fits) {
+        List<String> groups = fits.matches().stream().map(match -> match.rule().group()).distinct().toList();
+        boolean byName = fits.matches().get(0).rule().byName();
+        String named = groups.size() > 1 && !byName ? "" : String.join(", ", GroupNames.shared(groups));
+        CriterionRequest request = CriterionRequest.of(fits.standard());
+        return named.isEmpty() ? request : request.withGroup(named);
     }
 
     private Choice refused(CriterionRequest request, String because) {
         Choice own = byItself();
-        List<String> remarks = new ArrayList<>();
-        if (own.hasCriterion()) {
-            remarks.add("without the request: " + own.reason());
-        }
-        return none("request " + request + " refused: " + because, remarks);
+        return none("request " + request + " refused: " + because,
+                own.hasCriterion() ? List.of("without the request: " + own.reason()) : List.of());
     }
 
-    private Choice open(String standard, Attempt attempt, List<String> refusals) {
-        return open(standard, attempt.missing(), attempt.lacking(), attempt.assumed(), refusals);
-    }
-
-    private Choice open(String standard, Collection<String> unknown, String lacking, Set<String> assumed,
-            List<String> refusals) {
-        Set<String> missing = new LinkedHashSet<>(unknown);
-        StringBuilder reason = new StringBuilder("not determined: " + standard + " can't be applied without "
-                + lacking);
+    private Choice open(Lacks lacks, List<String> near) {
+        Set<String> missing = new LinkedHashSet<>(lacks.missing());
         if (machine.kind().isEmpty()) {
             missing.add("kind of machine");
-            reason.append(" and kind of machine");
         }
-        if (!assumed.isEmpty()) {
-            reason.append("; not given either, but not needed: ").append(String.join(", ", assumed));
+        List<String> reasons = new ArrayList<>(List.of(lacks.standard() + " can't be applied without "
+                + lacks.inWords() + (machine.kind().isEmpty() ? " and kind of machine" : "")));
+        if (!lacks.assumed().isEmpty()) {
+            reasons.add("not given either, but not needed: " + String.join(", ", lacks.assumed()));
         }
-        refusals.forEach(refusal -> reason.append("; ").append(refusal));
-        return choice(List.of(), reason.toString(), tables.seeAlso(machine), missing);
+        reasons.addAll(near);
+        return without(String.join("; ", reasons), List.of(), List.copyOf(missing));
     }
 
     private Choice none(String reason, List<String> remarks) {
-        List<String> all = new ArrayList<>(remarks);
-        all.addAll(tables.seeAlso(machine));
-        return choice(List.of(), reason, all, List.of());
+        return without(reason, remarks, List.of());
     }
 
-    private List<String> remarks(Attempt attempt) {
-        List<String> remarks = new ArrayList<>(attempt.remarks());
-        remarks.addAll(tables.seeAlso(machine));
-        return remarks;
+    private Choice without(String reason, List<String> remarks, List<String> missing) {
+        List<String> all = new ArrayList<>(remarks);
+        all.addAll(tables.seeAlso(machine));
+        return new Choice(List.of(), List.of(), reason, all, missing, alternatives(List.of()), null);
     }
 }

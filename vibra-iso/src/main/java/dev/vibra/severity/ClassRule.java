@@ -11,18 +11,24 @@ record ClassRule(String standard, String group, KindSet kinds, Range power, Rang
     enum Chosen {
         /** By the choice itself, where it fits. */
         BY_ITSELF,
-        /** Only where it is asked for; named beside a choice. */
+        /** By the choice itself, where nothing else fits; not named beside a choice. */
+        OTHERWISE,
+        /** Only where its standard is asked for; named beside a choice. */
         ON_REQUEST,
+        /** Only where it is named itself, since another class of the standard holds otherwise. */
+        BY_NAME,
         /** Only where it is asked for; belongs to a standard that another one has replaced. */
         REPLACED;
 
         static Chosen ofName(String text) {
             return switch (text) {
                 case "by itself" -> BY_ITSELF;
+                case "otherwise" -> OTHERWISE;
                 case "on request" -> ON_REQUEST;
+                case "by name" -> BY_NAME;
                 case "replaced" -> REPLACED;
                 default -> throw new IllegalArgumentException(
-                        "chosen must be one of by itself, on request, replaced: " + text);
+                        "chosen must be one of by itself, otherwise, on request, by name, replaced: " + text);
             };
         }
     }
@@ -36,11 +42,16 @@ record ClassRule(String standard, String group, KindSet kinds, Range power, Rang
     }
 
     boolean chosenByItself() {
-        return chosen == Chosen.BY_ITSELF;
+        return chosen == Chosen.BY_ITSELF || chosen == Chosen.OTHERWISE;
     }
 
-    boolean onRequestOnly() {
-        return chosen == Chosen.ON_REQUEST;
+    /** Whether the standard is named beside a choice by another one. */
+    boolean isNamedBeside() {
+        return chosen == Chosen.BY_ITSELF || chosen == Chosen.ON_REQUEST;
+    }
+
+    boolean byName() {
+        return chosen == Chosen.BY_NAME;
     }
 
     /** Kind and support, which nothing can stand in for. */
@@ -68,8 +79,7 @@ record ClassRule(String standard, String group, KindSet kinds, Range power, Rang
     String because(Machine machine) {
         return ranges(false).stream()
                 .filter(range -> !range.isAny() && range.fact().of(machine).isPresent())
-                .map(range -> range.fact() + " " + range.printed(range.fact().of(machine).getAsDouble()) + " ("
-                        + range.bounds() + ")")
+                .map(range -> range.given(machine) + " (" + range.bounds() + ")")
                 .collect(Collectors.joining(", "));
     }
 }

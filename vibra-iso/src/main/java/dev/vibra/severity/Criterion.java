@@ -1,10 +1,12 @@
 package dev.vibra.severity;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
 import java.io.Serializable;
@@ -81,47 +83,27 @@ public final class Criterion implements Serializable {
         return label.replaceFirst("^(group|class|category|grade) ", "");
     }
 
-    /**
-     * Returns the support that the limits hold for.
-     *
-     * @return the support; empty where the standard doesn't tell supports apart here
-     */
+    /** {@return the support that the limits hold for; empty where the standard doesn't tell supports apart here} */
     public Optional<Support> support() {
         return Optional.ofNullable(row.support());
     }
 
-    /**
-     * Returns what is limited.
-     *
-     * @return the quantity
-     */
+    /** {@return what is limited} */
     public Quantity quantity() {
         return row.quantity();
     }
 
-    /**
-     * Returns how the limited value is made.
-     *
-     * @return the detector
-     */
+    /** {@return how the limited value is made} */
     public Detector detector() {
         return row.detector();
     }
 
-    /**
-     * Returns the band in which the limits hold.
-     *
-     * @return the band
-     */
+    /** {@return the band in which the limits hold} */
     public Band band() {
         return band;
     }
 
-    /**
-     * Returns the unit in which the table prints the limits.
-     *
-     * @return the unit
-     */
+    /** {@return the unit in which the table prints the limits} */
     public Unit unit() {
         return row.unit();
     }
@@ -184,6 +166,15 @@ public final class Criterion implements Serializable {
     }
 
     /**
+     * Tells whether the standard accepts a machine or refuses it, and has no zones.
+     *
+     * @return true for acceptance schemes
+     */
+    public boolean isAcceptance() {
+        return ratings.stream().anyMatch(Rating::acceptance);
+    }
+
+    /**
      * Returns the zones that this criterion tells apart, best first.
      *
      * @return unmodifiable list, at least two
@@ -207,51 +198,101 @@ public final class Criterion implements Serializable {
         return Optional.ofNullable(operating);
     }
 
-    /**
-     * Returns how far the limits can be relied on.
-     *
-     * @return the confidence
-     */
+    /** {@return how far the limits can be relied on} */
     public Confidence confidence() {
         return row.confidence();
     }
 
-    /**
-     * Returns what else is to be said of the limits.
-     *
-     * @return a remark; empty if there is none
-     */
+    /** {@return what else is to be said of the limits; empty if there is none} */
     public String note() {
         return row.note();
     }
 
     /**
+     * Says why this criterion can't judge a level: another quantity, detector or band, or a method that the standard
+     * doesn't mean. An r.m.s. limit means the severity chain; a peak-to-peak one, for which the shape of the wave
+     * counts, a band without phase shift as well (from memory, unverified); what the caller states is taken at his
+     * word.
+     *
+     * @param level any level
+     * @return the objection, with the call that gives the right level; empty if the level can be judged
+     * @see "ISO 2954:2012, 5.3 and 5.4"
+     */
+    public Optional<String> objectionTo(Level level) {
+        if (level.quantity() != quantity()) {
+            return objection("measure " + quantity(), level.quantity());
+        }
+        if (level.detector() != detector()) {
+            return objection("have the detector " + detector(), level.detector());
+        }
+        if (!methods().contains(level.method())) {
+            return objection("be measured by " + methods().get(0), level.method() + "; take " + rightCall()
+                    + ", or Level.of for one from elsewhere");
+        }
+        return band.equals(level.band().orElse(null)) ? Optional.empty() : objection("be limited to the band " + band,
+                level.band().map(other -> Printed.band(other, band)).orElse("no band stated"));
+    }
+
+    /** The one to recommend first. */
+    private List<LevelMethod> methods() {
+        boolean ofMeanSquare = detector() == Detector.RMS || detector() == Detector.DERIVED_PEAK;
+        return ofMeanSquare ? List.of(LevelMethod.SEVERITY_CHAIN, LevelMethod.STATED)
+                : List.of(LevelMethod.ZERO_PHASE_BAND, LevelMethod.SEVERITY_CHAIN, LevelMethod.STATED);
+    }
+
+    private Optional<String> objection(String rule, Object value) {
+        return Optional.of("level must " + rule + " for " + standard() + " " + groupLabel() + ": " + value);
+    }
+
+    private String rightCall() {
+        String ends = "Band.of(" + Digits.compact(band.lowestHertz(), 9) + ", "
+                + Digits.compact(band.highestHertz(), 9) + ")";
+        String chain = "throughSeverityChain(Quantity." + quantity().name() + ", " + ends + ")";
+        return "waveform." + switch (detector()) {
+            case RMS -> chain + ".rms()";
+            case DERIVED_PEAK -> chain + ".rms().derivedPeak()";
+            case ZERO_TO_PEAK -> quantity() + "(" + ends + ").peak()";
+            case PEAK_TO_PEAK -> quantity() + "(" + ends + ").peakToPeak()";
+        };
+    }
+
+    /**
      * Finds the zone of a level.
      *
-     * @param level level of the quantity, detector and band of this criterion
+     * @param level level that this criterion has no {@linkplain #objectionTo objection} to
      * @return the zone; the better one on a boundary
-     * @throws IllegalArgumentException if quantity, detector or band differ
+     * @throws IllegalArgumentException if there is an objection
      */
     public Zone zoneOf(Level level) {
-        return zoneOfSi(checked(level).si());
+        check(level);
+        return zoneOfSi(level.si());
     }
 
     /**
      * Judges a measured level.
      *
-     * @param measurement level with its uncertainty and method
+     * @param measurement level with its uncertainty
      * @return the judgement with its evidence
-     * @throws IllegalArgumentException if quantity, detector or band of the level differ from those of this criterion,
-     *     or if the recording, where it is stated, doesn't cover the band
+     * @throws IllegalArgumentException if there is an {@linkplain #objectionTo objection} to the level, or if the
+     *     recording, where it is stated, doesn't cover the band
      */
     public Judgement judge(Measurement measurement) {
-        checked(measurement.level());
+        return new Judgement(this, measurement);
+    }
+
+    void check(Level level) {
+        objectionTo(level).ifPresent(objection -> {
+            throw new IllegalArgumentException(objection);
+        });
+    }
+
+    void check(Measurement measurement) {
+        check(measurement.level());
         List<String> refusals = measurement.chain().map(chain -> chain.refusals(band)).orElse(List.of());
         if (!refusals.isEmpty()) {
             throw new IllegalArgumentException("recording must cover the band " + band + " for " + standard() + " "
                     + groupLabel() + ": " + String.join("; ", refusals));
         }
-        return new Judgement(this, measurement);
     }
 
     /**
@@ -307,23 +348,6 @@ public final class Criterion implements Serializable {
     double upperSi(Zone zone) {
         return boundaries().stream().filter(boundary -> boundary.better() == zone)
                 .mapToDouble(this::limitSi).findFirst().orElse(Double.POSITIVE_INFINITY);
-    }
-
-    private Level checked(Level level) {
-        if (level.quantity() != quantity()) {
-            throw new IllegalArgumentException("level must measure " + quantity() + " for " + standard() + " "
-                    + groupLabel() + ": " + level.quantity());
-        }
-        if (level.detector() != detector()) {
-            throw new IllegalArgumentException("level must have the detector " + detector() + " for " + standard() + " "
-                    + groupLabel() + ": " + level.detector());
-        }
-        if (!band.equals(level.band().orElse(null))) {
-            throw new IllegalArgumentException("level must be limited to the band " + band + " for " + standard() + " "
-                    + groupLabel() + ": " + level.band().map(other -> Printed.band(other, band))
-                            .orElse("no band stated"));
-        }
-        return level;
     }
 
     String limitsText() {

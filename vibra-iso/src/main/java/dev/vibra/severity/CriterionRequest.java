@@ -90,20 +90,12 @@ public final class CriterionRequest implements Serializable {
         return standard;
     }
 
-    /**
-     * Returns the edition asked for.
-     *
-     * @return year; empty for the newest
-     */
+    /** {@return the edition asked for; empty for the newest} */
     public Optional<String> edition() {
         return Optional.ofNullable(edition);
     }
 
-    /**
-     * Returns the group asked for.
-     *
-     * @return group; empty if the standard's rule finds it
-     */
+    /** {@return the group asked for; empty if the standard's rule finds it} */
     public Optional<String> group() {
         return Optional.ofNullable(group);
     }

@@ -36,7 +36,6 @@ public final class CriterionTables {
     private final Map<String, List<LimitRow>> limitsOf;
     private final Map<String, List<ScopeRule>> scopesOf;
     private final Map<String, List<BandRule>> bandsOf;
-    private final List<String> standardsOnRequest;
 
     private CriterionTables(TableRows rows) {
         this.rows = rows;
@@ -44,15 +43,9 @@ public final class CriterionTables {
         limitsOf = rows.limits().stream().collect(Collectors.groupingBy(LimitRow::standard));
         scopesOf = rows.scopes().stream().collect(Collectors.groupingBy(ScopeRule::standard));
         bandsOf = rows.bands().stream().collect(Collectors.groupingBy(BandRule::standard));
-        standardsOnRequest = rows.standards().stream()
-                .filter(standard -> classes(standard).stream().anyMatch(ClassRule::onRequestOnly)).toList();
     }
 
-    /**
-     * Returns the tables of the library.
-     *
-     * @return the tables
-     */
+    /** {@return the tables of the library} */
     public static CriterionTables shipped() {
         return SHIPPED;
     }
@@ -96,7 +89,7 @@ public final class CriterionTables {
     }
 
     /**
-     * Takes the criterion asked for, if the machine lies in its scope.
+     * Takes the criterion asked for, whether the machine lies in its scope or not, see {@link Choice#outOfScope()}.
      *
      * @param machine what is known of the machine
      * @param request standard, and edition and group if need be
@@ -112,7 +105,7 @@ public final class CriterionTables {
      * @return unmodifiable list, as in {@code ISO 20816-3:2022}
      */
     public List<String> standards() {
-        return rows.standards();
+        return rows.names();
     }
 
     /**
@@ -150,22 +143,30 @@ public final class CriterionTables {
         return classesOf.getOrDefault(standard, List.of());
     }
 
-    /** Standards with classes that are used only where they are asked for. */
-    List<String> standardsOnRequest() {
-        return standardsOnRequest;
-    }
-
     List<DutyRule> duties(String standard) {
         return rows.duties().stream().filter(rule -> rule.standard().equals(standard)).collect(Collectors.toList());
     }
 
-    Optional<ScopeRule> scope(String standard, Machine machine) {
-        for (ScopeRule rule : scopesOf.getOrDefault(standard, List.of())) {
-            if (rule.kinds().holds(machine)) {
-                return Optional.of(rule);
-            }
-        }
-        return Optional.empty();
+    String dutyNames(String standard) {
+        return duties(standard).stream().map(DutyRule::duty).distinct().collect(Collectors.joining(", "));
+    }
+
+    /** The rows of the scope that name the machine's kind. */
+    List<ScopeRule> scopes(String standard, Machine machine) {
+        return scopesOf.getOrDefault(standard, List.of()).stream().filter(rule -> rule.kinds().holds(machine)).toList();
+    }
+
+    /** The kind that stands for a machine of another kind of which the standard is asked all the same. */
+    MachineKind standIn(String standard) {
+        List<MachineKind> kinds = scopesOf.get(standard).stream().flatMap(rule -> rule.kinds().kinds().stream())
+                .toList();
+        return kinds.contains(MachineKind.OTHER) ? MachineKind.OTHER : kinds.get(0);
+    }
+
+    /** The fact that tells the classes of a standard apart where several fit, as in {@code category}. */
+    String partedBy(String standard) {
+        return rows.standards().stream().filter(row -> row.name().equals(standard)).findFirst().orElseThrow()
+                .partedBy();
     }
 
     /** The first rule for a class whose fit is the wanted one. */

@@ -1,7 +1,9 @@
 package dev.vibra.severity;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Level;
+import dev.vibra.uncertainty.Contribution;
 import dev.vibra.uncertainty.DecisionRule;
 import dev.vibra.uncertainty.UncertaintyBudget;
 import java.io.Serializable;
@@ -10,157 +12,122 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import org.apache.commons.math3.special.Erf;
+import java.util.stream.Stream;
 
 /**
  * One level judged by one criterion: the zone and everything that it rests on.
  *
+ * <p>The zone is that of the reading, as limits are compared with what instruments read. Intervals and probabilities
+ * lie about the reading less its known effects, see {@link UncertaintyBudget#corrected}.
+ *
+ * @param criterion limits used
+ * @param measurement level with its uncertainty, one that the criterion has no {@linkplain Criterion#objectionTo
+ *     objection} to
  * @see "ISO 20816-1:2016, criterion I (magnitude); JCGM 100:2008, 7.2 (reporting uncertainty); JCGM 106:2012"
  */
-public final class Judgement implements Serializable {
-    private static final long serialVersionUID = 1;
-
-    private final Criterion criterion;
-    private final Measurement measurement;
-
-    Judgement(Criterion criterion, Measurement measurement) {
-        this.criterion = criterion;
-        this.measurement = measurement;
+public record Judgement(Criterion criterion, Measurement measurement) implements Serializable {
+    /**
+     * Checks that the criterion means such a level.
+     *
+     * @param criterion limits used
+     * @param measurement level with its uncertainty
+     * @throws IllegalArgumentException if the criterion objects to the level or the recording doesn't cover its band
+     */
+    public Judgement {
+        criterion.check(measurement);
     }
 
-    /**
-     * Returns the zone in which the value lies, its uncertainty left aside.
-     *
-     * @return the zone; the better one on a boundary
-     */
+    /** {@return the zone in which the value lies, its uncertainty left aside; the better one on a boundary} */
     public Zone zone() {
-        return criterion.zoneOf(level());
+        return criterion.zoneOfSi(level().si());
     }
 
-    /**
-     * Returns the level judged.
-     *
-     * @return the level
-     */
+    /** {@return the level judged, which tells how it was measured} */
     public Level level() {
         return measurement.level();
     }
 
-    /**
-     * Returns the level with uncertainty and method.
-     *
-     * @return the measurement
-     */
-    public Measurement measurement() {
-        return measurement;
-    }
-
-    /**
-     * Returns the limits used.
-     *
-     * @return the criterion
-     */
-    public Criterion criterion() {
-        return criterion;
-    }
-
-    /**
-     * Returns the value in the unit in which the criterion prints its limits.
-     *
-     * @return value, zero or more
-     */
+    /** {@return the value in the unit in which the criterion prints its limits, zero or more} */
     public double value() {
         return level().in(criterion.unit());
     }
 
-    /**
-     * Returns the expanded uncertainty (k = 2) in the unit of {@link #value()}.
-     *
-     * @return expanded uncertainty; empty if none was stated
-     */
-    public OptionalDouble expandedUncertainty() {
-        return measurement.uncertainty().isEmpty() ? OptionalDouble.empty()
-                : OptionalDouble.of(measurement.uncertainty().get().expandedOf(value()));
+    /** {@return the expanded uncertainty for 95 % in the unit of {@link #value()}, zero or more} */
+    public double expandedUncertainty() {
+        return uncertainty().expandedOf(value());
     }
 
     /**
-     * Returns the zones that the interval value ± expanded uncertainty touches, best first.
+     * Returns the factor between standard and expanded uncertainty.
      *
-     * @return unmodifiable list with {@link #zone()} in it; that zone alone if no uncertainty was stated
+     * @return coverage factor from the effective degrees of freedom
+     */
+    public double coverageFactor() {
+        return uncertainty().coverageFactor();
+    }
+
+    private UncertaintyBudget uncertainty() {
+        return measurement.uncertainty();
+    }
+
+    /**
+     * Returns the zones that the interval about the corrected value touches, from best to worst.
+     *
+     * @return unmodifiable list with {@link #zone()} in it
      */
     public List<Zone> zonesWithinUncertainty() {
         double si = level().si();
-        double spread = measurement.uncertainty().map(budget -> budget.expandedOf(si)).orElse(0.0);
-        Zone best = criterion.zoneOfSi(Math.max(0, si - spread));
-        Zone worst = criterion.zoneOfSi(si + spread);
-        List<Zone> zones = new ArrayList<>();
-        for (Zone zone : Zone.values()) {
-            if (!best.isWorseThan(zone) && !zone.isWorseThan(worst)) {
-                zones.add(zone);
-            }
-        }
-        return Collections.unmodifiableList(zones);
+        double centre = uncertainty().corrected(si);
+        double spread = uncertainty().expandedOf(si);
+        Zone best = criterion.zoneOfSi(Math.min(si, Math.max(0, centre - spread)));
+        Zone worst = criterion.zoneOfSi(Math.max(si, centre + spread));
+        return Stream.of(Zone.values()).filter(zone -> !best.isWorseThan(zone) && !zone.isWorseThan(worst)).toList();
     }
 
     /**
-     * Returns the probability that the true value lies in a zone: that of a normal distribution about the value with
-     * its standard uncertainty. What falls below zero is counted to the best zone.
+     * Returns the probability that the true value lies in a zone.
      *
      * @param zone a zone
-     * @return probability from 0 to 1, 0 for a zone that the criterion doesn't have; empty if no uncertainty was stated
-     * @see "JCGM 106:2012, 7.2 (conformance probability of a normal distribution)"
+     * @return probability from 0 to 1, 0 for a zone that the criterion doesn't have
+     * @see UncertaintyBudget#probabilityBetween
      */
-    public OptionalDouble probabilityOf(Zone zone) {
-        if (measurement.uncertainty().isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        return OptionalDouble.of(criterion.zones().contains(zone)
-                ? probabilityBetween(criterion.lowerSi(zone), criterion.upperSi(zone)) : 0);
+    public double probabilityOf(Zone zone) {
+        return criterion.zones().contains(zone)
+                ? uncertainty().probabilityBetween(level().si(), criterion.lowerSi(zone), criterion.upperSi(zone)) : 0;
     }
 
-    /** Taken from the tail on the far side of the value, so that small probabilities keep their digits. */
-    private double probabilityBetween(double lowerSi, double upperSi) {
-        double value = level().si();
-        double lower = lowerSi == 0 ? Double.NEGATIVE_INFINITY : lowerSi;
-        double standard = measurement.uncertainty().orElseThrow().relativeStandard() * value;
-        if (standard == 0) {
-            return value > lower && value <= upperSi ? 1 : 0;
-        }
-        double from = (lower - value) / standard;
-        double to = (upperSi - value) / standard;
-        return from > 0 ? tail(from) - tail(to) : tail(-to) - tail(-from);
-    }
-
-    /** Probability that a normal variable exceeds z. */
-    private static double tail(double z) {
-        return 0.5 * Erf.erfc(z / Math.sqrt(2));
+    /**
+     * Returns the probability of each zone.
+     *
+     * @return unmodifiable map of the zones that the criterion tells apart, best first
+     */
+    public Map<Zone, Double> probabilities() {
+        Map<Zone, Double> probabilities = new LinkedHashMap<>();
+        criterion.zones().forEach(zone -> probabilities.put(zone, probabilityOf(zone)));
+        return Collections.unmodifiableMap(probabilities);
     }
 
     /**
      * Finds the zone by a decision rule that counts the uncertainty.
      *
      * @param rule rule agreed between those who rely on the verdict
-     * @return the zone; empty if the rule asks for an uncertainty and none was stated
+     * @return the zone
      * @see "JCGM 106:2012, clause 8"
      */
-    public Optional<Zone> zoneBy(DecisionRule rule) {
+    public Zone zoneBy(DecisionRule rule) {
         double si = level().si();
-        if (measurement.uncertainty().isEmpty()) {
-            return rule.guardFactor() == 0 ? Optional.of(zone()) : Optional.empty();
-        }
-        return Optional.of(criterion.zoneOfSi(rule.moved(si, measurement.uncertainty().get().expandedOf(si))));
+        // Simple acceptance takes the reading as it is; a guard band begins at the corrected value.
+        double from = si + Math.abs(rule.guardFactor()) * (uncertainty().corrected(si) - si);
+        return criterion.zoneOfSi(rule.moved(from, uncertainty().expandedOf(si)));
     }
 
     /**
-     * Exports the judgement as plain numbers, strings and lists for a file or a historian.
+     * Exports the judgement as plain numbers, strings and lists for a historian.
      *
      * <p>Keys, in order: standard, clause, group, support, quantity, detector, bandLowestHertz, bandHighestHertz,
-     * value, unit, limits, zone, confidence; then, where there is one, rating, note, expandedUncertainty,
-     * coverageFactor, zonesWithinUncertainty, zoneProbabilities, method and chain. Value, limits and uncertainty are in
+     * value, unit, limits, zone, confidence, expandedUncertainty, coverageFactor, zonesWithinUncertainty,
+     * zoneProbabilities, method; then, where there is one, rating, note and chain. Value, limits and uncertainty are in
      * the unit given; units are in ASCII.
      *
      * @return unmodifiable map with values of type String, Double, List or Map
@@ -180,30 +147,21 @@ public final class Judgement implements Serializable {
         values.put("limits", criterion.limits());
         values.put("zone", zone().name());
         values.put("confidence", criterion.confidence().toString());
+        values.put("expandedUncertainty", expandedUncertainty());
+        values.put("coverageFactor", coverageFactor());
+        values.put("zonesWithinUncertainty", zonesWithinUncertainty().stream().map(Zone::name).toList());
+        Map<String, Double> byName = new LinkedHashMap<>();
+        probabilities().forEach((zone, probability) -> byName.put(zone.name(), probability));
+        values.put("zoneProbabilities", Collections.unmodifiableMap(byName));
+        values.put("method", level().method().toString());
         if (criterion.hasOwnRatings()) {
             values.put("rating", criterion.rating(zone()));
         }
         if (!criterion.note().isEmpty()) {
             values.put("note", criterion.note());
         }
-        expandedUncertainty().ifPresent(uncertainty -> {
-            values.put("expandedUncertainty", uncertainty);
-            values.put("coverageFactor", UncertaintyBudget.COVERAGE_FACTOR);
-            values.put("zonesWithinUncertainty",
-                    zonesWithinUncertainty().stream().map(Zone::name).collect(Collectors.toUnmodifiableList()));
-            values.put("zoneProbabilities", probabilities());
-        });
-        measurement.method().ifPresent(method -> values.put("method", method));
         measurement.chain().ifPresent(chain -> values.put("chain", chain.toString()));
         return Collections.unmodifiableMap(values);
-    }
-
-    private Map<String, Double> probabilities() {
-        Map<String, Double> probabilities = new LinkedHashMap<>();
-        for (Zone zone : criterion.zones()) {
-            probabilities.put(zone.name(), probabilityOf(zone).orElseThrow());
-        }
-        return Collections.unmodifiableMap(probabilities);
     }
 
     /**
@@ -215,38 +173,46 @@ public final class Judgement implements Serializable {
         List<String> lines = new ArrayList<>();
         lines.add(criterion.rating(zone()) + ": " + criterion.meaning(zone()));
         lines.add("  value        " + valueText() + ", " + criterion.quantity());
-        lines.add("  uncertainty  " + uncertaintyText());
-        if (measurement.uncertainty().isPresent()) {
-            lines.add("  probability  " + probabilityText());
-        }
-        if (level().si() == 0) {
-            lines.add("  doubt        a running machine doesn't read zero: see to sensor and cable");
-        }
-        if (measurement.uncertainty().filter(budget -> budget.relativeExpanded() > 1).isPresent()) {
-            lines.add("  doubt        the uncertainty is larger than the value (5 % is stated as 0.05): the zone tells"
-                    + " little");
-        }
+        lines.add("  uncertainty  ± " + Printed.uncertainty(expandedUncertainty()) + " " + criterion.unit() + ": "
+                + uncertainty() + "; " + zonesText());
+        lines.add("  probability  " + probabilities().entrySet().stream()
+                .map(each -> criterion.rating(each.getKey()) + " " + percent(each.getValue()))
+                .collect(Collectors.joining(", ")));
+        doubts().forEach(doubt -> lines.add("  doubt        " + doubt));
         lines.add("  limits       " + criterion.boundaries().stream().map(criterion::named)
                 .collect(Collectors.joining(", ")) + " " + criterion.unit() + "; a value on a limit counts to the"
                 + " better zone (common use, the standard fixes no rule)");
         lines.add("  criterion    " + criterion.source());
         lines.add("  confidence   " + criterion.confidence()
                 + (criterion.note().isEmpty() ? "" : " (" + criterion.note() + ")"));
-        lines.add("  measured by  " + measurement.method().orElse("not stated"));
-        measurement.chain().ifPresent(chain -> {
-            lines.add("  recording    " + chain);
-            chain.cautions(criterion.band()).forEach(caution -> lines.add("  doubt        " + caution));
-        });
+        lines.add("  measured by  " + level().method());
+        measurement.chain().ifPresent(chain -> lines.add("  recording    " + chain));
         if (!zone().caution().isEmpty()) {
             lines.add("  caution      " + zone().caution());
         }
         return String.join("\n", lines);
     }
 
-    private String probabilityText() {
-        return criterion.zones().stream()
-                .map(zone -> criterion.rating(zone) + " " + percent(probabilityOf(zone).orElseThrow()))
+    private List<String> doubts() {
+        List<String> doubts = new ArrayList<>();
+        if (level().si() == 0) {
+            doubts.add("a running machine doesn't read zero: see to sensor and cable");
+        }
+        if (uncertainty().relativeExpanded() > 1) {
+            doubts.add("the uncertainty is larger than the value (5 % is stated as 0.05): the zone tells little");
+        }
+        String assumed = uncertainty().contributions().stream().filter(Contribution::assumed).map(Contribution::name)
                 .collect(Collectors.joining(", "));
+        if (!assumed.isEmpty()) {
+            doubts.add("not told, so the uncertainty rests on a default: " + assumed);
+        }
+        double correction = uncertainty().corrected(level().si()) / level().si() - 1;
+        if (Math.abs(correction) >= 0.001) {
+            doubts.add("known effects make the reading too large; interval and probabilities allow for "
+                    + Digits.compact(100 * correction, 2) + " %");
+        }
+        measurement.chain().ifPresent(chain -> doubts.addAll(chain.cautions(criterion.band())));
+        return doubts;
     }
 
     /** Never "100 %" or "0 %" for what is only near. */
@@ -257,38 +223,15 @@ public final class Judgement implements Serializable {
         return probability > 0.999 && probability < 1 ? "> 99.9 %" : Digits.compact(100 * probability, 3) + " %";
     }
 
-    private String uncertaintyText() {
-        if (measurement.uncertainty().isEmpty()) {
-            return "not stated";
-        }
-        return "± " + Printed.uncertainty(expandedUncertainty().getAsDouble()) + " " + criterion.unit() + ": "
-                + measurement.uncertainty().get() + "; " + zonesText();
-    }
-
     private String zonesText() {
-        List<Zone> zones = zonesWithinUncertainty();
-        String text = zones.stream().map(criterion.hasOwnRatings() ? criterion::rating : Zone::name)
+        String text = zonesWithinUncertainty().stream().map(criterion.hasOwnRatings() ? criterion::rating : Zone::name)
                 .collect(Collectors.joining(" or "));
         return (criterion.hasOwnRatings() ? "" : "zone ") + text + " within uncertainty";
     }
 
     private String valueText() {
-        return Printed.value(criterion, level().si(), expandedUncertainty().orElse(0)) + " " + criterion.unit() + " "
+        return Printed.value(criterion, level().si(), expandedUncertainty()) + " " + criterion.unit() + " "
                 + criterion.detector() + " (" + criterion.band() + ")";
-    }
-
-    /** Two judgements are equal if criterion and measurement are. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Judgement judgement
-                && criterion.equals(judgement.criterion)
-                && measurement.equals(judgement.measurement);
-    }
-
-    /** Hashes what {@link #equals(Object)} compares. */
-    @Override
-    public int hashCode() {
-        return Objects.hash(criterion, measurement);
     }
 
     /**
@@ -301,7 +244,6 @@ public final class Judgement implements Serializable {
         String straddling = zonesWithinUncertainty().size() > 1 ? "; " + zonesText() : "";
         String flag = criterion.confidence() == Confidence.FIRM ? "" : " (" + criterion.confidence() + ")";
         return criterion.rating(zone()) + ": " + valueText() + straddling + "; limits " + criterion.limitsText() + flag
-                + "; "
-                + criterion.source();
+                + "; " + criterion.source();
     }
 }

@@ -1,32 +1,28 @@
 package dev.vibra.severity;
 
 import java.util.EnumSet;
-import java.util.Locale;
 import java.util.Set;
 
 /** The kinds of machine that a row of the tables names. */
-final class KindSet {
-    private final Set<MachineKind> kinds = EnumSet.noneOf(MachineKind.class);
+record KindSet(Set<MachineKind> kinds) {
 
+    /** Names between commas, as in {@code electrical, rotating but pump, fan}: the kinds behind "but" are left away. */
     static KindSet parse(String text) {
-        KindSet set = new KindSet();
-        for (String word : text.split(",")) {
-            set.add(word.strip());
+        String[] parts = text.split(" but ", 2);
+        Set<MachineKind> kinds = named(parts[0]);
+        if (parts.length == 2) {
+            kinds.removeAll(named(parts[1]));
         }
-        return set;
+        return new KindSet(kinds);
     }
 
-    private void add(String word) {
-        if (word.equals("electrical") || word.equals("rotating")) {
-            MachineKind.Family family = MachineKind.Family.valueOf(word.toUpperCase(Locale.ROOT));
-            for (MachineKind kind : MachineKind.values()) {
-                if (kind.family() == family) {
-                    kinds.add(kind);
-                }
-            }
-        } else {
-            kinds.add(MachineKind.ofName(word));
+    private static Set<MachineKind> named(String text) {
+        Set<MachineKind> kinds = EnumSet.noneOf(MachineKind.class);
+        for (String word : text.split(",")) {
+            Set<MachineKind> family = MachineKind.ofFamily(word.strip());
+            kinds.addAll(family.isEmpty() ? Set.of(MachineKind.ofName(word.strip())) : family);
         }
+        return kinds;
     }
 
     /** A machine of unknown kind is taken as any other rotating machine; the choice says so. */

@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;

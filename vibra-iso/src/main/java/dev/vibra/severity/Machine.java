@@ -24,13 +24,18 @@ public final class Machine implements Serializable {
     private final Support support;
     private final RotationSpeed speed;
 
+    private final Coupling coupling;
+    private final MachineKind coupledTo;
+
     private Machine(MachineKind kind, Double powerWatts, Double shaftHeightMetres, Support support,
-            RotationSpeed speed) {
+            RotationSpeed speed, Coupling coupling, MachineKind coupledTo) {
         this.kind = kind;
         this.powerWatts = powerWatts;
         this.shaftHeightMetres = shaftHeightMetres;
         this.support = support;
         this.speed = speed;
+        this.coupling = coupling;
+        this.coupledTo = coupledTo;
     }
 
     /**
@@ -39,7 +44,7 @@ public final class Machine implements Serializable {
      * @return the machine
      */
     public static Machine unknown() {
-        return new Machine(null, null, null, null, null);
+        return new Machine(null, null, null, null, null, null, null);
     }
 
     /**
@@ -59,7 +64,8 @@ public final class Machine implements Serializable {
      * @return the machine with that kind
      */
     public Machine withKind(MachineKind newKind) {
-        return new Machine(Objects.requireNonNull(newKind, "kind"), powerWatts, shaftHeightMetres, support, speed);
+        return new Machine(Objects.requireNonNull(newKind, "kind"), powerWatts, shaftHeightMetres, support, speed,
+                coupling, coupledTo);
     }
 
     /**
@@ -71,7 +77,7 @@ public final class Machine implements Serializable {
      */
     public Machine withRatedPowerKilowatts(double kilowatts) {
         double watts = Require.positive("rated power", Require.positive("rated power", kilowatts, "kW") * 1000, "W");
-        return new Machine(kind, watts, shaftHeightMetres, support, speed);
+        return new Machine(kind, watts, shaftHeightMetres, support, speed, coupling, coupledTo);
     }
 
     /**
@@ -83,7 +89,7 @@ public final class Machine implements Serializable {
      */
     public Machine withShaftHeightMillimetres(double millimetres) {
         double metres = Require.positive("shaft height", millimetres, "mm") / 1000;
-        return new Machine(kind, powerWatts, metres, support, speed);
+        return new Machine(kind, powerWatts, metres, support, speed, coupling, coupledTo);
     }
 
     /**
@@ -93,7 +99,8 @@ public final class Machine implements Serializable {
      * @return the machine with that support
      */
     public Machine withSupport(Support newSupport) {
-        return new Machine(kind, powerWatts, shaftHeightMetres, Objects.requireNonNull(newSupport, "support"), speed);
+        return new Machine(kind, powerWatts, shaftHeightMetres, Objects.requireNonNull(newSupport, "support"), speed,
+                coupling, coupledTo);
     }
 
     /**
@@ -103,14 +110,34 @@ public final class Machine implements Serializable {
      * @return the machine with that speed
      */
     public Machine withSpeed(RotationSpeed newSpeed) {
-        return new Machine(kind, powerWatts, shaftHeightMetres, support, Objects.requireNonNull(newSpeed, "speed"));
+        return new Machine(kind, powerWatts, shaftHeightMetres, support, Objects.requireNonNull(newSpeed, "speed"),
+                coupling, coupledTo);
     }
 
     /**
-     * Returns what the machine is.
+     * Says how an electrical machine is coupled to a machine of which no more is said.
      *
-     * @return the kind; empty if unknown
+     * @param newCoupling flexible or rigid
+     * @return the machine with that coupling
      */
+    public Machine withCoupling(Coupling newCoupling) {
+        return new Machine(kind, powerWatts, shaftHeightMetres, support, speed,
+                Objects.requireNonNull(newCoupling, "coupling"), null);
+    }
+
+    /**
+     * Says how an electrical machine is coupled, and to what. A motor rigidly coupled to a pump is judged with it.
+     *
+     * @param newCoupling flexible or rigid
+     * @param to kind of the machine on the other side
+     * @return the machine with that coupling
+     */
+    public Machine withCoupling(Coupling newCoupling, MachineKind to) {
+        return new Machine(kind, powerWatts, shaftHeightMetres, support, speed,
+                Objects.requireNonNull(newCoupling, "coupling"), Objects.requireNonNull(to, "to"));
+    }
+
+    /** {@return what the machine is; empty if unknown} */
     public Optional<MachineKind> kind() {
         return Optional.ofNullable(kind);
     }
@@ -133,22 +160,28 @@ public final class Machine implements Serializable {
         return shaftHeightMetres == null ? OptionalDouble.empty() : OptionalDouble.of(shaftHeightMetres);
     }
 
-    /**
-     * Returns how the machine stands.
-     *
-     * @return the support; empty if unknown
-     */
+    /** {@return how the machine stands; empty if unknown} */
     public Optional<Support> support() {
         return Optional.ofNullable(support);
     }
 
-    /**
-     * Returns the operating speed.
-     *
-     * @return the speed; empty if unknown
-     */
+    /** {@return the operating speed; empty if unknown} */
     public Optional<RotationSpeed> speed() {
         return Optional.ofNullable(speed);
+    }
+
+    /** {@return how the machine is coupled; empty if unknown} */
+    public Optional<Coupling> coupling() {
+        return Optional.ofNullable(coupling);
+    }
+
+    /**
+     * Returns what the machine is coupled to.
+     *
+     * @return kind of the machine on the other side; empty if unknown
+     */
+    public Optional<MachineKind> coupledTo() {
+        return Optional.ofNullable(coupledTo);
     }
 
     /** Two machines are equal if all that is known of them is. */
@@ -159,13 +192,15 @@ public final class Machine implements Serializable {
                 && Objects.equals(powerWatts, machine.powerWatts)
                 && Objects.equals(shaftHeightMetres, machine.shaftHeightMetres)
                 && support == machine.support
-                && Objects.equals(speed, machine.speed);
+                && Objects.equals(speed, machine.speed)
+                && coupling == machine.coupling
+                && coupledTo == machine.coupledTo;
     }
 
     /** Hashes what {@link #equals(Object)} compares. */
     @Override
     public int hashCode() {
-        return Objects.hash(kind, powerWatts, shaftHeightMetres, support, speed);
+        return Objects.hash(kind, powerWatts, shaftHeightMetres, support, speed, coupling, coupledTo);
     }
 
     /** Returns what is known, as in {@code pump, 37 kW, shaft height 225 mm, rigid support, 1480 r/min (24.67 Hz)}. */
@@ -182,6 +217,9 @@ public final class Machine implements Serializable {
         parts.add(support == null ? "support unknown" : support + " support");
         if (speed != null) {
             parts.add(speed.toString());
+        }
+        if (coupling != null) {
+            parts.add(coupling + " coupling" + (coupledTo == null ? "" : " to a " + coupledTo));
         }
         return String.join(", ", parts);
     }

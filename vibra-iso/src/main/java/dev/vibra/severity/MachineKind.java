@@ -1,6 +1,8 @@
 package dev.vibra.severity;
 
 import java.util.Arrays;
+import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** What a machine is, as far as the choice of a severity criterion needs it. */
@@ -11,7 +13,7 @@ public enum MachineKind {
     FAN("fan", Family.ROTATING),
     /** Blower. */
     BLOWER("blower", Family.ROTATING),
-    /** Compressor with rotating parts only: centrifugal, axial, screw. */
+    /** Turbo compressor: centrifugal, axial. */
     COMPRESSOR("compressor", Family.ROTATING),
     /** Electric motor; classed by its shaft height. */
     ELECTRIC_MOTOR("electric motor", Family.ELECTRICAL),
@@ -29,6 +31,8 @@ public enum MachineKind {
     HYDRAULIC_TURBINE("hydraulic turbine", Family.APART),
     /** Wind turbine. */
     WIND_TURBINE("wind turbine", Family.APART),
+    /** Rotary positive displacement compressor or blower: screw, lobe. */
+    SCREW_COMPRESSOR("screw compressor", Family.APART),
     /** Compressor with pistons. */
     RECIPROCATING_COMPRESSOR("reciprocating compressor", Family.APART),
     /** Engine with pistons. */
@@ -78,8 +82,10 @@ public enum MachineKind {
         return family == Family.ELECTRICAL;
     }
 
-    Family family() {
-        return family;
+    /** The kinds of the family named; none if no family has that name. */
+    static Set<MachineKind> ofFamily(String name) {
+        return Arrays.stream(values()).filter(kind -> kind.family != Family.APART
+                && kind.family.name().toLowerCase(Locale.ROOT).equals(name)).collect(Collectors.toSet());
     }
 
     private static String names() {

@@ -20,22 +20,34 @@ import java.util.Objects;
  * narrower than it. Cautions: less than 2.56 samples a period of the upper end, less than ten periods of the lower end
  * (common practice, no source). Immutable.
  *
+ * @param sampleRateHertz samples per second, finite, above zero
+ * @param durationSeconds length of the recording in s, finite, above zero
+ * @param parts what lies between machine and recording, with the band in which it is flat, in the order of their adding
  * @see "ISO 20816-3:2022, 4.3; ISO 10816-3:2009, 3.2 (flat response over the band of the criterion)"
  */
-public final class MeasuringChain implements Serializable {
-    private static final long serialVersionUID = 1;
-
+public record MeasuringChain(double sampleRateHertz, double durationSeconds, Map<String, Band> parts)
+        implements Serializable {
     private static final double SAMPLES_PER_PERIOD = 2.56;
     private static final double PERIODS = 10;
 
-    private final double sampleRateHertz;
-    private final double durationSeconds;
-    private final LinkedHashMap<String, Band> parts;
-
-    private MeasuringChain(double sampleRateHertz, double durationSeconds, Map<String, Band> parts) {
-        this.sampleRateHertz = Require.positive("sample rate", sampleRateHertz, "Hz");
-        this.durationSeconds = Require.positive("duration", durationSeconds, "s");
-        this.parts = new LinkedHashMap<>(parts);
+    /**
+     * Checks the values and copies the parts.
+     *
+     * @param sampleRateHertz finite, above zero
+     * @param durationSeconds finite, above zero
+     * @param parts names not blank
+     * @throws IllegalArgumentException if a number is out of range or a name blank
+     */
+    public MeasuringChain {
+        Require.positive("sample rate", sampleRateHertz, "Hz");
+        Require.positive("duration", durationSeconds, "s");
+        parts = Collections.unmodifiableMap(new LinkedHashMap<>(parts));
+        parts.forEach((name, usable) -> {
+            Objects.requireNonNull(usable, "usable");
+            if (Objects.requireNonNull(name, "name").isBlank()) {
+                throw new IllegalArgumentException("name must not be blank");
+            }
+        });
     }
 
     /**
@@ -59,21 +71,9 @@ public final class MeasuringChain implements Serializable {
      * @throws IllegalArgumentException if the name is blank
      */
     public MeasuringChain withPart(String name, Band usable) {
-        if (Objects.requireNonNull(name, "name").isBlank()) {
-            throw new IllegalArgumentException("name must not be blank");
-        }
         Map<String, Band> longer = new LinkedHashMap<>(parts);
-        longer.put(name, Objects.requireNonNull(usable, "usable"));
+        longer.put(name, usable);
         return new MeasuringChain(sampleRateHertz, durationSeconds, longer);
-    }
-
-    /**
-     * Returns the parts with their usable bands, in the order of their adding.
-     *
-     * @return unmodifiable map
-     */
-    public Map<String, Band> parts() {
-        return Collections.unmodifiableMap(parts);
     }
 
     /**
@@ -119,21 +119,6 @@ public final class MeasuringChain implements Serializable {
 
     private static String hertz(double value) {
         return Digits.compact(value, 9) + " Hz";
-    }
-
-    /** Two chains are equal if recording and parts are. */
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof MeasuringChain chain
-                && Double.compare(sampleRateHertz, chain.sampleRateHertz) == 0
-                && Double.compare(durationSeconds, chain.durationSeconds) == 0
-                && parts.equals(chain.parts);
-    }
-
-    /** Hashes what {@link #equals(Object)} compares. */
-    @Override
-    public int hashCode() {
-        return Objects.hash(sampleRateHertz, durationSeconds, parts);
     }
 
     /** Returns the chain in one line, as in {@code 4 s at 25600 Hz, magnet 0.5–2000 Hz}. */

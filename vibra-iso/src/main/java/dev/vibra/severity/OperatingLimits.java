@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -66,11 +67,7 @@ public final class OperatingLimits implements Serializable {
         return clause;
     }
 
-    /**
-     * Returns how far these values can be relied on, which may be less than the limits of the zones.
-     *
-     * @return the confidence
-     */
+    /** {@return how far these values can be relied on, which may be less than the limits of the zones} */
     public Confidence confidence() {
         return confidence;
     }

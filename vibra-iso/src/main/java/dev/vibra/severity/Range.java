@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -14,8 +15,13 @@ import java.util.stream.Collectors;
 
 /** A condition on one number: bounds in SI units, and what a value that is not known means. */
 final class Range {
+    private static final String NUMBER = "\\s*(\\d+(?:\\.\\d+)?)\\s*";
     /** A number with its bound sign, as in {@code > 15} or {@code <= 300}. */
-    private static final Pattern BOUND = Pattern.compile("\\s*(>=|>|<=|<)\\s*(\\d+(?:\\.\\d+)?)");
+    private static final Pattern BOUND = Pattern.compile("(>=|>|<=|<)" + NUMBER);
+    private static final Pattern FORM = Pattern.compile("(?<bounds>any|not given|(?:(?:>=|>|<=|<)" + NUMBER + ")*)"
+            + "(?<near>(?<not>not )?near(?<values>(?: \\d+)+))?\\??");
+    /** How near is near: common practice, no source. */
+    private static final double NEAR = 0.02;
 
     /** What the number measures: name, printed unit and the way into SI, the same as in {@link Machine}. */
     enum Fact {
@@ -76,55 +82,57 @@ final class Range {
     private final boolean lowestIncluded;
     private final double highest;
     private final boolean highestIncluded;
+    /** Nominal values that the range is bound to, or has to stay clear of if {@code apart}; none if empty. */
+    private final List<Double> nominal;
+    private final boolean apart;
     private final Fit ifUnknown;
     private final boolean onlyUnknown;
     private final String bounds;
 
-    private Range(Fact fact, double lowest, boolean lowestIncluded, double highest, boolean highestIncluded,
-            Fit ifUnknown, boolean onlyUnknown) {
+    private Range(Fact fact, String text) {
         this.fact = fact;
-        this.lowest = lowest;
-        this.lowestIncluded = lowestIncluded;
-        this.highest = highest;
-        this.highestIncluded = highestIncluded;
-        this.ifUnknown = ifUnknown;
-        this.onlyUnknown = onlyUnknown;
-        this.bounds = inWords();
+        Matcher form = FORM.matcher(text);
+        if (!form.matches()) {
+            throw malformed(text);
+        }
+        onlyUnknown = text.equals("not given");
+        boolean any = text.equals("any") || onlyUnknown;
+        double low = Double.NEGATIVE_INFINITY;
+        double high = Double.POSITIVE_INFINITY;
+        boolean withLow = false;
+        boolean withHigh = false;
+        for (Matcher bound = BOUND.matcher(form.group("bounds")); bound.find();) {
+            double value = fact.toSi(Double.parseDouble(bound.group(2)));
+            boolean included = bound.group(1).endsWith("=");
+            if (bound.group(1).startsWith(">")) {
+                low = value;
+                withLow = included;
+            } else {
+                high = value;
+                withHigh = included;
+            }
+        }
+        lowest = low;
+        highest = high;
+        lowestIncluded = withLow;
+        highestIncluded = withHigh;
+        nominal = form.group("values") == null ? List.of() : Arrays.stream(form.group("values").strip().split("\\s+"))
+                .map(value -> fact.toSi(Double.parseDouble(value))).toList();
+        apart = form.group("not") != null;
+        ifUnknown = any || text.endsWith("?") ? Fit.MET : Fit.OPEN;
+        if (!any && isAny() || !(lowest < highest)) {
+            throw malformed(text);
+        }
+        bounds = inWords();
     }
 
     static Range parse(Fact fact, String text) {
-        if (text.equals("any") || text.equals("not given")) {
-            return new Range(fact, Double.NEGATIVE_INFINITY, false, Double.POSITIVE_INFINITY, false, Fit.MET,
-                    text.equals("not given"));
-        }
-        boolean unknownMeets = text.endsWith("?");
-        String bounds = unknownMeets ? text.substring(0, text.length() - 1) : text;
-        return parseBounds(fact, text, bounds, unknownMeets ? Fit.MET : Fit.OPEN);
+        return new Range(fact, text);
     }
 
-    private static Range parseBounds(Fact fact, String text, String bounds, Fit ifUnknown) {
-        double lowest = Double.NEGATIVE_INFINITY;
-        double highest = Double.POSITIVE_INFINITY;
-        boolean lowestIncluded = false;
-        boolean highestIncluded = false;
-        Matcher matcher = BOUND.matcher(bounds);
-        int end = 0;
-        while (end < bounds.length() && matcher.find(end) && matcher.start() == end) {
-            double value = fact.toSi(Double.parseDouble(matcher.group(2)));
-            boolean included = matcher.group(1).endsWith("=");
-            if (matcher.group(1).startsWith(">")) {
-                lowest = value;
-                lowestIncluded = included;
-            } else {
-                highest = value;
-                highestIncluded = included;
-            }
-            end = matcher.end();
-        }
-        if (end == 0 || end != bounds.length() || !(lowest < highest)) {
-            throw new IllegalArgumentException("range must be like '> 15 <= 300', 'any' or 'not given': " + text);
-        }
-        return new Range(fact, lowest, lowestIncluded, highest, highestIncluded, ifUnknown, false);
+    private static IllegalArgumentException malformed(String text) {
+        return new IllegalArgumentException("range must be like '> 15 <= 300', 'near 1500 1800', 'any' or 'not given': "
+                + text);
     }
 
     Fit fit(Machine machine) {
@@ -145,11 +153,16 @@ final class Range {
     }
 
     private boolean contains(double si) {
-        return (lowestIncluded ? si >= lowest : si > lowest) && (highestIncluded ? si <= highest : si < highest);
+        return (lowestIncluded ? si >= lowest : si > lowest) && (highestIncluded ? si <= highest : si < highest)
+                && (nominal.isEmpty() || apart != nominal.stream().anyMatch(value -> isNear(si, value)));
+    }
+
+    private static boolean isNear(double si, double value) {
+        return Math.abs(si - value) <= NEAR * value;
     }
 
     boolean isAny() {
-        return lowest == Double.NEGATIVE_INFINITY && highest == Double.POSITIVE_INFINITY;
+        return lowest == Double.NEGATIVE_INFINITY && highest == Double.POSITIVE_INFINITY && nominal.isEmpty();
     }
 
     Fact fact() {
@@ -169,6 +182,11 @@ final class Range {
         return fact.fromSi(si) + " " + fact.unit;
     }
 
+    /** The fact and its value, as in {@code rated power 11 kW}; the value is known. */
+    String given(Machine machine) {
+        return fact + " " + printed(fact.of(machine).orElseThrow());
+    }
+
     /** The bounds in words, as in {@code above 15 kW up to 300 kW}. */
     String bounds() {
         return bounds;
@@ -181,6 +199,10 @@ final class Range {
         }
         if (highest < Double.POSITIVE_INFINITY) {
             parts.add((highestIncluded ? "up to " : "below ") + fact.printed(highest));
+        }
+        if (!nominal.isEmpty()) {
+            parts.add((apart ? "but not near " : "near ") + nominal.stream().map(value -> fact.printed(value, 6))
+                    .collect(Collectors.joining(", ")) + " " + fact.unit);
         }
         return String.join(" ", parts);
     }

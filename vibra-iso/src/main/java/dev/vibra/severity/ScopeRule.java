@@ -1,10 +1,11 @@
 package dev.vibra.severity;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** What a standard covers, for the kinds of machine named. */
+/** What a standard covers, for the kinds of machine named; of several rows for a kind any one may hold. */
 record ScopeRule(String standard, KindSet kinds, Range power, Range speed) {
 
     static ScopeRule read(TableText.Row row) {
@@ -13,20 +14,29 @@ record ScopeRule(String standard, KindSet kinds, Range power, Range speed) {
                 row.read("speed r/min", text -> Range.parse(Range.Fact.SPEED, text)));
     }
 
-    /** Why the machine lies outside; empty if nothing that is known speaks against it. */
-    Optional<String> refusal(Machine machine) {
-        for (Range range : List.of(power, speed)) {
-            if (range.fit(machine) == Fit.NOT_MET) {
-                double given = range.fact().of(machine).orElseThrow();
-                return Optional.of(standard + " covers a " + range.fact() + " " + range.bounds() + ", not "
-                        + range.printed(given));
-            }
-        }
-        return Optional.empty();
+    /** Why the machine lies outside all of the rows, by the first of them; empty if it may lie inside one. */
+    static Optional<String> refusal(List<ScopeRule> rows, Machine machine) {
+        return rows.stream().allMatch(row -> row.fit(machine) == Fit.NOT_MET)
+                ? rows.stream().findFirst().map(row -> row.refusal(machine)) : Optional.empty();
     }
 
-    /** Names of the facts that would have to be known to tell whether the machine lies inside. */
-    Set<String> missing(Machine machine) {
-        return Range.open(List.of(power, speed), machine);
+    /** Names of the facts that would have to be known to tell whether the machine lies inside one of the rows. */
+    static Set<String> missing(List<ScopeRule> rows, Machine machine) {
+        Set<String> missing = new LinkedHashSet<>();
+        if (rows.stream().noneMatch(row -> row.fit(machine) == Fit.MET)) {
+            rows.stream().filter(row -> row.fit(machine) == Fit.OPEN)
+                    .forEach(row -> missing.addAll(Range.open(List.of(row.power, row.speed), machine)));
+        }
+        return missing;
+    }
+
+    private Fit fit(Machine machine) {
+        return power.fit(machine).and(speed.fit(machine));
+    }
+
+    private String refusal(Machine machine) {
+        Range outside = power.fit(machine) == Fit.NOT_MET ? power : speed;
+        return standard + " covers a " + outside.fact() + " " + outside.bounds() + ", not "
+                + outside.printed(outside.fact().of(machine).orElseThrow());
     }
 }

@@ -1,14 +1,16 @@
 package dev.vibra.severity;
 
-/** A standard written for one kind of machine, to be named beside a choice. */
-record SeeAlso(KindSet kinds, Range power, String remark) {
+/** What has to be said of a kind of machine beside a choice, most often a standard written for it. */
+record SeeAlso(KindSet kinds, Range power, Range speed, String remark) {
 
     static SeeAlso read(TableText.Row row) {
         return new SeeAlso(row.read("kinds", KindSet::parse),
-                row.read("power kW", text -> Range.parse(Range.Fact.POWER, text)), row.text("remark"));
+                row.read("power kW", text -> Range.parse(Range.Fact.POWER, text)),
+                row.read("speed r/min", text -> Range.parse(Range.Fact.SPEED, text)), row.text("remark"));
     }
 
     boolean holds(Machine machine) {
-        return machine.kind().isPresent() && kinds.holds(machine) && power.fit(machine) == Fit.MET;
+        return machine.kind().isPresent() && kinds.holds(machine)
+                && power.fit(machine).and(speed.fit(machine)) == Fit.MET;
     }
 }

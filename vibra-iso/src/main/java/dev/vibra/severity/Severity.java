@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
  * the rotation frequency sits on the 10 Hz corner of the band-limiting chain, which would take 29 % off it, so 600
  * r/min counts as slow.
  *
- * @see "ISO 20816-3:2022, ISO 10816-3:2009, ISO 10816-1:1995; on request the others of the tables"
+ * @see "ISO 20816-3:2022, ISO 10816-7:2009, ISO 14694:2003, ISO 10816-1:1995; on request the others of the tables"
  */
 public final class Severity implements Serializable {
     private static final long serialVersionUID = 1;
@@ -63,17 +63,13 @@ public final class Severity implements Serializable {
         return new Severity(choice);
     }
 
-    /**
-     * Returns which criteria hold and why, or why none does.
-     *
-     * @return the choice
-     */
+    /** {@return which criteria hold and why, or why none does} */
     public Choice choice() {
         return choice;
     }
 
     /**
-     * Returns the criteria that hold.
+     * Returns the criteria to measure for: quantity, detector and band of each. Several may ask for the same level.
      *
      * @return unmodifiable list; empty if none holds
      */
@@ -82,7 +78,7 @@ public final class Severity implements Serializable {
     }
 
     /**
-     * Judges levels of which neither uncertainty nor method is stated.
+     * Judges levels of which no uncertainty is stated, with that of {@link Measurement#of(Level)}.
      *
      * @param levels one level for each quantity to be judged
      * @return the verdict

@@ -9,14 +9,26 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** All rows of the tables by section, in their order, with the check that they refer to one another. */
-record TableRows(List<String> standards, List<ScopeRule> scopes, List<ClassRule> classes, List<BandRule> bands,
+record TableRows(List<StandardRow> standards, List<ScopeRule> scopes, List<ClassRule> classes, List<BandRule> bands,
         List<LimitRow> limits, List<Rating> ratings, List<OperationRule> operations, List<DutyRule> duties,
         List<SeeAlso> seeAlso) {
     private static final Map<String, List<String>> COLUMNS = columns();
 
+    /** A standard with its edition, and the fact that parts its classes where several fit. */
+    record StandardRow(String name, String partedBy) {
+        static StandardRow read(TableText.Row row) {
+            String name = row.text("standard");
+            if (!name.matches(".+:\\S+")) {
+                throw TableText.failure(row.line(),
+                        "standard must carry its edition, as in ISO 20816-3:2022: " + name);
+            }
+            return new StandardRow(name, row.text("parted by"));
+        }
+    }
+
     static TableRows parse(String text) {
         TableText tables = TableText.parse(text, COLUMNS);
-        return new TableRows(read(tables, "standards", TableRows::standard), read(tables, "scope", ScopeRule::read),
+        return new TableRows(read(tables, "standards", StandardRow::read), read(tables, "scope", ScopeRule::read),
                 read(tables, "classes", ClassRule::read), read(tables, "bands", BandRule::read),
                 read(tables, "limits", LimitRow::read), read(tables, "ratings", Rating::read),
                 read(tables, "operation", OperationRule::read), read(tables, "duties", DutyRule::read),
@@ -34,7 +46,7 @@ record TableRows(List<String> standards, List<ScopeRule> scopes, List<ClassRule>
     /** Sections in the order in which a reader meets them. */
     private static Map<String, List<String>> columns() {
         Map<String, List<String>> columns = new LinkedHashMap<>();
-        columns.put("standards", List.of("standard", "title"));
+        columns.put("standards", List.of("standard", "title", "parted by=group"));
         columns.put("scope", List.of("standard", "kinds", "power kW", "speed r/min"));
         columns.put("classes",
                 List.of("standard", "class", "kinds", "power kW", "speed r/min=any", "shaft height mm", "support",
@@ -42,24 +54,17 @@ record TableRows(List<String> standards, List<ScopeRule> scopes, List<ClassRule>
         columns.put("bands", List.of("standard", "class=any", "speed r/min", "band Hz"));
         columns.put("limits", List.of("standard", "clause", "class", "support", "quantity", "detector", "unit",
                 "A/B", "B/C", "C/D", "confidence", "note"));
-        columns.put("ratings", List.of("standard", "class=any", "zone", "rating", "meaning", "limit"));
+        columns.put("ratings", List.of("standard", "class=any", "zone", "rating", "meaning", "limit",
+                "acceptance=no"));
         columns.put("operation", List.of("standard", "clause", "class", "change", "highest alarm", "highest trip",
                 "confidence"));
         columns.put("duties", List.of("standard", "duty", "power kW", "group"));
-        columns.put("see also", List.of("kinds", "power kW", "remark"));
+        columns.put("see also", List.of("kinds", "power kW", "speed r/min=any", "remark"));
         return Collections.unmodifiableMap(columns);
     }
 
     private static <T> List<T> read(TableText tables, String section, Function<TableText.Row, T> reader) {
         return tables.rows(section).stream().map(reader).collect(Collectors.toUnmodifiableList());
-    }
-
-    private static String standard(TableText.Row row) {
-        String standard = row.text("standard");
-        if (!standard.matches(".+:\\S+")) {
-            throw TableText.failure(row.line(), "standard must carry its edition, as in ISO 20816-3:2022: " + standard);
-        }
-        return standard;
     }
 
     private TableRows checked() {
@@ -69,13 +74,18 @@ record TableRows(List<String> standards, List<ScopeRule> scopes, List<ClassRule>
         }
         for (LimitRow row : limits) {
             String standard = row.standard();
-            require(standards.contains(standard), "[standards]", standard);
+            require(names().contains(standard), "[standards]", standard);
             require(scopes.stream().anyMatch(rule -> rule.standard().equals(standard)), "[scope]", standard);
             require(bands.stream().anyMatch(rule -> rule.standard().equals(standard)), "[bands]", standard);
             require(classes.stream().anyMatch(rule -> rule.standard().equals(standard)
                     && rule.group().equals(row.group())), "[classes]", standard + " " + row.group());
         }
         return this;
+    }
+
+    /** Standards in the order of precedence. */
+    List<String> names() {
+        return standards.stream().map(StandardRow::name).toList();
     }
 
     private static void require(boolean present, String section, String what) {

@@ -36,11 +36,7 @@ public enum Zone {
         return meaning;
     }
 
-    /**
-     * Returns the caution that belongs beside a verdict in this zone.
-     *
-     * @return sentences; empty for A and B
-     */
+    /** {@return the caution that belongs beside a verdict in this zone; empty for A and B} */
     public String caution() {
         return caution;
     }

@@ -41,12 +41,12 @@ final class BalancingAdvice {
     }
 
     private static Optional<String> unsettled(GradeProbability probability) {
-        return switch (probability.moreReadings()) {
-            case 0 -> Optional.empty();
-            case -1 -> Optional.of("Whether the balance grade was reached can't be settled by more readings of this"
+        if (probability.moreReadings().isEmpty()) {
+            return Optional.of("Whether the balance grade was reached can't be settled by more readings of this"
                     + " state: it lies too near the limit, or the coefficients are too uncertain.");
-            default -> Optional.of("Read the final state " + probability.moreReadings()
-                    + " more time(s) to settle whether the balance grade was reached.");
-        };
+        }
+        int more = probability.moreReadings().getAsInt();
+        return more == 0 ? Optional.empty() : Optional.of("Read the final state " + more
+                + " more time(s) to settle whether the balance grade was reached.");
     }
 }

@@ -1,113 +1,107 @@
 package dev.vibra.survey;
 
-import dev.vibra.severity.Choice;
+import dev.vibra.diagnosis.Finding;
+import dev.vibra.machine.MachineDescription;
+import dev.vibra.point.Omission;
+import dev.vibra.point.PartCriterion;
+import dev.vibra.point.PointSurvey;
+import dev.vibra.severity.Verdict;
 import dev.vibra.severity.Zone;
-import dev.vibra.survey.machine.MachineDescription;
 import java.io.Serializable;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 
-/** Result of the survey of a machine. */
+/** Result of the survey of a machine. Immutable. */
 public final class MachineSurvey implements Serializable {
-    private static final long serialVersionUID = 1;
+    private static final long serialVersionUID = 2;
 
     private final MachineDescription machine;
-    private final Choice criterion;
+    private final List<PartCriterion> criteria;
     private final List<PointSurvey> points;
-    private final List<Finding> findings;
-    private final List<String> advice;
+    private final Conclusions conclusions;
     private final BalancingSurvey balancing;
     private final List<Omission> omissions;
 
-    MachineSurvey(MachineDescription machine, Choice criterion, List<PointSurvey> points, List<Finding> findings,
-            List<String> advice, BalancingSurvey balancing, List<Omission> omissions) {
+    /** The balancing job is null where there is none. */
+    MachineSurvey(MachineDescription machine, List<PartCriterion> criteria, List<PointSurvey> points,
+            Conclusions conclusions, BalancingSurvey balancing, List<Omission> omissions) {
         this.machine = Objects.requireNonNull(machine, "machine");
-        this.criterion = Objects.requireNonNull(criterion, "criterion");
+        this.criteria = List.copyOf(criteria);
         this.points = List.copyOf(points);
-        this.findings = List.copyOf(findings);
-        this.advice = List.copyOf(advice);
+        this.conclusions = Objects.requireNonNull(conclusions, "conclusions");
         this.balancing = balancing;
         this.omissions = List.copyOf(omissions);
     }
 
-    /**
-     * Returns what was known of the machine.
-     *
-     * @return the description
-     */
+    /** What is concluded from all points together. */
+    record Conclusions(List<Finding> findings, List<UnexplainedLevel> unexplained, Condition condition,
+            List<AdviceStep> advice) implements Serializable {}
+
+    /** {@return what was known of the machine} */
     public MachineDescription machine() {
         return machine;
     }
 
-    /**
-     * Returns the severity criterion and why it was chosen.
-     *
-     * @return the choice
-     */
-    public Choice criterion() {
-        return criterion;
+    /** {@return the criterion of each part and why it was chosen, at least one} */
+    public List<PartCriterion> criteria() {
+        return criteria;
     }
 
-    /**
-     * Returns the results by point.
-     *
-     * @return results in the order of the description
-     */
+    /** {@return results by point in the order of the description} */
     public List<PointSurvey> points() {
         return points;
     }
 
-    /**
-     * Returns hypotheses of faults.
-     *
-     * @return findings, the best supported first; empty if the evidence supports none
-     */
+    /** {@return how the machine stands} */
+    public Condition condition() {
+        return conclusions.condition();
+    }
+
+    /** {@return hypotheses of faults, the most urgent first; empty if the evidence supports none} */
     public List<Finding> findings() {
-        return findings;
+        return conclusions.findings();
     }
 
-    /**
-     * Returns what to do next.
-     *
-     * @return sentences, the most important first; the usual caution is the last
-     */
-    public List<String> advice() {
-        return advice;
+    /** {@return levels above the boundary B/C that no finding explains} */
+    public List<UnexplainedLevel> unexplained() {
+        return conclusions.unexplained();
     }
 
-    /**
-     * Returns the balancing job worked out.
-     *
-     * @return the job; empty if the description has none
-     */
+    /** {@return what to do next, the most important first; the usual caution is the last} */
+    public List<AdviceStep> advice() {
+        return conclusions.advice();
+    }
+
+    /** {@return the balancing job worked out, if the description has one} */
     public Optional<BalancingSurvey> balancing() {
         return Optional.ofNullable(balancing);
     }
 
-    /**
-     * Returns what was not determined for the machine as a whole.
-     *
-     * @return parts and reasons
-     */
+    /** {@return what was not determined for the machine as a whole, and which faults were not looked for} */
     public List<Omission> omissions() {
         return omissions;
     }
 
-    /**
-     * Returns the zone of the machine, that of its worst point.
-     *
-     * @return the zone; empty if no point could be judged
-     */
-    public Optional<Zone> zone() {
-        return points.stream().flatMap(point -> point.zone().stream()).max(Comparator.naturalOrder());
+    /** {@return the verdict of the worst point, if any point has one} */
+    public Optional<Verdict> worst() {
+        return points.stream().flatMap(point -> point.severity().stream())
+                .max(Comparator.comparing(verdict -> verdict.deciding().zone()));
     }
 
-    /** Returns machine and zone, as in {@code Brine pump 2: zone C, 4 points}. */
+    /**
+     * {@return the worst zone of all points; empty where no point has one, and for acceptance, which knows no zones}
+     */
+    public Optional<Zone> zone() {
+        return points.stream().filter(point -> point.severity().filter(verdict -> !verdict.isAcceptance()).isPresent())
+                .flatMap(point -> point.zone().stream()).max(Comparator.naturalOrder());
+    }
+
+    /** Returns machine, zone and condition, as in {@code Brine pump 2: zone C, plan a remedy; 4 points}. */
     @Override
     public String toString() {
-        return machine.name() + ": " + zone().map(zone -> "zone " + zone).orElse("zone not determined") + ", "
+        return machine.name() + ": " + zone().map(zone -> "zone " + zone + ", ").orElse("") + condition().word() + "; "
                 + points.size() + (points.size() == 1 ? " point" : " points");
     }
 }

@@ -35,10 +35,8 @@ public final class Prognosis implements Serializable {
     }
 
     /**
-     * Returns the time from the last reading until the trend reaches the limit.
-     *
-     * @return earliest, best and latest in days; the earliest below zero if it may have happened already; empty if
-     *     refused
+     * {@return the time from the last reading until the trend reaches the limit, best and latest in days; the earliest
+     * below zero if it may have happened already; empty if refused}
      */
     public Optional<Interval> daysFromLastReading() {
         return Optional.ofNullable(days);
@@ -82,11 +80,7 @@ public final class Prognosis implements Serializable {
         return limit;
     }
 
-    /**
-     * Returns the trend that is projected.
-     *
-     * @return the trend
-     */
+    /** {@return the trend that is projected} */
     public Trend trend() {
         return trend;
     }

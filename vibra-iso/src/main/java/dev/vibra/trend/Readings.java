@@ -100,11 +100,7 @@ public final class Readings implements Serializable {
         return ofDays(times, medians, unit);
     }
 
-    /**
-     * Returns the count of readings.
-     *
-     * @return count, at least 1
-     */
+    /** {@return the count of readings, at least 1} */
     public int size() {
         return days.length;
     }
@@ -147,11 +143,7 @@ public final class Readings implements Serializable {
         return days[days.length - 1];
     }
 
-    /**
-     * Returns the unit of the values.
-     *
-     * @return the unit
-     */
+    /** {@return the unit of the values} */
     public Unit unit() {
         return unit;
     }

@@ -213,20 +213,12 @@ public final class Trend implements Serializable {
                 new Interval(day.lowest() - last, day.best() - last, day.highest() - last), List.of(), doubts);
     }
 
-    /**
-     * Returns the readings fitted.
-     *
-     * @return the readings
-     */
+    /** {@return the readings fitted} */
     public Readings readings() {
         return readings;
     }
 
-    /**
-     * Returns how the trend was fitted.
-     *
-     * @return the settings
-     */
+    /** {@return how the trend was fitted} */
     public TrendSettings settings() {
         return settings;
     }

@@ -7,7 +7,7 @@ import java.io.Serializable;
 /**
  * How the uncertainty of a value is counted when it is compared with a limit.
  *
- * <p>The value is moved by a guard band {@code w = g·U}, U the expanded uncertainty with k = 2, before it is compared:
+ * <p>The value is moved by a guard band {@code w = g·U}, U the expanded uncertainty for 95 %, before it is compared:
  * {@code g = 0} shares the risk, {@code g = 1} keeps it from whoever relies on the good verdict, {@code g = −1} from
  * whoever pays for a bad one.
  *
@@ -56,7 +56,7 @@ public record DecisionRule(double guardFactor) implements Serializable {
      * Moves a value by the guard band.
      *
      * @param value value, finite, zero or more
-     * @param expandedUncertainty U with k = 2 in the same unit, finite, zero or more
+     * @param expandedUncertainty U for 95 % in the same unit, finite, zero or more
      * @return the value to compare with the limits, zero or more
      * @throws IllegalArgumentException if a number is out of range
      */

@@ -2,6 +2,9 @@ package dev.vibra.alarm;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Level;
+import dev.vibra.quantity.Quantity;
 import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -11,14 +14,19 @@ import net.jqwik.api.constraints.Size;
 
 /** The evaluator against a slow oracle that looks back over the whole history after each reading. */
 class AlarmProperties {
+    private static Level level(double metresPerSecond) {
+        return Level.ofSi(metresPerSecond, Quantity.VELOCITY, Detector.RMS);
+    }
+
     @Property(tries = 500)
     void theStreamSaysWhatTheHistorySays(@ForAll @IntRange(min = 1, max = 4) int toRaise,
             @ForAll @IntRange(min = 1, max = 4) int toClear, @ForAll @DoubleRange(min = 0, max = 0.5) double hysteresis,
             @ForAll @Size(min = 1, max = 40) List<@DoubleRange(min = 0, max = 6) Double> readings) {
-        AlarmRule rule = AlarmRule.of(2).withTrip(4).withHysteresis(hysteresis).withPersistence(toRaise, toClear);
+        AlarmRule rule = AlarmRule.of(level(2)).withTrip(level(4)).withHysteresis(hysteresis)
+                .withPersistence(toRaise, toClear);
         AlarmEvaluator evaluator = rule.newEvaluator();
         for (int i = 0; i < readings.size(); i++) {
-            AlarmState state = evaluator.update(readings.get(i));
+            AlarmState state = evaluator.updateSi(readings.get(i));
             List<Double> history = readings.subList(0, i + 1);
             boolean trip = raised(rule, 4, history);
             boolean alarm = raised(rule, 2, history);

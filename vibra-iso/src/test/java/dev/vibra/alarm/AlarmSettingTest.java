@@ -11,6 +11,7 @@ import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
 import dev.vibra.severity.Criterion;
@@ -28,9 +29,9 @@ import org.junit.jupiter.api.Test;
 
 /** ISO 20816-3:2022 group 2, rigid: A/B 1.4, B/C 2.8, C/D 4.5 mm/s, so a change of 0.7 mm/s matters. */
 class AlarmSettingTest {
-    private static final Machine PUMP = Machine.of(MachineKind.PUMP).withRatedPowerKilowatts(37)
+    private static final Machine BLOWER = Machine.of(MachineKind.BLOWER).withRatedPowerKilowatts(37)
             .withSupport(Support.RIGID).withSpeed(RotationSpeed.ofRevolutionsPerMinute(1480));
-    private static final Criterion CRITERION = Severity.of(PUMP).criteria().get(0);
+    private static final Criterion CRITERION = Severity.of(BLOWER).criteria().get(0);
 
     private static Level level(double millimetresPerSecond) {
         return Level.of(millimetresPerSecond, Unit.MM_PER_S, Detector.RMS).within(Band.of(10, 1000));
@@ -38,6 +39,11 @@ class AlarmSettingTest {
 
     private static Baseline baseline(double... readings) {
         return Baseline.of("full load", DoubleStream.of(readings).mapToObj(AlarmSettingTest::level).toList());
+    }
+
+    private static void assertLevel(double millimetresPerSecond, Level level) {
+        assertEquals(millimetresPerSecond, level.in(Unit.MM_PER_S), 1e-12);
+        assertEquals(LevelMethod.STATED, level.method());
     }
 
     private static String message(Runnable call) {
@@ -51,13 +57,13 @@ class AlarmSettingTest {
         assertTrue(Change.of(CRITERION, level(1.7001), level(1.0)).isSignificant());
         Change change = Change.of(CRITERION, level(1.6), level(2.7));
         assertEquals(1.1, change.difference(), 1e-12);
-        assertEquals(1.1 / 2.8, change.partOfBoundary(), 1e-12);
+        assertEquals(1.1 / 2.8, change.partOfBoundary().orElseThrow(), 1e-12);
         assertEquals(0.7, change.significantChange(), 1e-12);
         assertEquals("+1.10 mm/s rms, matters: more than 0.7 up or down; ISO 20816-3:2022 6.5 (secondary source,"
                 + " verify)", change.toString());
         assertEquals("-0.600 mm/s rms, within 0.7 up or down; ISO 20816-3:2022 6.5 (secondary source, verify)",
                 Change.of(CRITERION, level(1.6), level(1.0)).toString());
-        Criterion classI = Severity.of(PUMP.withRatedPowerKilowatts(11)).criteria().get(0);
+        Criterion classI = Severity.of(BLOWER.withRatedPowerKilowatts(11)).criteria().get(0);
         assertEquals("+0.500 mm/s rms, matters: more than 0.45 up or down; ISO 10816-1:1995 criterion II of ISO"
                 + " 20816-1:2016", Change.of(classI, level(1.0), level(1.5)).toString());
     }
@@ -91,7 +97,7 @@ class AlarmSettingTest {
                 + " in [operation] of its tables: velocity 11.2 / 17.8 mm/s rms"));
         assertTrue(message(() -> AlarmSetting.of(engine, Baseline.of("s", List.of(level))))
                 .startsWith("criterion must say which change matters"));
-        assertEquals(11.2, AlarmSetting.withoutBaseline(engine).alarm());
+        assertLevel(11.2, AlarmSetting.withoutBaseline(engine).alarm());
         assertEquals("alarm 11.2, trip 17.8 mm/s rms (2\u20131000 Hz); ISO 10816-6:1995",
                 AlarmSetting.withoutBaseline(engine).toString());
     }
@@ -99,36 +105,34 @@ class AlarmSettingTest {
     @Test
     void alarmIsBaselinePlusChangeAndTripStartsAtTheLastBoundary() {
         AlarmSetting setting = AlarmSetting.of(CRITERION, baseline(1.5, 1.7, 1.6, 1.55, 1.65));
-        assertEquals(2.3, setting.alarm(), 1e-12);
-        assertEquals(4.5, setting.trip().orElseThrow());
+        assertLevel(2.3, setting.alarm());
+        assertLevel(4.5, setting.trip().orElseThrow());
         assertEquals(List.of(), setting.remarks());
         assertEquals("alarm 2.3, trip 4.5 mm/s rms (10\u20131000 Hz); ISO 20816-3:2022 6.5 (secondary source, verify)",
                 setting.toString());
-        assertEquals(level(2.3).si(), setting.alarmLevel().si(), 1e-15);
-        assertEquals(level(4.5), setting.tripLevel().orElseThrow());
-        assertEquals(5.625, setting.withTrip(5.625).trip().orElseThrow());
+        assertEquals(level(4.5), setting.trip().orElseThrow());
+        assertLevel(5.625, setting.withTrip(level(5.625)).trip().orElseThrow());
         assertEquals("alarm 2.3, trip 5.625 mm/s rms (10\u20131000 Hz); ISO 20816-3:2022 6.5 (secondary source,"
-                + " verify)", setting.withTrip(5.625).toString());
-        assertTrue(setting.withTrip(2.3001).toString().startsWith("alarm 2.3, trip 2.3001 mm/s"));
-        assertEquals("trip must be above the alarm, 2.3, and not above the cap, 5.625 mm/s: 5.63",
-                message(() -> setting.withTrip(5.63)));
-        assertEquals("trip must be above the alarm, 2.3, and not above the cap, 5.625 mm/s: NaN",
-                message(() -> setting.withTrip(Double.NaN)));
+                + " verify)", setting.withTrip(level(5.625)).toString());
+        assertTrue(setting.withTrip(level(2.3001)).toString().startsWith("alarm 2.3, trip 2.3001 mm/s"));
+        assertEquals("trip must not be above the cap, 5.625 mm/s: 5.63 mm/s rms (10\u20131000 Hz)",
+                message(() -> setting.withTrip(level(5.63))));
         assertTrue(message(() -> setting.withTrip(setting.alarm())).startsWith("trip must be above the alarm"));
-        assertEquals("alarm 0.0023, trip 0.0045, 10 % hysteresis, 3 readings to raise, 3 to clear",
-                setting.rule().toString());
-        assertTrue(AlarmRule.of(11.2).withTrip(17.8125).toString().startsWith("alarm 11.2, trip 17.8125, "));
+        assertTrue(message(() -> setting.withTrip(Level.of(3, Unit.G, Detector.RMS)))
+                .startsWith("trip must be above the alarm"), "of another kind");
+        assertEquals("alarm 2.30 mm/s rms (10\u20131000 Hz), trip 4.50 mm/s rms (10\u20131000 Hz), 10 % hysteresis, 3"
+                + " readings to raise, 3 to clear", setting.rule().toString());
         assertEquals(CRITERION, setting.criterion());
     }
 
     /** Class I of ISO 10816-1: C/D 4.5 mm/s and no cap; 4.2 and a quarter of 1.8 make 4.65 mm/s. */
     @Test
     void anAlarmThatWouldNotLieBelowTheTripIsRefused() {
-        Criterion classI = Severity.of(PUMP.withRatedPowerKilowatts(11)).criteria().get(0);
+        Criterion classI = Severity.of(BLOWER.withRatedPowerKilowatts(11)).criteria().get(0);
         assertEquals("baseline must leave the alarm below the trip, 4.5 mm/s, for ISO 10816-1:1995 class I: alarm 4.65;"
                 + " the machine needs a remedy, not an alarm setting",
                 message(() -> AlarmSetting.of(classI, baseline(4.2))));
-        assertEquals(4.45, AlarmSetting.of(classI, baseline(4.0)).alarm(), 1e-12);
+        assertLevel(4.45, AlarmSetting.of(classI, baseline(4.0)).alarm());
     }
 
     /** Up or down by exactly 0.7 mm/s, written in hundredths: rounding of doubles decides nothing. */
@@ -161,36 +165,36 @@ class AlarmSettingTest {
     void alarmStaysBelowTheCap() {
         assertEquals(List.of(), AlarmSetting.of(CRITERION, baseline(2.79, 2.79, 2.79, 2.79, 2.79)).remarks());
         AlarmSetting capped = AlarmSetting.of(CRITERION, baseline(3.0, 3.0, 3.0, 3.0, 3.0));
-        assertEquals(3.5, capped.alarm());
+        assertLevel(3.5, capped.alarm());
         assertEquals(List.of("baseline plus change exceeds the cap: set to the cap"), capped.remarks());
         AlarmSetting bad = AlarmSetting.of(CRITERION, baseline(3.5));
-        assertEquals(3.5, bad.alarm());
+        assertLevel(3.5, bad.alarm());
         assertEquals(List.of("baseline of 1 reading is not settled: set anew from 5 on",
                 "the baseline itself is not below the cap: the machine needs a remedy, not an alarm setting"),
                 bad.remarks());
-        Criterion pump = CriterionTables.shipped().choose(PUMP, CriterionRequest.of("ISO 10816-7").withGroup("I"))
+        Criterion pump = CriterionTables.shipped().choose(BLOWER.withKind(MachineKind.PUMP),
+                CriterionRequest.of("ISO 10816-7").withGroup("I"))
                 .criteria().get(0);
-        assertEquals(5.0, AlarmSetting.of(pump, baseline(4.2)).alarm(), "ALARM of the printed table");
-        assertEquals(8.3, AlarmSetting.of(pump, baseline(4.2)).withTrip(8.3).trip().orElseThrow());
+        assertLevel(5.0, AlarmSetting.of(pump, baseline(4.2)).alarm());
+        assertLevel(8.3, AlarmSetting.of(pump, baseline(4.2)).withTrip(level(8.3)).trip().orElseThrow());
     }
 
     @Test
     void withoutBaselineTheBoundariesStart() {
         AlarmSetting setting = AlarmSetting.withoutBaseline(CRITERION);
-        assertEquals(2.8, setting.alarm());
-        assertEquals(4.5, setting.trip().orElseThrow());
+        assertLevel(2.8, setting.alarm());
+        assertLevel(4.5, setting.trip().orElseThrow());
         assertEquals(1, setting.remarks().size());
         Criterion fan = CriterionTables.shipped().choose(Machine.of(MachineKind.FAN).withRatedPowerKilowatts(0.1)
                 .withSupport(Support.RIGID), CriterionRequest.of("ISO 14694").withGroup("BV-1, in situ"))
                 .criteria().get(0);
         AlarmSetting small = AlarmSetting.withoutBaseline(fan);
-        assertEquals(10.6, small.alarm());
+        assertLevel(10.6, small.alarm());
         assertTrue(small.trip().isEmpty());
-        assertTrue(small.tripLevel().isEmpty());
-        assertTrue(Double.isNaN(small.rule().trip()));
+        assertTrue(small.rule().trip().isEmpty());
         assertEquals(setting, AlarmSetting.withoutBaseline(CRITERION));
         assertEquals(setting.hashCode(), AlarmSetting.withoutBaseline(CRITERION).hashCode());
-        assertNotEquals(setting, setting.withTrip(5));
+        assertNotEquals(setting, setting.withTrip(level(5)));
     }
 
     @Test
@@ -216,6 +220,16 @@ class AlarmSettingTest {
                 () -> baseline(1).standardDeviation()).getMessage());
         Level unlimited = Level.of(1, Unit.MM_PER_S, Detector.RMS);
         assertTrue(Baseline.of("s", List.of(unlimited)).level().band().isEmpty());
+    }
+
+    @Test
+    void baselineMixesNoMethods() {
+        Level chain = level(3).by(LevelMethod.SEVERITY_CHAIN);
+        assertEquals(LevelMethod.SEVERITY_CHAIN, Baseline.of("s", List.of(chain, chain)).level().method());
+        assertEquals(LevelMethod.STATED, Baseline.of("s", List.of(chain, level(3))).level().method());
+        assertEquals("readings must be measured by one method: stated by the caller, severity chain of ISO 2954,"
+                + " zero-phase band", message(() -> Baseline.of("s", List.of(level(1), chain,
+                level(3).by(LevelMethod.ZERO_PHASE_BAND)))));
     }
 
     @Test

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.measuring.MeasuringPoint.Need;
+import dev.vibra.measuring.PlannedPoint.Need;
 import java.util.HashSet;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -16,7 +16,7 @@ class MeasuringPlanTest {
             .withPart("pump").withBearing(BearingType.ROLLING).withThrustBearing(BearingType.ROLLING);
 
     private static String ids(MachineLayout layout, Need need) {
-        return String.join(" ", MeasuringPlan.of(layout).points(need).stream().map(MeasuringPoint::id).toList());
+        return String.join(" ", MeasuringPlan.of(layout).points(need).stream().map(PlannedPoint::id).toList());
     }
 
     @Test
@@ -74,10 +74,10 @@ class MeasuringPlanTest {
         assertEquals("1X 1Y", ids(pump, Need.WHERE_FITTED));
         assertEquals("2A", ids(pump, Need.FOR_DIAGNOSIS));
         assertEquals("vertical: motor; 2 bearings", pump.toString());
-        List<MeasuringPoint> upright = MeasuringPlan.of(pump).points();
+        List<PlannedPoint> upright = MeasuringPlan.of(pump).points();
         assertTrue(upright.get(0).purpose().contains("top of an upright machine"));
         assertTrue(upright.get(1).purpose().contains("pull of piping"));
-        List<MeasuringPoint> lying = MeasuringPlan.of(PUMP).points();
+        List<PlannedPoint> lying = MeasuringPlan.of(PUMP).points();
         assertTrue(lying.get(0).purpose().contains("softer direction"));
         assertTrue(lying.get(1).purpose().contains("stiffer direction"));
     }
@@ -103,8 +103,8 @@ class MeasuringPlanTest {
 
     @Test
     void idsAreUniqueAndComplete() {
-        List<MeasuringPoint> points = MeasuringPlan.of(PUMP).points();
-        assertEquals(points.size(), new HashSet<>(points.stream().map(MeasuringPoint::id).toList()).size());
+        List<PlannedPoint> points = MeasuringPlan.of(PUMP).points();
+        assertEquals(points.size(), new HashSet<>(points.stream().map(PlannedPoint::id).toList()).size());
         HashSet<String> letters = new HashSet<>();
         for (Direction direction : Direction.values()) {
             assertTrue(letters.add(direction.letter()), direction::toString);

@@ -55,7 +55,7 @@ class MountingTest {
             assertTrue(mounting.lowestFigureHertz() < mounting.highestFigureHertz());
             assertEquals(mounting, Mounting.ofName(mounting.toString()));
         }
-        assertEquals("mounting must be one of stud, adhesive, bees wax, double-sided tape, magnet, hand-held probe:"
+        assertEquals("mounting must be one of stud, adhesive, wax, tape, magnet, hand-held:"
                 + " glue",
                 assertThrows(IllegalArgumentException.class, () -> Mounting.ofName("glue")).getMessage());
     }

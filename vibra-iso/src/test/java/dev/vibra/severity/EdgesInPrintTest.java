@@ -16,9 +16,9 @@ import org.junit.jupiter.api.Test;
 
 /** What is printed agrees with what was decided, however near to a limit: 1.4 / 2.8 / 4.5 mm/s, 15 kW and 300 kW. */
 class EdgesInPrintTest {
-    private static final Machine PUMP = Machine.of(MachineKind.PUMP).withRatedPowerKilowatts(37)
+    private static final Machine BLOWER = Machine.of(MachineKind.BLOWER).withRatedPowerKilowatts(37)
             .withSupport(Support.RIGID).withSpeed(RotationSpeed.ofRevolutionsPerMinute(1480));
-    private static final Severity SEVERITY = Severity.of(PUMP);
+    private static final Severity SEVERITY = Severity.of(BLOWER);
 
     private static Level level(double millimetresPerSecond) {
         return Level.of(millimetresPerSecond, Unit.MM_PER_S, Detector.RMS).within(Band.of(10, 1000));
@@ -35,20 +35,20 @@ class EdgesInPrintTest {
     @Test
     void aFactJustBeyondABoundIsPrintedBeyondIt() {
         assertEquals("ISO 20816-3:2022 group 1: rated power 300.0001 kW (above 300 kW)",
-                reason(PUMP.withRatedPowerKilowatts(300.0001)));
-        assertFalse(reason(PUMP.withRatedPowerKilowatts(Math.nextUp(300.0))).contains("rated power 300 kW"));
-        assertTrue(reason(PUMP.withSpeed(RotationSpeed.ofRevolutionsPerMinute(119.9999999)))
+                reason(BLOWER.withRatedPowerKilowatts(300.0001)));
+        assertFalse(reason(BLOWER.withRatedPowerKilowatts(Math.nextUp(300.0))).contains("rated power 300 kW"));
+        assertTrue(reason(BLOWER.withSpeed(RotationSpeed.ofRevolutionsPerMinute(119.9999999)))
                 .contains("from 120 r/min up to 30000 r/min, not 119.9999999 r/min"));
         assertEquals("ISO 20816-3:2022 group 2: rated power 300 kW (above 15 kW up to 300 kW)",
-                reason(PUMP.withRatedPowerKilowatts(300)));
-        assertTrue(PUMP.withRatedPowerKilowatts(12345.6).toString().startsWith("pump, 12345.6 kW"));
+                reason(BLOWER.withRatedPowerKilowatts(300)));
+        assertTrue(BLOWER.withRatedPowerKilowatts(12345.6).toString().startsWith("blower, 12345.6 kW"));
     }
 
     @Test
     void theNextNumberAboveALimitIsPrintedAboveIt() {
-        assertEquals("zone C: 2.8000000000000003 mm/s rms (10\u20131000 Hz)",
-                SEVERITY.judge(level(Math.nextUp(2.8))).toString().split(";")[0]);
-        assertEquals("zone B: 2.80 mm/s rms (10\u20131000 Hz)", SEVERITY.judge(level(2.8)).toString().split(";")[0]);
+        assertTrue(SEVERITY.judge(level(Math.nextUp(2.8))).toString().startsWith("zone C: 2.8000000000000003 ± 0.27"));
+        assertEquals("zone B: 2.80 ± 0.27 mm/s rms (10\u20131000 Hz)",
+                SEVERITY.judge(level(2.8)).toString().split(";")[0]);
     }
 
     @Test
@@ -69,7 +69,7 @@ class EdgesInPrintTest {
     @Test
     void aPowerThatOverflowsIsRefused() {
         assertEquals("rated power must be finite and > 0 W: Infinity", assertThrows(IllegalArgumentException.class,
-                () -> PUMP.withRatedPowerKilowatts(Double.MAX_VALUE)).getMessage());
+                () -> BLOWER.withRatedPowerKilowatts(Double.MAX_VALUE)).getMessage());
     }
 
     @Test
@@ -85,12 +85,12 @@ class EdgesInPrintTest {
         String doubt = "  doubt        the uncertainty is larger than the value (5 % is stated as 0.05)";
         assertTrue(SEVERITY.judge(uncertain(5)).describe().contains(doubt));
         assertFalse(SEVERITY.judge(uncertain(0.05)).describe().contains(doubt));
-        assertEquals("relative expanded uncertainty must be within 0.0 to 1000.0: 1.7976931348623157E308",
+        assertEquals("relative expanded uncertainty must be within 0.0 to 1000.0: 1.7617068997925225E308",
                 assertThrows(IllegalArgumentException.class, () -> uncertain(Double.MAX_VALUE)).getMessage());
         Level large = Level.of(1e6, Unit.MM_PER_S, Detector.RMS).within(Band.of(10, 1000));
         assertTrue(SEVERITY.judge(Measurement.of(large).withUncertainty(
                 UncertaintyBudget.empty().withExpanded("sensor", 100))).toString()
-                .startsWith("zone D: 1000000 ± 1.0e+08 mm/s rms"));
+                .startsWith("zone D: 1000000 ± 9.8e+07 mm/s rms"));
     }
 
     /** The zones cover the whole axis: their probabilities add up to one, with any width of the interval. */
@@ -100,7 +100,7 @@ class EdgesInPrintTest {
             Judgement judgement = SEVERITY.judge(uncertain(expanded)).deciding();
             double sum = 0;
             for (Zone zone : Zone.values()) {
-                sum += judgement.probabilityOf(zone).orElseThrow();
+                sum += judgement.probabilityOf(zone);
             }
             assertEquals(1, sum, 1e-12, () -> "U = " + expanded);
         }

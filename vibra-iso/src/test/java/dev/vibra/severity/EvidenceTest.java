@@ -19,9 +19,9 @@ import org.junit.jupiter.api.Test;
 
 /** What stands behind a verdict: probability of each zone, decision rule, what the recording can show, plain export. */
 class EvidenceTest {
-    private static final Machine PUMP = Machine.of(MachineKind.PUMP).withRatedPowerKilowatts(37)
+    private static final Machine BLOWER = Machine.of(MachineKind.BLOWER).withRatedPowerKilowatts(37)
             .withSupport(Support.RIGID).withSpeed(RotationSpeed.ofRevolutionsPerMinute(1480));
-    private static final Severity SEVERITY = Severity.of(PUMP);
+    private static final Severity SEVERITY = Severity.of(BLOWER);
     private static final Band BAND = Band.of(10, 1000);
 
     private static Measurement measured(double millimetresPerSecond, double relativeStandard) {
@@ -33,34 +33,31 @@ class EvidenceTest {
     @Test
     void probabilitiesAreThoseOfTheNormalTable() {
         Judgement on = SEVERITY.judge(measured(2.8, 0.05)).deciding();
-        assertEquals(0.5, on.probabilityOf(Zone.B).orElseThrow(), 1e-12);
-        assertEquals(0.5, on.probabilityOf(Zone.C).orElseThrow(), 1e-12);
+        assertEquals(0.5, on.probabilityOf(Zone.B), 1e-12);
+        assertEquals(0.5, on.probabilityOf(Zone.C), 1e-12);
         double value = 4.5 / 1.1;
         Judgement below = SEVERITY.judge(measured(value, 0.1)).deciding();
-        assertEquals(1 - 0.841345, below.probabilityOf(Zone.D).orElseThrow(), 1e-6);
+        assertEquals(1 - 0.841345, below.probabilityOf(Zone.D), 1e-6);
         double twoAbove = 4.5 / 0.8;
         Judgement above = SEVERITY.judge(measured(twoAbove, 0.1)).deciding();
-        assertEquals(0.977250, above.probabilityOf(Zone.D).orElseThrow(), 1e-6);
+        assertEquals(0.977250, above.probabilityOf(Zone.D), 1e-6);
         // 2.8 mm/s lies 5.0222 standard deviations below; SciPy 1.10, stats.norm.cdf, gives 2.5544e-7 there.
-        assertEquals(1, above.probabilityOf(Zone.B).orElseThrow() / 2.5544e-7, 1e-3);
+        assertEquals(1, above.probabilityOf(Zone.B) / 2.5544e-7, 1e-3);
         double sum = 0;
         for (Zone zone : Zone.values()) {
-            sum += above.probabilityOf(zone).orElseThrow();
+            sum += above.probabilityOf(zone);
         }
         assertEquals(1, sum, 1e-14);
-        assertTrue(SEVERITY.judge(measured(4, 0.1).level()).deciding().probabilityOf(Zone.C).isEmpty());
+        assertEquals(List.of(Zone.A, Zone.B, Zone.C, Zone.D), List.copyOf(above.probabilities().keySet()));
     }
 
     @Test
     void withoutSpreadTheZoneIsCertain() {
         Judgement still = SEVERITY.judge(measured(2.8, 0)).deciding();
-        assertEquals(1, still.probabilityOf(Zone.B).orElseThrow());
-        assertEquals(0, still.probabilityOf(Zone.C).orElseThrow());
+        assertEquals(1, still.probabilityOf(Zone.B));
+        assertEquals(0, still.probabilityOf(Zone.C));
         Judgement silent = SEVERITY.judge(measured(0, 0.1)).deciding();
-        assertEquals(1, silent.probabilityOf(Zone.A).orElseThrow());
-        Criterion pump = CriterionTables.shipped().choose(PUMP, CriterionRequest.of("ISO 10816-6:1995")
-                .withGroup("1")).criteria().stream().findFirst().orElse(null);
-        assertEquals(null, pump, "not for pumps");
+        assertEquals(1, silent.probabilityOf(Zone.A));
     }
 
     @Test
@@ -68,7 +65,7 @@ class EvidenceTest {
         Machine fan = Machine.of(MachineKind.FAN).withRatedPowerKilowatts(3).withSupport(Support.RIGID);
         Severity severity = Severity.of(fan, CriterionRequest.of("ISO 14694").withGroup("BV-1, in situ"));
         Judgement judgement = severity.judge(measured(12, 0.05)).deciding();
-        assertEquals(0, judgement.probabilityOf(Zone.D).orElseThrow());
+        assertEquals(0, judgement.probabilityOf(Zone.D));
         assertEquals(List.of(Zone.A, Zone.B, Zone.C), judgement.criterion().zones());
         assertEquals("above alarm", judgement.values().get("rating"));
         assertEquals("shutdown is to be set from history; the band is from memory, unverified",
@@ -77,20 +74,17 @@ class EvidenceTest {
                 List.copyOf(((Map<?, ?>) judgement.values().get("zoneProbabilities")).keySet()));
     }
 
-    /** 2.75 with U = 5 %, 0.1375: 2.8875 lies above 2.8, 2.6125 below; 2.9: 3.045 and 2.755. */
+    /** 2.75 with U = 4.9 %, 0.1347: 2.885 lies above 2.8, 2.615 below; 2.9: 3.042 and 2.758. */
     @Test
     void guardBandMovesTheVerdictToTheSafeOrTheCheapSide() {
         Judgement below = SEVERITY.judge(measured(2.75, 0.025)).deciding();
-        assertEquals(Optional.of(Zone.B), below.zoneBy(DecisionRule.simple()));
-        assertEquals(Optional.of(Zone.C), below.zoneBy(DecisionRule.guardedAcceptance()));
-        assertEquals(Optional.of(Zone.B), below.zoneBy(DecisionRule.guardedRejection()));
-        assertEquals(Optional.of(Zone.B), below.zoneBy(new DecisionRule(0.3)));
+        assertEquals(Zone.B, below.zoneBy(DecisionRule.simple()));
+        assertEquals(Zone.C, below.zoneBy(DecisionRule.guardedAcceptance()));
+        assertEquals(Zone.B, below.zoneBy(DecisionRule.guardedRejection()));
+        assertEquals(Zone.B, below.zoneBy(new DecisionRule(0.3)));
         Verdict above = SEVERITY.judge(measured(2.9, 0.025));
         assertEquals(Optional.of(Zone.C), above.zoneBy(DecisionRule.simple()));
         assertEquals(Optional.of(Zone.B), above.zoneBy(DecisionRule.guardedRejection()));
-        Verdict silent = SEVERITY.judge(measured(2.9, 0.025).level());
-        assertEquals(Optional.empty(), silent.zoneBy(DecisionRule.guardedAcceptance()));
-        assertEquals(Optional.of(Zone.C), silent.zoneBy(DecisionRule.simple()));
     }
 
     @Test
@@ -98,10 +92,8 @@ class EvidenceTest {
         Level displacement = Level.of(21, Unit.UM, Detector.RMS).within(BAND);
         UncertaintyBudget ten = UncertaintyBudget.empty().withStandard("all", 0.05);
         Verdict verdict = SEVERITY.judge(measured(1.0, 0.05), Measurement.of(displacement).withUncertainty(ten));
-        assertEquals(Zone.A, verdict.zone());
+        assertEquals(Zone.A, verdict.zone().orElseThrow());
         assertEquals(Optional.of(Zone.B), verdict.zoneBy(DecisionRule.guardedAcceptance()));
-        Verdict half = SEVERITY.judge(measured(1.0, 0.05), Measurement.of(displacement));
-        assertEquals(Optional.empty(), half.zoneBy(DecisionRule.guardedAcceptance()));
     }
 
     @Test
@@ -118,11 +110,11 @@ class EvidenceTest {
                 "less than ten periods of 10 Hz recorded"), least.cautions(BAND));
         assertEquals(List.of(), MeasuringChain.of(2560, 1).cautions(BAND));
         String text = SEVERITY.judge(measurement.withChain(least)).describe();
-        assertTrue(text.contains("\n  recording    0.1 s at 2000 Hz, sensor 10\u20131000 Hz\n  doubt        less than"
-                + " 2.56"), text);
+        assertTrue(text.contains("\n  recording    0.1 s at 2000 Hz, sensor 10\u20131000 Hz"), text);
+        assertTrue(text.contains("\n  doubt        less than 2.56"), text);
         assertEquals("0.1 s at 2000 Hz, sensor 10\u20131000 Hz",
                 SEVERITY.judge(measurement.withChain(least)).deciding().values().get("chain"));
-        assertEquals(least, measurement.withChain(least).withMethod("m").chain().orElseThrow());
+        assertEquals(least, measurement.withChain(least).chain().orElseThrow());
         assertFalse(least.equals(MeasuringChain.of(2000, 0.1)));
     }
 
@@ -133,7 +125,7 @@ class EvidenceTest {
     /** The band goes down to 2 Hz for a slow machine, so that the same recording may no longer do. */
     @Test
     void bandFollowsTheCriterion() {
-        Severity slow = Severity.of(PUMP.withSpeed(RotationSpeed.ofRevolutionsPerMinute(600)));
+        Severity slow = Severity.of(BLOWER.withSpeed(RotationSpeed.ofRevolutionsPerMinute(600)));
         MeasuringChain chain = MeasuringChain.of(25_600, 0.4);
         assertEquals(List.of(), chain.refusals(SEVERITY.criteria().get(0).band()));
         assertEquals(List.of("duration 0.4 s is less than one period of 2 Hz"),
@@ -153,7 +145,7 @@ class EvidenceTest {
 
     @Test
     void plainValuesAreNumbersAndStringsOnly() {
-        Machine unsupported = Machine.of(MachineKind.PUMP).withRatedPowerKilowatts(37);
+        Machine unsupported = Machine.of(MachineKind.BLOWER).withRatedPowerKilowatts(37);
         Map<String, Object> plain = Severity.of(unsupported).judge(measured(2.9, 0.025)).plainValues();
         assertTrue(plain.values().stream().allMatch(value -> value instanceof String || value instanceof Double));
         assertEquals("C", plain.get("zone"));
@@ -162,12 +154,13 @@ class EvidenceTest {
         assertEquals(2.8, plain.get("velocity.rigid.limit-B/C"));
         assertEquals("B or C", plain.get("velocity.rigid.zonesWithinUncertainty"));
         assertEquals(0.9161, (double) plain.get("velocity.rigid.probability-C"), 1e-4); // z = 0.1 / 0.0725 = 1.379
-        assertEquals("ISO 10816-7:2009 is the part for rotodynamic pumps, which ISO 10816-3 left to it in 2009",
-                ((String) plain.get("remarks")).split("; ")[3]);
+        assertEquals("B; C", plain.get("zonesPossible"));
+        assertEquals("support", plain.get("undecidedBy"));
         Map<String, Object> one = SEVERITY.judge(measured(2.9, 0.025).level()).plainValues();
         assertEquals(2.9, (double) one.get("velocity.value"), 1e-12);
-        assertEquals("ISO 20816-3:2022, shaft relative; ISO 10816-7:2009", one.get("alternatives"));
-        assertFalse(one.containsKey("velocity.zonesWithinUncertainty"));
+        assertEquals("ISO 20816-3:2022, shaft relative", one.get("alternatives"));
+        assertEquals("B or C", one.get("velocity.zonesWithinUncertainty"), "10 % assumed");
+        assertEquals("stated by the caller", one.get("velocity.method"));
     }
 
     @Test

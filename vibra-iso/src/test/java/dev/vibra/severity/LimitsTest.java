@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
@@ -151,7 +152,7 @@ class LimitsTest {
 
     @Test
     void levelOfOtherQuantityDetectorOrBandIsRefused() {
-        Criterion criterion = TABLES.choose(Machine.of(MachineKind.FAN).withRatedPowerKilowatts(37)
+        Criterion criterion = TABLES.choose(Machine.of(MachineKind.BLOWER).withRatedPowerKilowatts(37)
                 .withSupport(Support.RIGID)).criteria().get(0);
         Band band = Band.of(10, 1000);
         assertEquals("level must measure velocity for ISO 20816-3:2022 group 2: displacement",
@@ -170,7 +171,7 @@ class LimitsTest {
 
     @Test
     void criterionPrintsItsSource() {
-        List<String> lines = TABLES.choose(Machine.of(MachineKind.FAN).withRatedPowerKilowatts(37)
+        List<String> lines = TABLES.choose(Machine.of(MachineKind.BLOWER).withRatedPowerKilowatts(37)
                 .withSupport(Support.RIGID)).criteria().stream().map(Criterion::toString).collect(Collectors.toList());
         assertEquals(List.of("velocity 1.4 / 2.8 / 4.5 mm/s rms (10\u20131000 Hz); ISO 20816-3:2022 Table A.2, group 2,"
                 + " rigid",

@@ -24,11 +24,11 @@ class UncertaintyBudgetTest {
 
     @Test
     void standardExpandedAndBoundsAgree() {
-        // Pythagoras: 3 % and 4 % give 5 %; expanded by k = 2 ten percent.
+        // Pythagoras: 3 % and 4 % give 5 %; expanded by the 1.95996 of the normal table 9.8 %.
         UncertaintyBudget budget = UncertaintyBudget.empty().withStandard("a", 0.03).withExpanded("b", 0.08);
         assertEquals(0.05, budget.relativeStandard(), 1e-15);
-        assertEquals(0.1, budget.relativeExpanded(), 1e-15);
-        assertEquals(0.431, budget.expandedOf(4.31), 1e-15);
+        assertEquals(0.0979982, budget.relativeExpanded(), 1e-7);
+        assertEquals(0.4223723, budget.expandedOf(4.31), 1e-6);
         // JCGM 100:2008, 4.3.7: a rectangular distribution of half-width a has the standard uncertainty a/sqrt(3) =
         // 0.577 a.
         assertEquals(0.0577, UncertaintyBudget.empty().withBounds("c", 0.1).relativeStandard(), 5e-5);
@@ -56,7 +56,7 @@ class UncertaintyBudgetTest {
     @Test
     void printsSumAndParts() {
         assertEquals("no contribution", UncertaintyBudget.empty().toString());
-        assertEquals("5.4 % (k = 2), of standard uncertainties sensor 2.5 %, mounting 1 %",
+        assertEquals("5.3 % (k = 1.96), of standard uncertainties sensor 2.5 %, mounting 1 %",
                 UncertaintyBudget.empty().withExpanded("sensor", 0.05).withStandard("mounting", 0.01).toString());
     }
 }

@@ -3,23 +3,28 @@ package dev.vibra.docs.survey;
 import dev.vibra.docs.survey.input.MachineFile;
 import dev.vibra.docs.survey.input.MachineReading;
 import dev.vibra.docs.survey.input.Problem;
+import dev.vibra.docs.survey.input.RecordingSource;
+import dev.vibra.docs.survey.input.UnreadableRecordingException;
+import dev.vibra.docs.survey.output.Digest;
 import dev.vibra.docs.survey.output.HtmlReport;
 import dev.vibra.docs.survey.output.OutputFolder;
 import dev.vibra.docs.survey.output.ReportFiles;
 import dev.vibra.docs.survey.output.Summary;
-import dev.vibra.io.RecordingFileException;
-import dev.vibra.io.Recordings;
+import dev.vibra.docs.survey.output.SurveyRecord;
+import dev.vibra.machine.MeasuringPoint;
+import dev.vibra.point.PointSurvey;
 import dev.vibra.signal.Waveform;
 import dev.vibra.survey.MachineSurvey;
-import dev.vibra.survey.PointSurvey;
 import dev.vibra.survey.Survey;
-import dev.vibra.survey.machine.MachineDescription;
-import dev.vibra.survey.machine.MeasuringPoint;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 
 /** Surveys one folder: reads point after point, keeps the numbers, draws the figures, writes everything at the end. */
 final class FolderSurvey {
@@ -28,6 +33,8 @@ final class FolderSurvey {
     private final boolean insist;
     private final Terminal terminal;
     private final List<Problem> problems = new ArrayList<>();
+    private final Map<String, String> conversions = new LinkedHashMap<>();
+    private final HtmlReport report = new HtmlReport();
 
     FolderSurvey(Path folder, Path target, boolean insist, Terminal terminal) {
         this.folder = folder;
@@ -43,21 +50,22 @@ final class FolderSurvey {
         if (reading.machine().isEmpty()) {
             return nothing();
         }
-        MachineDescription machine = reading.machine().get();
-        HtmlReport report = new HtmlReport();
-        Survey survey = insist ? Survey.begin(machine).insisting() : Survey.begin(machine);
-        List<PointSurvey> points = survey(survey, machine.points(), report);
+        Survey survey = Survey.begin(reading.machine().get());
+        survey = insist ? survey.insisting() : survey;
+        List<PointSurvey> points = survey(survey, reading);
         if (points.stream().allMatch(point -> point.recording().isEmpty())) {
             return nothing();
         }
         MachineSurvey result = survey.conclude(points);
         result.balancing().filter(job -> job.corrections().isEmpty()).ifPresent(job -> problems.add(new Problem(
                 MachineFile.NAME, 0, "balancing", "is left out: " + job.omissions().get(0).reason())));
-        OutputFolder.write(target, ReportFiles.of(result, report, problems));
+        SurveyRecord record = new SurveyRecord(result, reading, conversions, problems, digest(reading));
+        OutputFolder.write(target, ReportFiles.of(record, report));
         problems.addAll(report.problems());
-        terminal.print(Summary.of(result, problems) + "\n" + "Written to " + target.toAbsolutePath().normalize() + ": "
+        terminal.print(Summary.of(record) + "\n" + "Written to " + target.toAbsolutePath().normalize() + ": "
                 + String.join(", ", ReportFiles.REPORT, ReportFiles.JSON, ReportFiles.CSV) + "\n");
-        return problems.isEmpty() ? SurveyCommand.SURVEYED : SurveyCommand.PARTS_LEFT_OUT;
+        boolean whole = problems.isEmpty() && points.stream().noneMatch(PointSurvey::refused);
+        return whole ? SurveyCommand.SURVEYED : SurveyCommand.PARTS_LEFT_OUT;
     }
 
     private int nothing() {
@@ -66,11 +74,19 @@ final class FolderSurvey {
         return SurveyCommand.NOTHING_SURVEYED;
     }
 
-    private List<PointSurvey> survey(Survey survey, List<MeasuringPoint> points, HtmlReport report) {
+    private String digest(MachineReading reading) {
+        Set<String> files = new LinkedHashSet<>(List.of(MachineFile.NAME));
+        reading.sources().values().forEach(source -> files.addAll(source.files()));
+        files.addAll(reading.earlier());
+        return Digest.ofRun(folder, files, insist ? "--insist" : "");
+    }
+
+    private List<PointSurvey> survey(Survey survey, MachineReading reading) {
+        List<MeasuringPoint> points = reading.machine().orElseThrow().points();
         List<PointSurvey> results = new ArrayList<>();
         for (MeasuringPoint point : points) {
             terminal.progress(results.size() + 1, points.size(), point.id());
-            PointSurvey result = survey(survey, point);
+            PointSurvey result = survey(survey, point, reading.sources().get(point.id()));
             report.draw(result);
             results.add(result.withoutTraces());
         }
@@ -78,51 +94,32 @@ final class FolderSurvey {
         return results;
     }
 
-    private PointSurvey survey(Survey survey, MeasuringPoint point) {
+    private PointSurvey survey(Survey survey, MeasuringPoint point, RecordingSource source) {
         try {
-            return survey.point(point, recording(point), tachometer(point));
-        } catch (RecordingFileException | IllegalArgumentException e) {
-            // The message of a recording begins with the name of its file.
-            String file = Path.of(point.recording()).getFileName() + ": ";
-            return leftOut(survey, point,
-                    e.getMessage().startsWith(file) ? e.getMessage().substring(file.length()) : e.getMessage());
+            RecordingSource.Recorded recorded = source.read(folder);
+            conversions.put(point.id(), recorded.conversion());
+            return survey.point(point, recorded.signal(), tachometer(point, source));
+        } catch (UnreadableRecordingException e) {
+            return leftOut(point, source, e.getMessage());
         } catch (OutOfMemoryError e) {
-            return leftOut(survey, point, "is too large for the memory of this process (java -Xmx... gives more)");
+            return leftOut(point, source, "is too large for the memory of this process (java -Xmx... gives more)");
         }
     }
 
-    private PointSurvey leftOut(Survey survey, MeasuringPoint point, String text) {
-        problems.add(new Problem(point.recording(), 0, "", "point " + point.id() + " is left out: " + text));
-        return survey.withoutRecording(point, point.recording() + ": " + text);
-    }
-
-    private Waveform recording(MeasuringPoint point) {
-        return read(point, point.recording(), point.scale());
+    private PointSurvey leftOut(MeasuringPoint point, RecordingSource source, String text) {
+        String file = source.channel().file();
+        problems.add(new Problem(file, 0, "", "point " + point.id() + " is left out: " + text));
+        return PointSurvey.withoutRecording(point, file + ": " + text);
     }
 
     /** A tachometer that can't be read leaves out the tachometer, not the point. */
-    private Waveform tachometer(MeasuringPoint point) {
-        if (point.tachometer().isEmpty()) {
-            return null;
-        }
-        String name = point.tachometer().get().recording();
+    private Optional<Waveform> tachometer(MeasuringPoint point, RecordingSource source) {
         try {
-            return read(point, name, 1);
-        } catch (RecordingFileException | IllegalArgumentException e) {
-            problems.add(new Problem(name, 0, "", "tachometer of point " + point.id() + " is left out: "
-                    + e.getMessage()));
-            return null;
+            return source.readTachometer(folder);
+        } catch (UnreadableRecordingException e) {
+            problems.add(new Problem(source.tachometer().orElseThrow().channel().file(), 0, "",
+                    "tachometer of point " + point.id() + " is left out: " + e.getMessage()));
+            return Optional.empty();
         }
-    }
-
-    /** The unit of a tachometer's pulses doesn't matter; that of the point stands in for it. */
-    private Waveform read(MeasuringPoint point, String name, double scale) {
-        Path file = folder.resolve(name);
-        if (!Files.isRegularFile(file)) {
-            throw new IllegalArgumentException("is not in the survey folder or no file");
-        }
-        return point.sampleRateHertz().isPresent()
-                ? Recordings.readColumn(file, point.unit(), scale, point.sampleRateHertz().get())
-                : Recordings.read(file, point.unit(), scale);
     }
 }

@@ -11,12 +11,14 @@ import com.tngtech.archunit.core.domain.Dependency;
 import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -66,6 +68,18 @@ class ArchitectureTest {
         Map<String, Set<String>> modules = LIBRARY.stream().collect(Collectors.groupingBy(JavaClass::getPackageName,
                 Collectors.mapping(ArchitectureTest::module, Collectors.toCollection(TreeSet::new))));
         modules.forEach((name, where) -> assertEquals(1, where.size(), name + " is split over " + where));
+    }
+
+    /** With wildcard imports, as pages and JShell have them, a name that stands twice doesn't compile. */
+    @Test
+    void noTwoPublicTypesShareASimpleName() {
+        Map<String, Set<String>> packages = LIBRARY.stream()
+                .filter(type -> type.isTopLevelClass() && type.getModifiers().contains(JavaModifier.PUBLIC))
+                .collect(Collectors.groupingBy(JavaClass::getSimpleName, TreeMap::new,
+                        Collectors.mapping(JavaClass::getPackageName, Collectors.toCollection(TreeSet::new))));
+        assertTrue(packages.size() > 100, "names seen: " + packages.size());
+        packages.values().removeIf(places -> places.size() == 1);
+        assertEquals(Map.of(), packages);
     }
 
     @Test

@@ -2,6 +2,7 @@ package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Require;
+import java.util.Optional;
 
 /**
  * Finds the unbalances that cancel a vibration best: {@code min Σ w²·|V + α·U|²} over complex {@code U}.
@@ -18,19 +19,9 @@ public final class CorrectionSolver {
         this.weights = weights.clone();
         int rows = coefficients.layout().rows();
         int planes = coefficients.layout().planes().size();
-        if (this.weights.length != rows) {
-            throw new IllegalArgumentException("weights must be one per reading, " + rows + ": " + this.weights.length);
-        }
-        int counting = 0;
-        for (int i = 0; i < rows; i++) {
-            if (Require.notNegative("weight of " + coefficients.layout().rowName(i), this.weights[i], "") > 0) {
-                counting++;
-            }
-        }
-        if (counting < planes) {
-            throw new IllegalArgumentException("readings that count must be at least as many as planes, " + planes
-                    + ": " + counting + "; add a sensor or a speed, or balance fewer planes");
-        }
+        tooFewReadings(coefficients.layout(), this.weights).ifPresent(text -> {
+            throw new IllegalArgumentException(text);
+        });
         Phasor[][] weighted = new Phasor[rows][planes];
         for (int i = 0; i < rows; i++) {
             for (int j = 0; j < planes; j++) {
@@ -38,6 +29,22 @@ public final class CorrectionSolver {
             }
         }
         system = new ComplexLeastSquares(weighted);
+    }
+
+    static Optional<String> tooFewReadings(Layout layout, double... weights) {
+        if (weights.length != layout.rows()) {
+            throw new IllegalArgumentException("weights must be one per reading, " + layout.rows() + ": "
+                    + weights.length);
+        }
+        int counting = 0;
+        for (int i = 0; i < weights.length; i++) {
+            if (Require.notNegative("weight of " + layout.rowName(i), weights[i], "") > 0) {
+                counting++;
+            }
+        }
+        return counting >= layout.planes().size() ? Optional.empty()
+                : Optional.of("readings that count must be at least as many as planes, " + layout.planes().size()
+                        + ": " + counting + "; add a sensor or a speed, or balance fewer planes");
     }
 
     /**
@@ -88,11 +95,17 @@ public final class CorrectionSolver {
         if (!(ridge > 0 && ridge <= 1)) {
             throw Require.failure("ridge", "above 0 and at most 1", ridge);
         }
-        if (!system.acts()) {
-            throw new IllegalStateException("planes must act at the sensors to be balanced: all coefficients are zero"
-                    + " at every sensor that counts");
-        }
+        obstacleWithRidge().ifPresent(text -> {
+            throw new IllegalStateException(text);
+        });
         return solve(vibration, ridge);
+    }
+
+    /** {@return why {@link #cancellingWithRidge} can't be asked, as a sentence; empty if it can} */
+    public Optional<String> obstacleWithRidge() {
+        return system.acts() ? Optional.empty()
+                : Optional.of("planes must act at the sensors to be balanced: all coefficients are zero at every sensor"
+                        + " that counts");
     }
 
     private Phasor[] solve(Phasor[] vibration, double ridge) {

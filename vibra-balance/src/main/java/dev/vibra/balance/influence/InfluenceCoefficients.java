@@ -7,6 +7,7 @@ import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -203,10 +204,21 @@ public final class InfluenceCoefficients implements Serializable {
      *
      * @param weights one factor per row by which its residual is multiplied, finite, zero or more, not all zero
      * @return the solver
-     * @throws IllegalArgumentException if a weight is out of range or fewer readings than planes count
+     * @throws IllegalArgumentException if a weight is out of range or there is an {@link #obstacle}
      */
     public CorrectionSolver solver(double... weights) {
         return new CorrectionSolver(this, weights);
+    }
+
+    /**
+     * Says why a solver can't be made that counts each row by a weight.
+     *
+     * @param weights one factor per row, finite, zero or more
+     * @return the reason as a sentence; empty if enough readings count
+     * @throws IllegalArgumentException if a weight is out of range or their count wrong
+     */
+    public Optional<String> obstacle(double... weights) {
+        return CorrectionSolver.tooFewReadings(layout, weights);
     }
 
     /** Returns shape and condition number in one line. */

@@ -3,6 +3,7 @@ package dev.vibra.balance.influence;
 import dev.vibra.balance.vector.Phasor;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Influence coefficients from runs: {@code V = V₀ + α·U} fitted to all of them by least squares, so that trial masses
@@ -33,24 +34,10 @@ public final class InfluenceFit implements Serializable {
      * @throws IllegalArgumentException if runs are too few, of the wrong shape, or don't tell the planes apart
      */
     public static InfluenceFit of(Layout layout, List<Run> runs) {
+        tooFew(layout, runs).ifPresent(InfluenceFit::refuse);
         int planes = layout.planes().size();
-        requireShape(layout, runs);
-        if (runs.size() < planes + 1) {
-            throw new IllegalArgumentException("runs must be at least one initial run and one trial run per plane, "
-                    + (planes + 1) + ": " + runs.size());
-        }
-        Phasor[][] design = new Phasor[runs.size()][planes + 1];
-        for (int r = 0; r < runs.size(); r++) {
-            design[r][0] = Phasor.ONE;
-            for (int j = 0; j < planes; j++) {
-                design[r][j + 1] = runs.get(r).added().get(j);
-            }
-        }
-        ComplexLeastSquares system = new ComplexLeastSquares(design);
-        if (!(system.columnConflict() < 1e10)) {
-            throw new IllegalArgumentException("trial masses must tell the planes apart: each plane needs a run in"
-                    + " which its mass alone changed, or runs that differ in its mass");
-        }
+        ComplexLeastSquares system = system(planes, runs);
+        alike(system).ifPresent(InfluenceFit::refuse);
         Phasor[][] alpha = new Phasor[layout.rows()][planes];
         Phasor[] initial = new Phasor[layout.rows()];
         for (int i = 0; i < layout.rows(); i++) {
@@ -60,6 +47,47 @@ public final class InfluenceFit implements Serializable {
             System.arraycopy(x, 1, alpha[i], 0, planes);
         }
         return new InfluenceFit(InfluenceCoefficients.of(layout, alpha), List.of(initial), runs.size());
+    }
+
+    /**
+     * Says why coefficients can't be fitted to runs.
+     *
+     * @param layout what rows and columns stand for
+     * @param runs runs with a mass for each plane and a reading for each row
+     * @return what is missing, as a sentence; empty if they can
+     * @throws IllegalArgumentException if a run is of the wrong shape
+     */
+    public static Optional<String> obstacle(Layout layout, List<Run> runs) {
+        return tooFew(layout, runs).or(() -> alike(system(layout.planes().size(), runs)));
+    }
+
+    private static void refuse(String reason) {
+        throw new IllegalArgumentException(reason);
+    }
+
+    private static Optional<String> tooFew(Layout layout, List<Run> runs) {
+        requireShape(layout, runs);
+        int needed = layout.planes().size() + 1;
+        return runs.size() >= needed ? Optional.empty()
+                : Optional.of("runs must be at least one initial run and one trial run per plane, " + needed + ": "
+                        + runs.size());
+    }
+
+    private static Optional<String> alike(ComplexLeastSquares system) {
+        return system.columnConflict() < 1e10 ? Optional.empty()
+                : Optional.of("trial masses must tell the planes apart: each plane needs a run in which its mass alone"
+                        + " changed, or runs that differ in its mass");
+    }
+
+    private static ComplexLeastSquares system(int planes, List<Run> runs) {
+        Phasor[][] design = new Phasor[runs.size()][planes + 1];
+        for (int r = 0; r < runs.size(); r++) {
+            design[r][0] = Phasor.ONE;
+            for (int j = 0; j < planes; j++) {
+                design[r][j + 1] = runs.get(r).added().get(j);
+            }
+        }
+        return new ComplexLeastSquares(design);
     }
 
     private static void requireShape(Layout layout, List<Run> runs) {

@@ -1,10 +1,10 @@
 package dev.vibra.balance.phaseless;
 
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.uncertainty.VectorCovariance;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
@@ -125,7 +125,7 @@ public final class AmplitudeRuns implements Serializable {
             double major = VectorCovariance.ofEffects(1, effects).ellipse(0, unbalance, 0.95).major();
             largest = Math.max(largest, unbalance.magnitude() > 0 ? major / unbalance.magnitude() : 0);
         }
-        return largest < 1 ? Optional.empty() : Optional.of(new Remark("correction-uncertain",
+        return largest < 1 ? Optional.empty() : Optional.of(Remark.note("correction-uncertain",
                 "the correction may be off by " + Digits.significant(largest, 2) + " times itself (95 %), if amplitudes"
                 + " scatter by 3 % (one standard deviation, assumed): take a larger trial mass if the force limit"
                 + " allows it, or more angles", largest, 1));
@@ -238,7 +238,7 @@ public final class AmplitudeRuns implements Serializable {
     private static List<Remark> doubts(double contradiction) {
         double usual = 0.1;
         return contradiction <= usual ? List.of()
-                : List.of(new Remark("amplitudes-contradict", "the amplitudes contradict a linear rotor by "
+                : List.of(Remark.note("amplitudes-contradict", "the amplitudes contradict a linear rotor by "
                         + Digits.significant(contradiction * 100, 2) + " %: repeat the runs", contradiction, usual));
     }
 

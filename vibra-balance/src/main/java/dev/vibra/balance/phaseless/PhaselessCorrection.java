@@ -1,8 +1,8 @@
 package dev.vibra.balance.phaseless;
 
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.Caution;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.evidence.Remark;
 import java.io.Serializable;
 import java.util.List;
 

@@ -1,9 +1,9 @@
 package dev.vibra.balance.reading;
 
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.uncertainty.ReadingScatter;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -132,7 +132,7 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalStateException if the mean is zero
      */
     public List<Remark> remarks() {
-        return remarks(Steadiness.withDefaults());
+        return remarks(ScatterLimits.withDefaults());
     }
 
     /**
@@ -143,7 +143,7 @@ public final class RepeatedReading implements Serializable {
      * @return remarks; empty if the vector was steady
      * @throws IllegalStateException if the mean is zero
      */
-    public List<Remark> remarks(Steadiness limits) {
+    public List<Remark> remarks(ScatterLimits limits) {
         double amplitude = 0;
         double phase = 0;
         double floor = limits.floor() / mean.amplitude();
@@ -156,18 +156,18 @@ public final class RepeatedReading implements Serializable {
         }
         List<Remark> out = new ArrayList<>();
         if (amplitude > limits.amplitudeShare()) {
-            out.add(new Remark("amplitude-unsteady", "a reading lies " + Digits.significant(amplitude * 100, 3)
+            out.add(Remark.note("amplitude-unsteady", "a reading lies " + Digits.significant(amplitude * 100, 3)
                     + " % from the mean amplitude", amplitude, limits.amplitudeShare()));
         }
         if (phase > limits.phaseDegrees()) {
-            out.add(new Remark("phase-unsteady", "a reading lies " + Digits.significant(phase, 3)
+            out.add(Remark.note("phase-unsteady", "a reading lies " + Digits.significant(phase, 3)
                     + "° from the mean phase", phase, limits.phaseDegrees()));
         }
         addDrift(limits, out);
         return List.copyOf(out);
     }
 
-    private void addDrift(Steadiness limits, List<Remark> out) {
+    private void addDrift(ScatterLimits limits, List<Remark> out) {
         int half = readings.size() / 2;
         if (half < 2) {
             return;
@@ -178,7 +178,7 @@ public final class RepeatedReading implements Serializable {
         double limit = Math.max(limits.floor() / mean.amplitude(),
                 Math.min(limits.amplitudeShare(), Math.toRadians(limits.phaseDegrees())));
         if (moved > limit) {
-            out.add(new Remark("vector-drifting", "the mean of the later readings lies "
+            out.add(Remark.note("vector-drifting", "the mean of the later readings lies "
                     + Digits.significant(moved * 100, 3) + " % of the amplitude away from that of the earlier ones:"
                     + " wait for warm bearings and steady load", moved, limit));
         }
@@ -199,7 +199,7 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalStateException if the readings are unsteady; the message says how
      */
     public VibrationVector steadyMean() {
-        return steadyMean(Steadiness.withDefaults());
+        return steadyMean(ScatterLimits.withDefaults());
     }
 
     /**
@@ -209,7 +209,7 @@ public final class RepeatedReading implements Serializable {
      * @return the mean
      * @throws IllegalStateException if the readings are unsteady; the message says how
      */
-    public VibrationVector steadyMean(Steadiness limits) {
+    public VibrationVector steadyMean(ScatterLimits limits) {
         List<Remark> doubts = remarks(limits);
         if (!doubts.isEmpty()) {
             throw new IllegalStateException("readings must be steady: "

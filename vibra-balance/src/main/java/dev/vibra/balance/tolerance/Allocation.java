@@ -1,5 +1,6 @@
 package dev.vibra.balance.tolerance;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
@@ -41,7 +42,7 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
      * @return one share of 1
      */
     public static Allocation onePlane() {
-        return new Allocation(List.of(1.0), false, "one plane takes the whole", Confidence.SEVERAL_SOURCES);
+        return new Allocation(List.of(1.0), false, "one plane takes the whole", Confidence.FIRM);
     }
 
     /**
@@ -59,7 +60,7 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
         return new Allocation(Collections.nCopies(planes, 1.0 / planes), false,
                 planes == 2 ? "centre of mass taken to be midway between the planes"
                         : "equal shares; the standard speaks of at most two planes",
-                planes == 2 ? Confidence.SEVERAL_SOURCES : Confidence.FROM_MEMORY);
+                planes == 2 ? Confidence.FIRM : Confidence.UNVERIFIED);
     }
 
     /**
@@ -98,7 +99,7 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
         return new Allocation(List.of(limitedA, limitedB), limited, limited
                 ? place + ", shares held within 0.3 and " + Digits.compact(highest, 2)
                 + " (limits from memory, unverified)"
-                : place + ", shares by its levers", limited ? Confidence.FROM_MEMORY : Confidence.ONE_SOURCE);
+                : place + ", shares by its levers", limited ? Confidence.UNVERIFIED : Confidence.SECONDARY);
     }
 
     private static double clip(double share, double highest) {

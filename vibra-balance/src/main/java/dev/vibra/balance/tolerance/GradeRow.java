@@ -1,5 +1,6 @@
 package dev.vibra.balance.tolerance;
 
+import dev.vibra.evidence.Confidence;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -15,26 +16,26 @@ import java.util.Optional;
  */
 public record GradeRow(BalanceGrade grade, String machines, Confidence confidence) implements Serializable {
     private static final List<GradeRow> TABLE = List.of(
-            row(0.4, "gyroscopes; spindles and drives of high-precision systems", Confidence.SEVERAL_SOURCES),
-            row(1, "audio and video drives; grinding-machine drives", Confidence.SEVERAL_SOURCES),
+            row(0.4, "gyroscopes; spindles and drives of high-precision systems", Confidence.FIRM),
+            row(1, "audio and video drives; grinding-machine drives", Confidence.FIRM),
             row(2.5, "compressors; computer drives; electric motors and generators of shaft height 80 mm or more above"
                     + " 950 r/min; gas and steam turbines; machine-tool drives; textile machines",
-                    Confidence.SEVERAL_SOURCES),
+                    Confidence.FIRM),
             row(6.3, "aircraft gas turbines; centrifuges; electric motors and generators of shaft height 80 mm or more"
                     + " up to 950 r/min, and smaller motors; fans; gears; general machinery; machine tools; paper"
-                    + " machines; process plant; pumps; turbochargers; water turbines", Confidence.SEVERAL_SOURCES),
+                    + " machines; process plant; pumps; turbochargers; water turbines", Confidence.FIRM),
             row(16, "agricultural machines; crushers; drive shafts; crankshaft drives, inherently balanced, rigidly"
                     + " mounted",
-                    Confidence.SEVERAL_SOURCES),
+                    Confidence.FIRM),
             row(40, "car wheels, rims and drive shafts; crankshaft drives, inherently balanced, elastically mounted",
-                    Confidence.FROM_MEMORY),
-            row(100, "complete reciprocating engines of cars, trucks and locomotives", Confidence.ONE_SOURCE),
-            row(250, "crankshaft drives, inherently unbalanced, rigidly mounted", Confidence.FROM_MEMORY),
-            row(630, "crankshaft drives, inherently unbalanced, elastically mounted", Confidence.FROM_MEMORY),
+                    Confidence.UNVERIFIED),
+            row(100, "complete reciprocating engines of cars, trucks and locomotives", Confidence.SECONDARY),
+            row(250, "crankshaft drives, inherently unbalanced, rigidly mounted", Confidence.UNVERIFIED),
+            row(630, "crankshaft drives, inherently unbalanced, elastically mounted", Confidence.UNVERIFIED),
             row(1600, "crankshaft drives of large slow marine diesel engines, inherently balanced",
-                    Confidence.FROM_MEMORY),
+                    Confidence.UNVERIFIED),
             row(4000, "crankshaft drives of large slow marine diesel engines, inherently unbalanced",
-                    Confidence.SEVERAL_SOURCES));
+                    Confidence.FIRM));
 
     /**
      * Checks the parts.

@@ -5,10 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.balance.remark.Caution;
-import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.Caution;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.evidence.Remark;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.balance.remark.Remark;
 import dev.vibra.balance.vector.PhaseSense;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
@@ -70,7 +70,7 @@ class RepeatedReadingTest {
         assertEquals(List.of("vector-drifting"),
                 codes(RepeatedReading.of(v(5, 70), v(5, 70), v(5.3, 70), v(5.6, 70), v(5.6, 70))));
         assertEquals(List.of(), RepeatedReading.of(v(5, 70), v(5.8, 70), v(4.2, 70))
-                .remarks(new Steadiness(0.17, 10, 0)));
+                .remarks(new ScatterLimits(0.17, 10, 0)));
         Remark phase = RepeatedReading.of(v(5, 70), v(5, 81), v(5, 59)).remarks().get(0);
         assertEquals(11, phase.value(), 1e-9);
         assertEquals("a reading lies 11.0° from the mean phase", phase.text());
@@ -81,14 +81,14 @@ class RepeatedReadingTest {
         // After a good balance: 0.10 mm/s with 0.03 mm/s of other machines on it.
         RepeatedReading small = RepeatedReading.of(v(0.1, 70), v(0.13, 70), v(0.1, 85), v(0.08, 60));
         assertEquals(List.of("amplitude-unsteady", "phase-unsteady", "vector-drifting"), codes(small));
-        Steadiness limits = Steadiness.withDefaults().withFloor(0.05);
+        ScatterLimits limits = ScatterLimits.withDefaults().withFloor(0.05);
         assertEquals(List.of(), small.remarks(limits));
         assertEquals(small.mean(), small.steadyMean(limits));
         // A drift of 0.2 mm/s is beyond a floor of 0.15, and within one of 0.25.
         RepeatedReading drift = RepeatedReading.of(v(0.1, 0), v(0.1, 0), v(0.3, 0), v(0.3, 0));
-        assertEquals(List.of("vector-drifting"), drift.remarks(new Steadiness(0.8, 180, 0.15)).stream()
+        assertEquals(List.of("vector-drifting"), drift.remarks(new ScatterLimits(0.8, 180, 0.15)).stream()
                 .map(Remark::code).toList());
-        assertEquals(List.of(), drift.remarks(new Steadiness(0.8, 180, 0.25)));
+        assertEquals(List.of(), drift.remarks(new ScatterLimits(0.8, 180, 0.25)));
         assertEquals("within 10 % and 10°, or 0.05", limits.toString());
         assertEquals("floor must be finite and >= 0: NaN", message(() -> limits.withFloor(Double.NaN)));
         assertTrue(RepeatedReading.of(v(5, 0), v(5, 180.1)).toString().endsWith(
@@ -121,13 +121,13 @@ class RepeatedReadingTest {
                 assertThrows(IllegalStateException.class, zero::amplitudeScatter).getMessage());
         assertEquals("0 mm/s rms, mean of 2", zero.toString());
         assertEquals("allowed share of the amplitude must be finite and > 0: NaN",
-                message(() -> new Steadiness(Double.NaN, 1, 0)));
+                message(() -> new ScatterLimits(Double.NaN, 1, 0)));
         for (double bad : new double[] {0, 181, Double.NaN}) {
-            assertEquals("allowed phase must be above 0 and at most 180°: " + bad, message(() -> new Steadiness(0.1,
+            assertEquals("allowed phase must be above 0 and at most 180°: " + bad, message(() -> new ScatterLimits(0.1,
                     bad, 0)));
         }
-        assertEquals(180, new Steadiness(0.1, 180, 0).phaseDegrees());
-        assertEquals("within 10 % and 10°", Steadiness.withDefaults().toString());
+        assertEquals(180, new ScatterLimits(0.1, 180, 0).phaseDegrees());
+        assertEquals("within 10 % and 10°", ScatterLimits.withDefaults().toString());
     }
 
     // 1 mm/s rms at 159.155 Hz is 1 µm rms and 1 m/s² rms; displacement lags velocity by 90°, acceleration leads by

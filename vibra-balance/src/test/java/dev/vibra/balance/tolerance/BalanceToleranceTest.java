@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.evidence.Confidence;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.List;
 import java.util.Optional;
@@ -60,7 +61,7 @@ class BalanceToleranceTest {
         assertEquals(a, allocation.shares().get(0), 1e-12);
         assertEquals(b, allocation.shares().get(1), 1e-12);
         assertEquals(limited, allocation.limited());
-        assertEquals(limited ? Confidence.FROM_MEMORY : Confidence.ONE_SOURCE, allocation.confidence());
+        assertEquals(limited ? Confidence.UNVERIFIED : Confidence.SECONDARY, allocation.confidence());
         Allocation mirrored = Allocation.byLever(10_000, 0, centre);
         assertEquals(List.of(allocation.shares().get(1), allocation.shares().get(0)), mirrored.shares());
     }
@@ -75,9 +76,9 @@ class BalanceToleranceTest {
                 + " memory, unverified))", Allocation.byLever(0, 1, -0.2).toString());
         assertEquals("one plane takes the whole", Allocation.equalShares(1).reason());
         assertEquals("centre of mass taken to be midway between the planes", Allocation.equalShares(2).reason());
-        assertEquals(Confidence.SEVERAL_SOURCES, Allocation.equalShares(2).confidence());
+        assertEquals(Confidence.FIRM, Allocation.equalShares(2).confidence());
         assertEquals(List.of(0.25, 0.25, 0.25, 0.25), Allocation.equalShares(4).shares());
-        assertEquals(Confidence.FROM_MEMORY, Allocation.equalShares(3).confidence());
+        assertEquals(Confidence.UNVERIFIED, Allocation.equalShares(3).confidence());
         assertEquals("equal shares; the standard speaks of at most two planes", Allocation.equalShares(3).reason());
         message("planes must be at least 1: 0", () -> Allocation.equalShares(0));
         message("bearingB must be away from bearingA, 2.0: 2.0", () -> Allocation.byLever(2, 2, 1));
@@ -88,9 +89,9 @@ class BalanceToleranceTest {
         message("bearingA must be finite: NaN", () -> Allocation.byLever(Double.NaN, 3, 1));
         message("bearingB must be finite: Infinity", () -> Allocation.byLever(2, Double.POSITIVE_INFINITY, 1));
         message("count of shares must be at least 1: 0",
-                () -> new Allocation(List.of(), false, "none", Confidence.FROM_MEMORY));
+                () -> new Allocation(List.of(), false, "none", Confidence.UNVERIFIED));
         message("share of a plane must be finite and > 0: 0.0",
-                () -> new Allocation(List.of(0.0), false, "none", Confidence.FROM_MEMORY));
+                () -> new Allocation(List.of(0.0), false, "none", Confidence.UNVERIFIED));
     }
 
     @Test
@@ -200,8 +201,7 @@ class BalanceToleranceTest {
             assertEquals(2.5, i == 0 ? 2.5 : grades[i] / grades[i - 1], 0.05);
         }
         assertEquals(Optional.empty(), GradeRow.finestHolding(Double.NaN));
-        assertEquals("G1: audio and video drives; grinding-machine drives (several public sources agree; verify in the"
-                + " standard)", table.get(1).toString());
+        assertEquals("G1: audio and video drives; grinding-machine drives (firm)", table.get(1).toString());
         assertEquals("from memory, unverified", table.get(7).confidence().toString());
         assertTrue(table.get(3).machines().contains("fans") && table.get(3).machines().contains("pumps"));
         assertTrue(table.get(2).machines().contains("turbines"));

@@ -2,8 +2,7 @@ package dev.vibra.docs.survey.chart;
 
 /**
  * The points that are enough to draw a long line: smallest and largest value of each of a number of equal groups, in
- * the
- * order in which they occur, so that no peak is lost.
+ * the order in which they occur, so that no peak is lost.
  */
 final class Decimation {
     private final double[] x;

@@ -1,7 +1,5 @@
 package dev.vibra.docs.survey.chart;
 
-import java.util.Objects;
-
 /** One finished picture and the sentence that says what it shows. */
 public final class Figure {
     private final byte[] png;
@@ -9,23 +7,15 @@ public final class Figure {
 
     Figure(byte[] png, String description) {
         this.png = png;
-        this.description = Objects.requireNonNull(description, "description");
+        this.description = description;
     }
 
-    /**
-     * Returns the picture.
-     *
-     * @return copy of the bytes of a PNG file
-     */
+    /** {@return copy of the bytes of a PNG file} */
     public byte[] png() {
         return png.clone();
     }
 
-    /**
-     * Returns what the picture shows, for readers who can't see it.
-     *
-     * @return one sentence or two
-     */
+    /** {@return what the picture shows, for readers who can't see it} */
     public String description() {
         return description;
     }

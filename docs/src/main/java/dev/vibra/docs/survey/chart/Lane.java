@@ -1,7 +1,6 @@
 package dev.vibra.docs.survey.chart;
 
 import java.util.List;
-import java.util.Objects;
 
 /**
  * One row of marks above a spectrum that says where lines are expected.
@@ -10,17 +9,6 @@ import java.util.Objects;
  * @param marks expected frequencies
  */
 public record Lane(String label, List<Mark> marks) {
-    /**
-     * Copies the list.
-     *
-     * @param label see the record
-     * @param marks see the record
-     */
-    public Lane {
-        Objects.requireNonNull(label, "label");
-        marks = List.copyOf(marks);
-    }
-
     /**
      * One expected frequency.
      *

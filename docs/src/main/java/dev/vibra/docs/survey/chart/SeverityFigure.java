@@ -15,8 +15,7 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 
 /**
  * Severity of the points of a machine: one row a point, the value with its uncertainty on a common scale that the
- * limits
- * divide into lettered zones. Zones are told by letter and place; the grey tone only repeats it.
+ * limits divide into zones. Zones are told by name and place; the grey tone only repeats it.
  */
 public final class SeverityFigure {
     private static final int ROW = 34;
@@ -25,7 +24,6 @@ public final class SeverityFigure {
     /** Room right of the plot for value, uncertainty and zone. */
     private static final int RIGHT = 170;
     private static final int PLOT_WIDTH = Look.WIDTH - RIGHT;
-    private static final String[] LETTERS = {"A", "B", "C", "D"};
     private static final Color[] TONES = {new Color(0xff, 0xff, 0xff), new Color(0xf2, 0xf3, 0xf4),
         new Color(0xe1, 0xe3, 0xe5), new Color(0xc9, 0xcc, 0xd0)};
 
@@ -35,18 +33,20 @@ public final class SeverityFigure {
      * @param label name of the point
      * @param value measured value
      * @param uncertainty expanded uncertainty of the value, zero or more
-     * @param zone letters of the zone, for example {@code C} or {@code B/C}
+     * @param zone name of the zone, for example {@code C} or {@code B/C}
      */
     public record Row(String label, double value, double uncertainty, String zone) {}
 
     private final List<Row> rows;
     private final List<Double> limits;
+    private final List<String> names;
     private final String xTitle;
     private final double end;
 
-    private SeverityFigure(List<Row> rows, List<Double> limits, String xTitle) {
-        this.rows = rows;
-        this.limits = limits;
+    private SeverityFigure(List<Row> rows, List<Double> limits, List<String> names, String xTitle) {
+        this.rows = List.copyOf(rows);
+        this.limits = List.copyOf(limits);
+        this.names = List.copyOf(names);
         this.xTitle = xTitle;
         double most = rows.stream().mapToDouble(row -> row.value() + row.uncertainty()).max().orElse(0);
         this.end = Math.max(limits.get(limits.size() - 1) * 1.35, most * 1.12);
@@ -56,13 +56,15 @@ public final class SeverityFigure {
      * Draws the points that are judged by the same limits.
      *
      * @param rows one row a point, one or more
-     * @param limits the three limits A/B, B/C, C/D in ascending order
+     * @param limits limits in ascending order
+     * @param names what lies between them, one more: letters of zones, or the words of an acceptance
      * @param xTitle quantity and unit of values and limits
      * @param description what the figure shows
      * @return the figure
      */
-    public static Figure of(List<Row> rows, List<Double> limits, String xTitle, String description) {
-        SeverityFigure figure = new SeverityFigure(List.copyOf(rows), List.copyOf(limits), xTitle);
+    public static Figure of(List<Row> rows, List<Double> limits, List<String> names, String xTitle,
+            String description) {
+        SeverityFigure figure = new SeverityFigure(rows, limits, names, xTitle);
         return new Figure(Sheet.png(Look.WIDTH, HEAD + figure.plotHeight(), figure::draw), description);
     }
 
@@ -101,7 +103,7 @@ public final class SeverityFigure {
             g.setColor(TONES[zone]);
             g.fill(new Rectangle2D.Double(from, top, to - from, bottom - top));
             g.setColor(Look.INK);
-            g.drawString(LETTERS[zone], (float) ((from + to - metrics.stringWidth(LETTERS[zone])) / 2),
+            g.drawString(names.get(zone), (float) ((from + to - metrics.stringWidth(names.get(zone))) / 2),
                     (float) top - 7);
             g.setStroke(zone == 0 ? Look.THIN : Look.FIRM);
             g.draw(new Line2D.Double(from, zone == 0 ? top : top - 18, from, bottom));

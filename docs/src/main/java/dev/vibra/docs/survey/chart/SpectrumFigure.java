@@ -14,8 +14,7 @@ import org.knowm.xchart.XYChart;
 
 /**
  * Spectrum with rows of marks above it. A filled mark with a dotted line says that the expected line was found, an open
- * mark
- * that it was not: shape and position carry the meaning, colour only repeats it.
+ * mark that it was not: shape and position carry the meaning, colour only repeats it.
  */
 public final class SpectrumFigure {
     private static final int PLOT_HEIGHT = 270;
@@ -137,7 +136,8 @@ public final class SpectrumFigure {
         FontMetrics metrics = g.getFontMetrics();
         float baseline = (float) y + metrics.getAscent() / 2f - 1.5f;
         g.setColor(Look.INK);
-        g.drawString(lane.label(), (float) left - 10 - metrics.stringWidth(lane.label()), baseline);
+        String label = fitting(lane.label(), metrics, left - 12);
+        g.drawString(label, (float) left - 10 - metrics.stringWidth(label), baseline);
         g.setColor(Look.FAINT);
         g.setStroke(Look.THIN);
         g.draw(new Line2D.Double(left, y, right, y));
@@ -148,6 +148,14 @@ public final class SpectrumFigure {
             drawText(g, shown.get(i).text(), chart.getScreenXFromChart(shown.get(i).hertz()) + MARK_RADIUS + 3,
                     next - MARK_RADIUS - 1, baseline);
         }
+    }
+
+    private static String fitting(String text, FontMetrics metrics, double width) {
+        String fitting = text;
+        for (int length = text.length() - 1; length > 0 && metrics.stringWidth(fitting) > width; length--) {
+            fitting = text.substring(0, length) + "\u2026";
+        }
+        return fitting;
     }
 
     private void drawMark(Graphics2D g, XYChart chart, Lane.Mark mark, double y) {

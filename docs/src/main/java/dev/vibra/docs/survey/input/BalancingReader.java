@@ -1,10 +1,17 @@
 package dev.vibra.docs.survey.input;
 
+import dev.vibra.balance.Balancing;
+import dev.vibra.balance.BalancingJob;
+import dev.vibra.balance.tolerance.Allocation;
+import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.uncertainty.ReadingScatter;
+import dev.vibra.balance.vector.Convention;
+import dev.vibra.machine.RotorData;
 import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
-import dev.vibra.survey.machine.BalancingSheet;
-import dev.vibra.survey.machine.SheetReading;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,55 +19,81 @@ import java.util.Optional;
 
 /** Reads a balancing job and checks that its parts fit together; with any error the job is left out as a whole. */
 final class BalancingReader {
+    static final Range TURN = new Range(-360, true, 360, true, "degrees");
+    private static final double SMALLEST = 1e-9;
+    private static final double LARGEST = 1e9;
     private static final List<String> PHASES = List.of("lag, degrees", "lead, degrees");
+    private static final List<String> UNITS = Arrays.stream(Unit.values()).map(Unit::plainSymbol).toList();
     private static final Map<String, Detector> DETECTORS = detectors();
 
     private final FieldReader fields;
+    private final JobSteps steps = new JobSteps();
+    private Unit unit = Unit.MM_PER_S;
+    private Detector detector = Detector.RMS;
+    private Convention convention = Convention.LAG_AGAINST_ROTATION;
 
     private BalancingReader(FieldReader fields) {
         this.fields = fields;
     }
 
-    /** Returns the job; it means something only if the reader of the fields has no faults afterwards. */
-    static BalancingSheet read(FieldReader fields) {
-        return new BalancingReader(fields).job();
+    /**
+     * Returns the job; empty with any error so far. The object is not closed.
+     *
+     * @param rotor rotor of the machine
+     * @param service speed of the machine, which the tolerance is for
+     */
+    static Optional<BalancingJob> read(FieldReader fields, RotorData rotor, Optional<RotationSpeed> service) {
+        return new BalancingReader(fields).job(rotor, service);
     }
 
-    private BalancingSheet job() {
-        double speed = fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min")).orElse(Double.NaN);
+    private Optional<BalancingJob> job(RotorData rotor, Optional<RotationSpeed> service) {
+        Optional<RotationSpeed> speed = size(fields, "speedRevolutionsPerMinute", Range.above(0, "r/min"))
+                .map(RotationSpeed::ofRevolutionsPerMinute);
         List<String> sensors = names("sensors", "names of the sensors");
         List<String> planes = names("planes", "names of the correction planes");
-        SheetReading reading = reading();
-        return new BalancingSheet(speed, reading, sensors, planes, new RunsReader(fields, sensors,
-                planes).read(reading),
-                new GeometryReader(fields, planes).read());
+        fields.part("reading", this::reading);
+        steps.add(job -> job.in(unit, detector).with(convention));
+        steps.add(speed, BalancingJob::at);
+        rotor.massKilograms().ifPresent(mass -> steps.add(job -> job.rotor(mass)));
+        steps.add(scatter(fields, "scatter", true), BalancingJob::scatter);
+        Map<String, Double> radii = new HashMap<>();
+        Optional<Allocation> shares = new GeometryReader(fields, planes, steps).read(radii);
+        steps.add(tolerance(rotor, service.or(() -> speed)), (job, tolerance) -> job.toTolerance(
+                tolerance.allocated(shares.orElseGet(() -> Allocation.equalShares(planes.size())))));
+        new RunsReader(fields, sensors, planes, steps).read(radii, unit, detector);
+        return fields.faulty() ? Optional.empty() : Optional.of(steps.onto(
+                Balancing.inPlanes(planes.toArray(String[]::new)).measuredAt(sensors.toArray(String[]::new))));
     }
 
-    private SheetReading reading() {
-        Optional<FieldReader> reading = fields.object("reading");
-        Unit unit = reading.flatMap(BalancingReader::unit).orElse(Unit.MM_PER_S);
-        Detector detector = reading.flatMap(object -> object.choice("detector", List.copyOf(DETECTORS.keySet())))
-                .map(DETECTORS::get).orElse(Detector.RMS);
-        String phase = reading.flatMap(object -> object.choice("phase", PHASES)).orElse(PHASES.get(0));
-        reading.ifPresent(object -> passOn(object, fields, "reading"));
-        return new SheetReading(unit, detector, phase.equals(PHASES.get(0)), scatter(fields, "scatter", true));
+    private FieldReader reading(FieldReader object) {
+        Optional<String> symbol = object.text("unit");
+        Optional<Unit> named = symbol.flatMap(text -> Arrays.stream(Unit.values())
+                .filter(one -> one.symbol().equals(text) || one.plainSymbol().equals(text)).findFirst());
+        symbol.filter(text -> named.isEmpty()).ifPresent(text -> object.fault("unit", "must be one of "
+                + FieldReader.joined(UNITS) + ": \"" + text + "\""));
+        unit = named.orElse(unit);
+        detector = object.choice("detector", List.copyOf(DETECTORS.keySet())).map(DETECTORS::get).orElse(detector);
+        convention = object.choice("phase", PHASES).filter(PHASES.get(1)::equals)
+                .map(lead -> Convention.LEAD_WITH_ROTATION).orElse(convention);
+        return object;
     }
 
-    /** Scatter of readings or of coefficients, which have no floor; null if not told. */
-    static ReadingScatter scatter(FieldReader fields, String name, boolean withFloor) {
-        Optional<FieldReader> scatter = fields.object(name);
-        if (scatter.isEmpty()) {
-            return null;
-        }
-        FieldReader object = scatter.get();
-        Optional<Double> amplitude = object.number("amplitudePercent", new Range(0, true, 100, true, "%"));
-        Optional<Double> phase = object.number("phaseDegrees", new Range(0, true, 180, true, "degrees"));
-        double floor = withFloor ? object.number("floor", Range.atLeast(0, "")).orElse(0.0) : 0;
-        requireField(object, "amplitudePercent");
-        requireField(object, "phaseDegrees");
-        passOn(object, fields, name);
-        return object.faulty() ? null
-                : ReadingScatter.of(amplitude.orElseThrow() / 100, phase.orElseThrow()).withFloor(floor);
+    /** Permissible residual unbalance; empty if mass, grade or speed is missing. */
+    private static Optional<BalanceTolerance> tolerance(RotorData rotor, Optional<RotationSpeed> speed) {
+        return rotor.massKilograms().isEmpty() ? Optional.empty() : rotor.grade().flatMap(grade -> speed.map(turning ->
+                BalanceTolerance.of(grade, rotor.massKilograms().getAsDouble(), turning)));
+    }
+
+    /** Scatter of readings or of coefficients, which have no floor; empty if not told. */
+    static Optional<ReadingScatter> scatter(FieldReader fields, String name, boolean withFloor) {
+        return fields.part(name, object -> {
+            require(object, "amplitudePercent", "phaseDegrees");
+            Optional<Double> amplitude = object.number("amplitudePercent", new Range(0, true, 100, true, "%"));
+            Optional<Double> phase = object.number("phaseDegrees", new Range(0, true, 180, true, "degrees"));
+            double floor = withFloor ? size(object, "floor", Range.atLeast(0, "")).orElse(0.0) : 0;
+            return object.faulty() ? Optional.<ReadingScatter>empty() : Optional.of(
+                    ReadingScatter.of(amplitude.orElseThrow() / 100, phase.orElseThrow()).withFloor(floor));
+        }).flatMap(read -> read);
     }
 
     private List<String> names(String name, String what) {
@@ -73,27 +106,17 @@ final class BalancingReader {
         return names;
     }
 
-    private static Optional<Unit> unit(FieldReader reading) {
-        Optional<String> symbol = reading.text("unit");
-        try {
-            return symbol.map(Unit::ofSymbol);
-        } catch (IllegalArgumentException e) {
-            reading.fault("unit", e.getMessage().substring("unit ".length()));
-            return Optional.empty();
-        }
+    static void require(FieldReader object, String... names) {
+        Arrays.stream(names).filter(name -> !object.has(name)).forEach(name -> object.fault(name, "is required"));
     }
 
-    /** Closes an object within another; its faults are faults of the field that holds it. */
-    static void passOn(FieldReader object, FieldReader holder, String name) {
-        if (object.finish().faulty()) {
-            holder.faults().add(name);
-        }
-    }
-
-    static void requireField(FieldReader object, String name) {
-        if (!object.has(name)) {
-            object.fault(name, "is required");
-        }
+    /** Reads what has a size; far beyond what is ever measured it is a slip of the pen, and no arithmetic holds. */
+    static Optional<Double> size(FieldReader object, String name, Range range) {
+        Optional<Double> size = object.number(name, range);
+        Optional<Double> sound = size.filter(value -> value == 0 || value >= SMALLEST && value <= LARGEST);
+        size.filter(value -> sound.isEmpty()).ifPresent(value -> object.fault(name,
+                "must be of a size that can be measured, from 1e-9 to 1e9: " + value));
+        return sound;
     }
 
     private static Map<String, Detector> detectors() {

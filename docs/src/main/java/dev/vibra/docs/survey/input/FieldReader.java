@@ -1,20 +1,24 @@
 package dev.vibra.docs.survey.input;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /**
  * Takes typed fields out of one JSON object and notes what is wrong with them; what was never asked for is unknown. A
  * method returns empty both for a missing field and for one with an error; {@link #faults()} tells which had one.
  */
 final class FieldReader {
+    private static final int HIGHEST_COUNT = 1_000_000;
+
     private final JsonNode object;
     private final String path;
     private final Problems problems;
@@ -25,6 +29,25 @@ final class FieldReader {
         this.object = object;
         this.path = path;
         this.problems = problems;
+    }
+
+    /** What a value may be: its type, how it is read, and the rule that is told where that gives nothing. */
+    private record Allowed<T>(JsonNode.Type type, Function<String, Optional<T>> reading, String rule) {
+        static Allowed<Double> number(Range range) {
+            return new Allowed<>(JsonNode.Type.NUMBER, text -> Optional.of(Double.parseDouble(text))
+                    .filter(range::contains), range.toString());
+        }
+
+        static Allowed<Integer> count(int lowest) {
+            return new Allowed<>(JsonNode.Type.NUMBER, text -> Optional.of(Double.parseDouble(text))
+                    .filter(value -> value >= lowest && value <= HIGHEST_COUNT && value == Math.rint(value))
+                    .map(Double::intValue), "a whole number from " + lowest + " to " + HIGHEST_COUNT);
+        }
+
+        static Allowed<String> text() {
+            return new Allowed<>(JsonNode.Type.TEXT, text -> Optional.of(text).filter(given -> !given.isBlank()),
+                    JsonNode.Type.TEXT + ", not blank");
+        }
     }
 
     /** Makes a reader of a node that should be an object; notes the error and returns empty if it is not. */
@@ -64,61 +87,111 @@ final class FieldReader {
         problems.add(node == null ? object.line() : node.line(), pathOf(name), text);
     }
 
-    Optional<String> text(String name) {
-        Optional<String> text = node(name, JsonNode.Type.TEXT).map(JsonNode::text);
-        if (text.isPresent() && text.get().isBlank()) {
-            fault(name, "must not be blank: \"" + text.get() + "\"");
-            return Optional.empty();
+    /** Notes a missing field; the rule says what is wanted. */
+    FieldReader require(String name, String what) {
+        if (!has(name)) {
+            fault(name, what.isEmpty() ? "is required" : "is required: " + what);
         }
-        return text;
+        return this;
     }
 
     Optional<String> required(String name, String what) {
-        if (!has(name)) {
-            fault(name, "is required: " + what);
-        }
-        return text(name);
+        return require(name, what).text(name);
     }
 
-    <T> Optional<T> choice(String name, List<T> allowed) {
-        Optional<String> given = text(name);
-        for (T one : allowed) {
-            if (given.isPresent() && one.toString().equals(given.get())) {
-                return Optional.of(one);
-            }
-        }
-        given.ifPresent(text -> fault(name, "must be one of " + joined(allowed) + ": \"" + text + "\""));
-        return Optional.empty();
+    Optional<String> text(String name) {
+        return value(name, Allowed.text());
     }
 
     Optional<Double> number(String name, Range range) {
-        return node(name, JsonNode.Type.NUMBER).flatMap(node -> number(name, node, range));
-    }
-
-    private Optional<Double> number(String name, JsonNode node, Range range) {
-        double value = Double.parseDouble(node.text());
-        if (!range.contains(value)) {
-            fault(name, "must be " + range + ": " + node.shown());
-            return Optional.empty();
-        }
-        return Optional.of(value);
+        return value(name, Allowed.number(range));
     }
 
     Optional<Integer> count(String name, int lowest) {
-        Optional<JsonNode> node = node(name, JsonNode.Type.NUMBER);
-        if (node.isEmpty()) {
-            return Optional.empty();
+        return value(name, Allowed.count(lowest));
+    }
+
+    Optional<Boolean> truth(String name) {
+        return node(name, JsonNode.Type.TRUTH).map(node -> Boolean.valueOf(node.text()));
+    }
+
+    boolean isNumber(String name) {
+        return has(name) && object.fields().get(name).type() == JsonNode.Type.NUMBER;
+    }
+
+    Optional<Instant> instant(String name) {
+        return value(name, new Allowed<>(JsonNode.Type.TEXT, JsonNode::instant,
+                "a time with its offset, as in \"2026-03-04T10:20:00Z\""));
+    }
+
+    <T> Optional<T> choice(String name, List<T> allowed) {
+        return value(name, new Allowed<>(JsonNode.Type.TEXT, text -> allowed.stream()
+                .filter(one -> one.toString().equals(text)).findFirst(), "one of " + joined(allowed)));
+    }
+
+    private <T> Optional<T> value(String name, Allowed<T> allowed) {
+        Optional<JsonNode> node = node(name, allowed.type);
+        Optional<T> value = node.flatMap(given -> allowed.reading.apply(given.text()));
+        if (node.isPresent() && value.isEmpty()) {
+            fault(name, "must be " + allowed.rule + ": " + node.get().shown());
         }
-        double value = Double.parseDouble(node.get().text());
-        if (!(value >= lowest && value <= 1_000_000 && value == Math.rint(value))) {
-            fault(name, "must be a whole number from " + lowest + " to 1000000: " + node.get().shown());
-            return Optional.empty();
+        return value;
+    }
+
+    List<Double> numbers(String name, Range range) {
+        return values(name, Allowed.number(range));
+    }
+
+    List<Integer> counts(String name, int lowest) {
+        return values(name, Allowed.count(lowest));
+    }
+
+    /** Reads texts that differ from each other. */
+    List<String> texts(String name) {
+        Set<String> before = new LinkedHashSet<>();
+        List<String> texts = values(name, Allowed.text());
+        for (String text : texts) {
+            if (!before.add(text)) {
+                faultOfItem(name, before.size(), "given once only");
+                return List.of();
+            }
         }
-        return Optional.of((int) value);
+        return texts;
+    }
+
+    /** Reads a list of values; one that isn't allowed makes the whole empty. */
+    private <T> List<T> values(String name, Allowed<T> allowed) {
+        List<T> values = new ArrayList<>();
+        for (JsonNode item : items(name)) {
+            Optional<T> value = item.type() == allowed.type ? allowed.reading.apply(item.text()) : Optional.empty();
+            if (value.isEmpty()) {
+                faultOfItem(name, values.size(), allowed.rule);
+                return List.of();
+            }
+            values.add(value.get());
+        }
+        return values;
+    }
+
+    private void faultOfItem(String name, int index, String rule) {
+        JsonNode item = items(name).get(index);
+        faults.add(name);
+        problems.add(item.line(), pathOf(name) + "[" + index + "]", "must be " + rule + ": " + item.shown());
     }
 
     Optional<FieldReader> object(String name) {
         return node(name, JsonNode.Type.OBJECT).map(node -> new FieldReader(node, pathOf(name), problems));
+    }
+
+    /** Reads an object; one with any error is left out as a whole and makes its field faulty. */
+    <T> Optional<T> part(String name, Function<FieldReader, T> reading) {
+        Optional<FieldReader> inner = object(name);
+        Optional<T> part = inner.map(reading);
+        boolean faulty = inner.isPresent() && inner.get().finish().faulty();
+        if (faulty) {
+            faults.add(name);
+        }
+        return faulty ? Optional.empty() : part;
     }
 
     /** Reads each object of a list with the given method; what that method leaves empty is left out. */
@@ -142,7 +215,7 @@ final class FieldReader {
         List<List<T>> rows = new ArrayList<>();
         for (JsonNode row : items(name)) {
             if (row.type() != JsonNode.Type.ARRAY) {
-                faultOfItem(name, rows.size(), row, JsonNode.Type.ARRAY.toString());
+                faultOfItem(name, rows.size(), JsonNode.Type.ARRAY.toString());
                 return List.of();
             }
             List<T> read = new ArrayList<>();
@@ -158,56 +231,6 @@ final class FieldReader {
             rows.add(read);
         }
         return rows;
-    }
-
-    Optional<Boolean> truth(String name) {
-        return node(name, JsonNode.Type.TRUTH).map(node -> Boolean.valueOf(node.text()));
-    }
-
-    List<Double> numbers(String name, Range range) {
-        List<Double> numbers = new ArrayList<>();
-        for (JsonNode item : items(name)) {
-            if (item.type() != JsonNode.Type.NUMBER || !range.contains(Double.parseDouble(item.text()))) {
-                faultOfItem(name, numbers.size(), item, range.toString());
-                return List.of();
-            }
-            numbers.add(Double.parseDouble(item.text()));
-        }
-        return numbers;
-    }
-
-    List<String> texts(String name) {
-        List<String> texts = new ArrayList<>();
-        for (JsonNode item : items(name)) {
-            if (item.type() != JsonNode.Type.TEXT || item.text().isBlank()) {
-                faultOfItem(name, texts.size(), item, JsonNode.Type.TEXT + ", not blank");
-                return List.of();
-            }
-            if (texts.contains(item.text())) {
-                faultOfItem(name, texts.size(), item, "given once only");
-                return List.of();
-            }
-            texts.add(item.text());
-        }
-        return texts;
-    }
-
-    List<Integer> counts(String name, int lowest) {
-        List<Integer> counts = new ArrayList<>();
-        for (JsonNode item : items(name)) {
-            double value = item.type() == JsonNode.Type.NUMBER ? Double.parseDouble(item.text()) : Double.NaN;
-            if (!(value >= lowest && value <= 1_000_000 && value == Math.rint(value))) {
-                faultOfItem(name, counts.size(), item, "a whole number from " + lowest + " to 1000000");
-                return List.of();
-            }
-            counts.add((int) value);
-        }
-        return counts;
-    }
-
-    private void faultOfItem(String name, int index, JsonNode item, String rule) {
-        faults.add(name);
-        problems.add(item.line(), pathOf(name) + "[" + index + "]", "must be " + rule + ": " + item.shown());
     }
 
     private List<JsonNode> items(String name) {
@@ -246,13 +269,20 @@ final class FieldReader {
                 String nearest = NearestName.of(field.getKey(), known);
                 faults.add(nearest);
                 problems.add(object.lineOfName(field.getKey()), pathOf(field.getKey()),
-                        String.format(Locale.ROOT, "is not a known field; the nearest known name is \"%s\"", nearest));
+                        "is not a known field; the nearest known name is \"" + nearest + "\"");
             }
         }
         return this;
     }
 
+    /** Closes the object; with any error in it there is no result. */
+    <T> Optional<T> finished(Supplier<T> result) {
+        return finish().faulty() ? Optional.empty() : Optional.of(result.get());
+    }
+
+    /** Lists what is allowed; names that hold a comma themselves stand in quotes. */
     static String joined(List<?> allowed) {
-        return String.join(", ", allowed.stream().map(Object::toString).toList());
+        String quote = allowed.stream().anyMatch(one -> one.toString().contains(",")) ? "\"" : "";
+        return allowed.stream().map(one -> quote + one + quote).collect(Collectors.joining(", "));
     }
 }

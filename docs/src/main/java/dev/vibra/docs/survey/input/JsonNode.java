@@ -1,17 +1,20 @@
 package dev.vibra.docs.survey.input;
 
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** One value of a JSON document and the line on which it begins. */
 final class JsonNode {
     /** What a value can be. */
     enum Type {
         OBJECT("an object { }"), ARRAY("a list [ ]"), TEXT("a text in quotes"), NUMBER("a number"),
-                TRUTH("true or false"),
-        NULL("null");
+        TRUTH("true or false"), NULL("null");
 
         private final String label;
 
@@ -53,6 +56,20 @@ final class JsonNode {
     /** Returns the characters of a text, or of a number as they stand in the file. */
     String text() {
         return text;
+    }
+
+    /** Reads an instant of ISO 8601 with its offset; empty if a text is none. */
+    static Optional<Instant> instant(String text) {
+        try {
+            return Optional.of(OffsetDateTime.parse(text).toInstant());
+        } catch (DateTimeParseException e) {
+            return Optional.empty();
+        }
+    }
+
+    /** Returns a field of an object, if it is there and of the type. */
+    Optional<JsonNode> at(String name, Type wanted) {
+        return Optional.ofNullable(fields.get(name)).filter(node -> node.type == wanted);
     }
 
     Map<String, JsonNode> fields() {

@@ -7,12 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
- * Reads {@code machine.json}. A wrong field never stops the reading: a point with an error is left out, a wrong part
- * such as
- * a gear or the balancing job likewise, and the machine remembers which of its own fields were wrong.
+ * Reads {@code machine.json}. A wrong field never stops the reading: a point with an error is left out, a gear or the
+ * balancing job likewise, and the machine remembers which facts were given wrong.
  */
 public final class MachineFile {
     /** Name of the file in a survey folder. */
@@ -21,18 +21,18 @@ public final class MachineFile {
     private MachineFile() {}
 
     /**
-     * Reads the description in a survey folder.
+     * Reads the description in a survey folder, and baselines from earlier results that it names.
      *
      * @param folder the survey folder
      * @return what could be read and what was wrong
      */
     public static MachineReading in(Path folder) {
         try {
-            return parse(NAME, Files.readAllBytes(folder.resolve(NAME)));
+            return EarlierResults.into(parse(NAME, Files.readAllBytes(folder.resolve(NAME))), folder);
         } catch (NoSuchFileException e) {
-            return failed(new Problem(NAME, 0, "", "is required in the survey folder and not there"));
+            return failed(List.of(new Problem(NAME, 0, "", "is required in the survey folder and not there")));
         } catch (IOException e) {
-            return failed(new Problem(NAME, 0, "", "can't be read: " + e.getMessage()));
+            return failed(List.of(new Problem(NAME, 0, "", "can't be read: " + e.getMessage())));
         }
     }
 
@@ -47,11 +47,12 @@ public final class MachineFile {
         Problems problems = new Problems(file);
         try {
             Optional<FieldReader> fields = FieldReader.of(JsonDocument.parse(bytes), "", problems);
-            return new MachineReading(fields.flatMap(MachineReader::read), problems.byLine());
+            return fields.map(MachineReader::read).orElseGet(() -> failed(problems.byLine()));
         } catch (JsonProcessingException e) {
             JsonLocation where = e.getLocation();
             int line = where == null ? 0 : Math.max(0, where.getLineNr());
-            return failed(new Problem(file, line, "", "is not valid JSON: " + plain(e.getOriginalMessage())));
+            return failed(List.of(new Problem(file, line, "", "is not valid JSON: "
+                    + plain(e.getOriginalMessage()))));
         }
     }
 
@@ -60,7 +61,7 @@ public final class MachineFile {
         return message.startsWith("Non-standard token") ? "NaN and infinities are not numbers in JSON" : message;
     }
 
-    private static MachineReading failed(Problem problem) {
-        return new MachineReading(Optional.empty(), List.of(problem));
+    private static MachineReading failed(List<Problem> problems) {
+        return new MachineReading(Optional.empty(), Map.of(), List.of(), Map.of(), problems);
     }
 }

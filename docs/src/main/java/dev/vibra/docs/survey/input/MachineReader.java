@@ -1,155 +1,168 @@
 package dev.vibra.docs.survey.input;
 
+import dev.vibra.balance.tolerance.BalanceGrade;
+import dev.vibra.machine.Arrangement;
+import dev.vibra.machine.BearingData;
+import dev.vibra.machine.DriveTrain;
+import dev.vibra.machine.MachineDescription;
+import dev.vibra.machine.MachineDescription.Fact;
+import dev.vibra.machine.MachinePart;
+import dev.vibra.machine.RotorData;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.severity.CriterionRequest;
+import dev.vibra.severity.Machine;
 import dev.vibra.severity.MachineKind;
 import dev.vibra.severity.Support;
-import dev.vibra.survey.DescriptorNames;
-import dev.vibra.survey.machine.Arrangement;
-import dev.vibra.survey.machine.GearData;
-import dev.vibra.survey.machine.MachineDescription;
-import dev.vibra.survey.machine.MeasuringPoint;
-import dev.vibra.survey.machine.RotorData;
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 
 /** Turns the top object of a machine description into a machine. */
 final class MachineReader {
-    static final String GRADE_RULE = "G followed by a number above 0, as in \"G6.3\"";
+    private static final Set<MachineKind> BLADED =
+            Set.of(MachineKind.PUMP, MachineKind.FAN, MachineKind.BLOWER, MachineKind.COMPRESSOR);
+    /** The fact that a wrong field spoils; any other wrong field only counts as missing. */
+    private static final Map<String, Fact> FACTS = Map.ofEntries(Map.entry("kind", Fact.MACHINE),
+            Map.entry("ratedPowerKilowatts", Fact.MACHINE), Map.entry("shaftHeightMillimetres", Fact.MACHINE),
+            Map.entry("support", Fact.MACHINE), Map.entry("parts", Fact.MACHINE),
+            Map.entry("speedRevolutionsPerMinute", Fact.SPEED), Map.entry("shafts", Fact.SPEED),
+            Map.entry("criterion", Fact.CRITERION), Map.entry("balancing", Fact.BALANCING),
+            Map.entry("baseline", Fact.BASELINE), Map.entry("earlier", Fact.BASELINE));
 
     private final FieldReader fields;
+    private final TrainReader train;
+    private final Ids parts = new Ids("part");
+    private final Ids bearings = new Ids("bearing");
+    private final PointReader points;
 
     private MachineReader(FieldReader fields) {
         this.fields = fields;
+        this.train = new TrainReader(fields);
+        this.points = new PointReader(parts, train.shafts(), bearings);
     }
 
-    static Optional<MachineDescription> read(FieldReader fields) {
+    static MachineReading read(FieldReader fields) {
+        return new MachineReader(fields).read();
+    }
+
+    private MachineReading read() {
         Optional<String> name = fields.required("name", "what the machine is called");
-        MachineDescription.Builder machine = MachineDescription.named(name.orElse("unnamed"));
-        BearingReader bearings = new BearingReader();
-        fields.objects("bearings", bearings::read).forEach(machine::bearing);
-        MachineReader reader = new MachineReader(fields);
-        reader.readPlate(machine);
-        PointReader pointReader = new PointReader(bearings.ids());
-        List<MeasuringPoint> points = reader.readPoints(pointReader);
-        reader.readParts(machine, pointReader.ids());
-        points.forEach(machine::point);
-        fields.finish().faults().forEach(machine::faulty);
-        return name.isPresent() && !points.isEmpty() ? Optional.of(machine.build()) : Optional.empty();
+        fields.choice("units", List.of("metric", "imperial")).filter("imperial"::equals).ifPresent(one -> fields.fault(
+                "units", "must be metric, imperial output is not part of this version: \"imperial\""));
+        Chain<MachineDescription> machine = new Chain<>(MachineDescription.of(name.orElse("unnamed")));
+        readMachine(machine);
+        Map<String, RecordingSource> sources = readPoints(machine);
+        BaselineReader.read(fields, points.ids()).forEach((point, values) ->
+                machine.with(Optional.of(values), (known, one) -> known.withBaseline(point, one)));
+        machine.with(fields.part("balancing", object -> BalancingReader.read(object, machine.value().rotor(),
+                machine.value().speed())).flatMap(job -> job), MachineDescription::withBalancing);
+        List<String> earlier = BaselineReader.earlier(fields);
+        machine.with(fields.finish().faults().stream().filter(FACTS::containsKey).map(FACTS::get).toList(),
+                MachineDescription::withFaulty);
+        boolean enough = name.isPresent() && !sources.isEmpty();
+        return new MachineReading(enough ? Optional.of(machine.value()) : Optional.empty(),
+                Collections.unmodifiableMap(sources), earlier, Map.of(), fields.problems().byLine());
     }
 
-    private void readPlate(MachineDescription.Builder machine) {
-        fields.choice("kind", List.of(MachineKind.values())).ifPresent(machine::kind);
-        fields.number("ratedPowerKilowatts", Range.above(0, "kW")).ifPresent(machine::ratedPowerKilowatts);
-        fields.number("shaftHeightMillimetres", Range.above(0, "mm")).ifPresent(machine::shaftHeightMillimetres);
-        fields.choice("support", List.of(Support.values())).ifPresent(machine::support);
-        fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min"))
-                .map(RotationSpeed::ofRevolutionsPerMinute).ifPresent(machine::speed);
-        fields.number("lineFrequencyHertz", Range.above(0, "Hz")).ifPresent(machine::lineFrequencyHertz);
-        fields.count("blades", 1).ifPresent(machine::blades);
-        part("criterion", MachineReader::criterion).ifPresent(machine::criterion);
-        part("rotor", MachineReader::rotor).ifPresent(machine::rotor);
+    private void readMachine(Chain<MachineDescription> machine) {
+        Machine plate = plate(fields).with(fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min"))
+                .map(RotationSpeed::ofRevolutionsPerMinute), Machine::withSpeed).value();
+        List<MachinePart> partList = fields.objects("parts", this::part);
+        DriveTrain whole = train.read(parts, bladedShaft(partList));
+        machine.with(Optional.of(plate), MachineDescription::withMachine)
+                .with(fields.instant("measured"), MachineDescription::measuredAt)
+                .with(fields.text("state"), MachineDescription::inState)
+                .with(fields.part("criterion", MachineReader::criterion), MachineDescription::withCriterion)
+                .with(fields.part("rotor", MachineReader::rotor), MachineDescription::withRotor)
+                .with(Optional.of(whole), MachineDescription::withTrain)
+                .with(partList, MachineDescription::withPart)
+                .with(fields.objects("bearings", this::bearing), MachineDescription::withBearing);
     }
 
-    private void readParts(MachineDescription.Builder machine, Set<String> pointIds) {
-        fields.objects("gears", MachineReader::gear).forEach(machine::gear);
-        part("balancing", BalancingReader::read).ifPresent(machine::balancing);
-        fields.object("baseline").ifPresent(baseline ->
-                readBaseline(baseline, pointIds).forEach(machine::baseline));
+    /** What a criterion is chosen by, of the machine or of a part. */
+    private static Chain<Machine> plate(FieldReader from) {
+        return new Chain<>(Machine.unknown())
+                .with(from.choice("kind", List.of(MachineKind.values())), Machine::withKind)
+                .with(from.number("ratedPowerKilowatts", Range.above(0, "kW")), Machine::withRatedPowerKilowatts)
+                .with(from.number("shaftHeightMillimetres", Range.above(0, "mm")), Machine::withShaftHeightMillimetres)
+                .with(from.choice("support", List.of(Support.values())), Machine::withSupport);
     }
 
-    private List<MeasuringPoint> readPoints(PointReader reader) {
-        if (!fields.has("points")) {
-            fields.fault("points", "is required: a list of points, each with a recording and its unit");
+    /** A part with an error stays with what of it is right, so that its points still are points of a part. */
+    private Optional<MachinePart> part(FieldReader object, int index) {
+        String id = parts.read(object, index);
+        boolean repeated = object.faulty();
+        Chain<MachinePart> part = new Chain<>(MachinePart.of(id, plate(object).value()))
+                .with(train.shafts().named(object, "shaft"), MachinePart::onShaft)
+                .with(object.part("criterion", MachineReader::criterion), MachinePart::withCriterion);
+        if (object.finish().faulty()) {
+            fields.faults().add("parts");
         }
+        parts.keep(id);
+        return repeated ? Optional.empty() : Optional.of(part.value());
+    }
+
+    private static Optional<String> bladedShaft(List<MachinePart> parts) {
+        List<String> bladed = parts.stream().filter(part -> part.machine().kind().filter(BLADED::contains).isPresent())
+                .flatMap(part -> part.shaft().stream()).toList();
+        return bladed.size() == 1 ? Optional.of(bladed.get(0)) : Optional.empty();
+    }
+
+    /** A bearing with an error keeps its name, so that its point is at a bearing of unknown geometry. */
+    private Optional<BearingData> bearing(FieldReader object, int index) {
+        object.require("id", "name of the bearing on this machine");
+        String id = bearings.read(object, index);
+        bearings.keep(id);
+        return BearingReader.read(object, id);
+    }
+
+    private Map<String, RecordingSource> readPoints(Chain<MachineDescription> machine) {
+        fields.require("points", "a list of points, each with a recording and its unit");
         int before = fields.problems().count();
-        List<MeasuringPoint> points = fields.objects("points", reader::read);
-        if (points.isEmpty() && fields.has("points") && fields.problems().count() == before) {
+        Map<String, RecordingSource> sources = new LinkedHashMap<>();
+        for (PointReader.Found found : fields.objects("points", points::read)) {
+            machine.with(Optional.of(found.point()), MachineDescription::withPoint);
+            sources.put(found.point().id(), found.source());
+        }
+        if (sources.isEmpty() && fields.has("points") && fields.problems().count() == before) {
             fields.fault("points", "must hold one point or more: [ ]");
         }
-        return points;
+        return sources;
     }
 
-    /** A part with any error is left out as a whole and counts as a faulty field. */
-    private <T> Optional<T> part(String name, Function<FieldReader, T> reading) {
-        Optional<FieldReader> object = fields.object(name);
-        if (object.isEmpty()) {
-            return Optional.empty();
-        }
-        T part = reading.apply(object.get());
-        if (object.get().finish().faulty()) {
-            fields.faults().add(name);
-            return Optional.empty();
-        }
-        return Optional.of(part);
+    private static CriterionRequest criterion(FieldReader object) {
+        String rule = "number of the standard, as in \"ISO 20816-3\"";
+        Optional<String> standard = object.required("standard", rule);
+        standard.filter(text -> !isStandard(text)).ifPresent(text -> object.fault("standard", "must be the " + rule
+                + ": \"" + text + "\""));
+        return new Chain<>(CriterionRequest.of(standard.filter(MachineReader::isStandard).orElse("unknown")))
+                .with(object.text("edition"), CriterionRequest::withEdition)
+                .with(object.text("group"), CriterionRequest::withGroup)
+                .with(object.text("duty"), CriterionRequest::withDuty).value();
     }
 
-    private static CriterionRequest criterion(FieldReader fields) {
-        Optional<String> standard = fields.required("standard", "number of the standard, as in \"ISO 20816-3\"");
-        CriterionRequest request = CriterionRequest.of(standard.orElse("unknown"));
-        request = fields.text("edition").map(request::withEdition).orElse(request);
-        return fields.text("group").map(request::withGroup).orElse(request);
+    /** A number, and its edition behind a colon if wanted. */
+    private static boolean isStandard(String text) {
+        return text.matches("[^:]*[^:\\s][^:]*(:\\s*\\d+\\s*)?");
     }
 
-    private static RotorData rotor(FieldReader fields) {
-        Optional<String> grade = fields.text("balanceGrade");
-        if (grade.isPresent() && !isGrade(grade.get())) {
-            fields.fault("balanceGrade", "must be " + GRADE_RULE + ": \"" + grade.get() + "\"");
-        }
-        return new RotorData(fields.number("massKilograms", Range.above(0, "kg")).orElse(null), grade.orElse(null),
-                fields.count("planes", 1).orElse(null),
-                fields.choice("arrangement", List.of(Arrangement.values())).orElse(null));
+    private static RotorData rotor(FieldReader object) {
+        Optional<BalanceGrade> grade = object.text("balanceGrade").flatMap(text -> grade(object, text));
+        return new Chain<>(RotorData.unknown())
+                .with(object.number("massKilograms", Range.above(0, "kg")), RotorData::withMassKilograms)
+                .with(grade, RotorData::withGrade)
+                .with(object.count("planes", 1), RotorData::withPlanes)
+                .with(object.choice("arrangement", List.of(Arrangement.values())), RotorData::withArrangement).value();
     }
 
-    private static boolean isGrade(String text) {
-        return text.matches("G ?[0-9]{1,5}(\\.[0-9]{1,5})?") && Double.parseDouble(text.substring(1).trim()) > 0;
-    }
-
-    private static Optional<GearData> gear(FieldReader fields, int index) {
-        String id = fields.text("id").orElse("gear " + (index + 1));
-        List<Integer> teeth = fields.counts("teeth", 1);
-        if (!fields.has("teeth")) {
-            fields.fault("teeth", "is required: the teeth of each wheel in the order of the power flow");
-        } else if (teeth.size() < 2 && !fields.faulty()) {
-            fields.fault("teeth", "must hold two wheels or more: " + teeth);
+    private static Optional<BalanceGrade> grade(FieldReader object, String text) {
+        if (text.matches("G ?[0-9]{1,5}(\\.[0-9]{1,5})?") && Double.parseDouble(text.substring(1).trim()) > 0) {
+            return Optional.of(BalanceGrade.parse(text));
         }
-        double speed = fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min")).orElse(Double.NaN) / 60;
-        return fields.finish().faulty() ? Optional.empty() : Optional.of(new GearData(id, teeth, speed));
-    }
-
-    private Map<String, Map<String, Double>> readBaseline(FieldReader baseline, Set<String> pointIds) {
-        Map<String, Map<String, Double>> byPoint = new LinkedHashMap<>();
-        for (String point : new ArrayList<>(baseline.names())) {
-            Optional<FieldReader> values = baseline.object(point);
-            if (!pointIds.contains(point)) {
-                baseline.fault(point, "must be the id of a point, one of " + FieldReader.joined(List.copyOf(pointIds)));
-                continue;
-            }
-            Map<String, Double> read = new LinkedHashMap<>();
-            values.ifPresent(reader -> readDescriptors(reader, read));
-            if (values.isPresent() && values.get().finish().faulty()) {
-                fields.faults().add("baseline");
-            }
-            byPoint.put(point, read);
-        }
-        if (baseline.finish().faulty()) {
-            fields.faults().add("baseline");
-        }
-        return byPoint;
-    }
-
-    private static void readDescriptors(FieldReader reader, Map<String, Double> values) {
-        for (String name : reader.names()) {
-            reader.number(name, Range.finite("")).ifPresent(value -> values.put(name, value));
-            if (!DescriptorNames.isKnown(name)) {
-                reader.fault(name, "is not the name of a descriptor; the nearest known name is \""
-                        + NearestName.of(name, DescriptorNames.usual()) + "\"");
-            }
-        }
+        object.fault("balanceGrade", "must be G followed by a number above 0, as in \"G6.3\": \"" + text + "\"");
+        return Optional.empty();
     }
 }

@@ -1,25 +1,34 @@
 package dev.vibra.docs.survey.input;
 
-import dev.vibra.survey.machine.MachineDescription;
+import dev.vibra.machine.MachineDescription;
+import dev.vibra.signal.Waveform;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
 import java.util.Optional;
 
 /**
  * What could be read of a machine description and everything that was wrong with it.
  *
  * @param machine the machine without the parts that were wrong; empty if nothing can be surveyed
+ * @param sources where the recording of each point lies, by the id of the point
+ * @param earlier names of files of earlier results
+ * @param baselines where the baseline of a point comes from, by the id of the point; those stated aren't named
  * @param problems what was wrong, by line; empty if all is well
  */
-public record MachineReading(Optional<MachineDescription> machine, List<Problem> problems) {
+public record MachineReading(Optional<MachineDescription> machine, Map<String, RecordingSource> sources,
+        List<String> earlier, Map<String, String> baselines, List<Problem> problems) {
     /**
-     * Copies the list.
+     * Reads the recordings of all points.
      *
-     * @param machine see the record
-     * @param problems see the record
+     * @param folder the survey folder
+     * @return recording by the id of its point
+     * @throws UnreadableRecordingException if one can't be read
      */
-    public MachineReading {
-        Objects.requireNonNull(machine, "machine");
-        problems = List.copyOf(problems);
+    public Map<String, Waveform> recordings(Path folder) {
+        Map<String, Waveform> recordings = new LinkedHashMap<>();
+        sources.forEach((point, source) -> recordings.put(point, source.read(folder).signal()));
+        return recordings;
     }
 }

@@ -1,60 +1,93 @@
 package dev.vibra.docs.survey.input;
 
+import dev.vibra.internal.Digits;
+import dev.vibra.machine.MeasuringPoint;
+import dev.vibra.measuring.Direction;
+import dev.vibra.measuring.Mounting;
 import dev.vibra.quantity.Unit;
-import dev.vibra.survey.machine.Direction;
-import dev.vibra.survey.machine.MeasuringPoint;
-import dev.vibra.survey.machine.Mounting;
-import dev.vibra.survey.machine.Tachometer;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
-/** Reads the measuring points of a machine; a point with any error is left out as a whole. */
+/** Reads the measuring points of a machine and where their recordings lie; a point with any error is left out. */
 final class PointReader {
-    private static final List<String> MOTION_UNITS = Arrays.stream(Unit.values())
-            .filter(unit -> unit.quantity().isMotion()).map(Unit::plainSymbol).toList();
+    private static final List<Unit> MOTION_UNITS = Arrays.stream(Unit.values())
+            .filter(unit -> unit.quantity().isMotion()).toList();
+    private static final String UNIT_RULE =
+            "one of " + FieldReader.joined(MOTION_UNITS.stream().map(Unit::plainSymbol).toList());
+    private static final List<String> ALONG_SHAFT = List.of("towards the coupling", "away from the coupling");
 
-    private final Set<String> bearingIds;
-    private final Set<String> pointIds = new LinkedHashSet<>();
+    private final Ids points = new Ids("point");
+    private final Ids parts;
+    private final Ids shafts;
+    private final Ids bearings;
 
-    PointReader(Set<String> bearingIds) {
-        this.bearingIds = bearingIds;
+    PointReader(Ids parts, Ids shafts, Ids bearings) {
+        this.parts = parts;
+        this.shafts = shafts;
+        this.bearings = bearings;
     }
 
-    Set<String> ids() {
-        return pointIds;
+    /** A point and where its recording lies. */
+    record Found(MeasuringPoint point, RecordingSource source) {}
+
+    Ids ids() {
+        return points;
     }
 
-    Optional<MeasuringPoint> read(FieldReader fields, int index) {
-        String id = fields.text("id").orElse("point " + (index + 1));
-        if (!pointIds.add(id)) {
-            fields.fault("id", "must be given to one point only: \"" + id + "\"");
-        }
-        Optional<String> recording = recording(fields);
+    Optional<Found> read(FieldReader fields, int index) {
+        String id = points.read(fields, index);
+        Optional<RecordingSource> source = source(fields);
+        Chain<MeasuringPoint> point = new Chain<>(MeasuringPoint.of(id))
+                .with(fields.choice("direction", List.of(Direction.values())), MeasuringPoint::withDirection)
+                .with(parts.named(fields, "part"), MeasuringPoint::withPart)
+                .with(shafts.named(fields, "shaft"), MeasuringPoint::withShaft)
+                .with(bearings.named(fields, "bearing"), MeasuringPoint::withBearing)
+                .with(positive(fields), MeasuringPoint::withPositiveAxis)
+                .with(source.flatMap(RecordingSource::tachometer).map(RecordingSource.Tachometer::pulsesPerRevolution),
+                        MeasuringPoint::withTachometer);
+        fields.part("sensor", object -> sensor(object, point));
+        return fields.finished(() -> new Found(point.value(), source.orElseThrow()));
+    }
+
+    private static boolean sensor(FieldReader object, Chain<MeasuringPoint> point) {
+        point.with(object.choice("mounting", List.of(Mounting.values())), MeasuringPoint::withMounting)
+                .with(object.number("expandedUncertaintyPercent", new Range(0, true, 100, true, "%")),
+                        MeasuringPoint::withExpandedUncertaintyPercent);
+        return true;
+    }
+
+    /** Words along the shaft, degrees across it. */
+    private static Optional<String> positive(FieldReader fields) {
+        return fields.isNumber("positive")
+                ? fields.number("positive", new Range(-360, true, 360, true, "degrees"))
+                        .map(degrees -> Digits.compact(degrees, 6))
+                : fields.choice("positive", ALONG_SHAFT);
+    }
+
+    private static Optional<RecordingSource> source(FieldReader fields) {
+        Optional<RecordingSource.Channel> channel = channel(fields);
         Optional<Unit> unit = unit(fields);
-        MeasuringPoint.Builder point = MeasuringPoint.of(id, recording.orElse(""), unit.orElse(Unit.M_PER_S2));
-        readScale(fields, point);
-        fields.number("sampleRateHertz", Range.above(0, "Hz")).ifPresent(point::sampleRateHertz);
-        fields.choice("direction", List.of(Direction.values())).ifPresent(point::direction);
-        bearing(fields).ifPresent(point::bearing);
-        fields.object("tachometer").flatMap(object -> tachometer(object, fields)).ifPresent(point::tachometer);
-        fields.object("sensor").ifPresent(object -> readSensor(object, fields, point));
-        return fields.finish().faulty() ? Optional.empty() : Optional.of(point.build());
+        Optional<Scaling> scaling = scaling(fields);
+        Optional<Double> rate = fields.number("sampleRateHertz", Range.above(0, "Hz"));
+        Optional<RecordingSource.Tachometer> tachometer = fields.part("tachometer", PointReader::tachometer)
+                .flatMap(read -> read);
+        var measured = fields.instant("measured");
+        return channel.isEmpty() || unit.isEmpty() || scaling.isEmpty() ? Optional.empty() : Optional.of(
+                new RecordingSource(channel.get(), unit.get(), scaling.get(), rate, tachometer, measured));
     }
 
-    private static Optional<String> recording(FieldReader fields) {
-        Optional<String> name = fields.required("recording", "name of the WAV or CSV file");
-        if (name.isPresent() && !staysInside(name.get())) {
-            fields.fault("recording", "must be the name of a file inside the survey folder: \"" + name.get() + "\"");
-        }
-        return name;
+    private static Optional<RecordingSource.Channel> channel(FieldReader fields) {
+        Optional<String> file = fields.required("recording", "name of the WAV or CSV file");
+        Optional<Integer> number = fields.count("channel", 1);
+        file.filter(name -> !staysInside(name)).ifPresent(name -> fields.fault("recording",
+                "must be the name of a file inside the survey folder: \"" + name + "\""));
+        return file.map(name -> new RecordingSource.Channel(name, number));
     }
 
-    private static boolean staysInside(String name) {
+    static boolean staysInside(String name) {
         try {
             Path path = Path.of(name);
             return !path.isAbsolute() && !path.normalize().startsWith("..");
@@ -64,62 +97,32 @@ final class PointReader {
     }
 
     private static Optional<Unit> unit(FieldReader fields) {
-        Optional<String> symbol = fields.required("unit", "one of " + FieldReader.joined(MOTION_UNITS));
-        if (symbol.isEmpty()) {
-            return Optional.empty();
-        }
-        try {
-            Unit unit = Unit.ofSymbol(symbol.get());
-            if (unit.quantity().isMotion()) {
-                return Optional.of(unit);
-            }
-        } catch (IllegalArgumentException e) {
-            // The message below says the same and names the motion units only.
-        }
-        fields.fault("unit", "must be one of " + FieldReader.joined(MOTION_UNITS) + ": \"" + symbol.get() + "\"");
-        return Optional.empty();
+        Optional<String> symbol = fields.required("unit", UNIT_RULE);
+        Optional<Unit> unit = symbol.flatMap(given -> MOTION_UNITS.stream()
+                .filter(one -> one.symbol().equals(given) || one.plainSymbol().equals(given)).findFirst());
+        symbol.filter(given -> unit.isEmpty()).ifPresent(given -> fields.fault("unit", "must be " + UNIT_RULE + ": \""
+                + given + "\""));
+        return unit;
     }
 
-    private static void readScale(FieldReader fields, MeasuringPoint.Builder point) {
+    /** Three ways: a factor, a sensitivity, a sensitivity with the voltage of full scale; none means a factor of 1. */
+    private static Optional<Scaling> scaling(FieldReader fields) {
         Optional<Double> scale = fields.number("scale", Range.finite(""));
         Optional<Double> sensitivity = fields.number("sensitivityMillivoltsPerUnit", Range.above(0, "mV"));
-        if (scale.isPresent() && sensitivity.isPresent()) {
+        Optional<Double> fullScale = fields.number("fullScaleVolts", Range.above(0, "V"));
+        if (fields.has("scale") && fields.has("sensitivityMillivoltsPerUnit")) {
             fields.fault("sensitivityMillivoltsPerUnit", "must not stand beside scale; give one of the two");
-        } else if (scale.isPresent() && scale.get() == 0) {
-            fields.fault("scale", "must be finite and not 0: 0");
-        } else {
-            scale.ifPresent(point::scale);
-            // A recording without scale holds volts.
-            sensitivity.ifPresent(millivolts -> point.scale(1000 / millivolts));
         }
+        if (fields.has("fullScaleVolts")) {
+            fields.require("sensitivityMillivoltsPerUnit", "fullScaleVolts is of use beside it only");
+        }
+        scale.filter(factor -> factor == 0).ifPresent(factor -> fields.fault("scale", "must be finite and not 0: 0"));
+        return fields.faulty() ? Optional.empty() : Optional.of(new Scaling(scale, sensitivity, fullScale));
     }
 
-    private Optional<String> bearing(FieldReader fields) {
-        Optional<String> bearing = fields.text("bearing");
-        if (bearing.isPresent() && !bearingIds.contains(bearing.get())) {
-            String known = bearingIds.isEmpty() ? "the description has no bearings" : "one of "
-                    + FieldReader.joined(List.copyOf(bearingIds));
-            fields.fault("bearing", "must be the id of a bearing, " + known + ": \"" + bearing.get() + "\"");
-        }
-        return bearing;
-    }
-
-    private static Optional<Tachometer> tachometer(FieldReader object, FieldReader point) {
-        Optional<String> recording = recording(object);
+    private static Optional<RecordingSource.Tachometer> tachometer(FieldReader object) {
+        Optional<RecordingSource.Channel> channel = channel(object);
         int pulses = object.count("pulsesPerRevolution", 1).orElse(1);
-        if (object.finish().faulty()) {
-            point.faults().add("tachometer");
-            return Optional.empty();
-        }
-        return Optional.of(new Tachometer(recording.orElseThrow(), pulses));
-    }
-
-    private static void readSensor(FieldReader object, FieldReader point, MeasuringPoint.Builder builder) {
-        object.choice("mounting", List.of(Mounting.values())).ifPresent(builder::mounting);
-        object.number("expandedUncertaintyPercent", new Range(0, true, 100, true, "%"))
-                .ifPresent(builder::expandedUncertaintyPercent);
-        if (object.finish().faulty()) {
-            point.faults().add("sensor");
-        }
+        return channel.map(known -> new RecordingSource.Tachometer(known, pulses));
     }
 }

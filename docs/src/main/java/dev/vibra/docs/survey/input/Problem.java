@@ -1,7 +1,5 @@
 package dev.vibra.docs.survey.input;
 
-import java.util.Objects;
-
 /**
  * One thing wrong in a survey folder.
  *
@@ -11,20 +9,6 @@ import java.util.Objects;
  * @param text what is wrong and what is allowed
  */
 public record Problem(String file, int line, String field, String text) {
-    /**
-     * Checks that all parts are there.
-     *
-     * @param file see the record
-     * @param line see the record
-     * @param field see the record
-     * @param text see the record
-     */
-    public Problem {
-        Objects.requireNonNull(file, "file");
-        Objects.requireNonNull(field, "field");
-        Objects.requireNonNull(text, "text");
-    }
-
     /** Returns the message, as in {@code machine.json, line 14, points[1].unit: must be one of ...: "furlong"}. */
     @Override
     public String toString() {

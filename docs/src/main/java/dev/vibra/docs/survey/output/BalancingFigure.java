@@ -3,6 +3,7 @@ package dev.vibra.docs.survey.output;
 import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.JobRecord;
+import dev.vibra.balance.influence.Sensor;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.PhaseSense;
@@ -30,6 +31,7 @@ final class BalancingFigure {
 
     private static Figure draw(BalancingSurvey balancing, Corrections corrections) {
         JobRecord job = balancing.toRecord().orElseThrow();
+        Sensor sensor = balancing.job().layout().sensors().get(0);
         boolean lead = corrections.convention().phase() == PhaseSense.LEAD;
         boolean with = corrections.convention().angle() == AngleSense.WITH_ROTATION;
         List<PolarFigure.Arrow> masses = new ArrayList<>();
@@ -40,9 +42,9 @@ final class BalancingFigure {
                     true, oval));
         }
         String ovals = corrections.uncertainty().isPresent() ? " Dashed: 95 % ellipses of the masses." : "";
-        String runout = balancing.sheet().runs().runout().isEmpty() ? "" : " Runout is taken off.";
+        String runout = balancing.job().runout().isEmpty() ? "" : " Runout is taken off.";
         return PolarFigure.of(new PolarFigure.Field("Readings, phase " + (lead ? "lead" : "lag"),
-                balancing.sheet().reading().unit() + " " + balancing.sheet().reading().detector(), lead, readings(job)),
+                sensor.unit() + " " + sensor.detector(), lead, readings(job)),
                 new PolarFigure.Field("Masses to add, angle " + (with ? "with" : "against") + " rotation", "g", with,
                         masses),
                 "Vectors of the balancing job. Rotation is counter-clockwise; " + corrections.convention() + "."

@@ -1,21 +1,21 @@
 package dev.vibra.docs.survey.output;
 
-import static dev.vibra.docs.survey.output.ResultsJson.object;
+import static dev.vibra.docs.survey.output.JsonText.object;
 
-import dev.vibra.balance.BearingUnbalance;
 import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.ResidualUnbalance;
 import dev.vibra.balance.Verification;
 import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
-import dev.vibra.balance.remark.Remark;
+import dev.vibra.balance.influence.Sensor;
 import dev.vibra.balance.tolerance.BalanceGrade;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.vector.AngleSense;
 import dev.vibra.balance.vector.VibrationVector;
+import dev.vibra.evidence.Remark;
 import dev.vibra.survey.BalancingSurvey;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -33,11 +33,13 @@ final class BalancingJson {
             json.put("convention", corrections.convention().toString());
             json.put("influence", influence(balancing.influence().orElseThrow(), balancing.influenceErrors()));
             json.put("influenceUnit", unit(balancing) + " per g");
-            json.put("conditionNumber", corrections.conditionNumber());
+            if (corrections.conditionNumber() < Double.POSITIVE_INFINITY) { // a file holds no infinity
+                json.put("conditionNumber", corrections.conditionNumber());
+            }
             json.put("corrections", corrections(corrections));
             json.put("addTo", corrections.addedTo());
             json.put("predictedResidual", vectors(corrections.places(), corrections.predicted()));
-            json.put("presentUnbalance", corrections.presentUnbalance().stream().map(BalancingJson::residual).toList());
+            json.put("presentUnbalance", residuals("plane", corrections.presentUnbalance()));
         });
         balancing.verification().ifPresent(verification -> proof(json, balancing, verification));
         balancing.trim().ifPresent(trim -> json.put("next", object("corrections", corrections(trim), "addTo",
@@ -48,25 +50,24 @@ final class BalancingJson {
             json.put("reliance", balancing.toRecord().orElseThrow().reliance());
             json.put("cautions", corrections.cautions().stream().map(caution -> caution.text()).toList());
         });
-        json.put("notDetermined", balancing.omissions().stream()
+        json.put("omissions", balancing.omissions().stream()
                 .map(one -> object("part", one.part(), "reason", one.reason())).toList());
         return json;
     }
 
     private static String unit(BalancingSurvey balancing) {
-        return balancing.sheet().reading().unit().plainSymbol() + " " + balancing.sheet().reading().detector();
+        Sensor sensor = balancing.job().layout().sensors().get(0);
+        return sensor.unit().plainSymbol() + " " + sensor.detector();
     }
 
     private static void proof(Map<String, Object> json, BalancingSurvey balancing, Verification proof) {
+        List<String> sensors = balancing.corrections().orElseThrow().places();
         json.put("finalRun", object("unit", unit(balancing), "readings",
-                vectors(balancing.sheet().sensors(), proof.after()), "predicted",
-                vectors(balancing.sheet().sensors(), proof.predicted())));
-        if (!Double.isNaN(proof.remainingShare())) {
-            json.put("remainingShare", proof.remainingShare());
-        }
-        json.put("residualUnbalance", proof.residualUnbalance().stream().map(BalancingJson::residual).toList());
+                vectors(sensors, proof.after()), "predicted", vectors(sensors, proof.predicted())));
+        proof.remainingShare().ifPresent(share -> json.put("remainingShare", share));
+        json.put("residualUnbalance", residuals("plane", proof.residualUnbalance()));
         if (!proof.bearingUnbalance().isEmpty()) {
-            json.put("bearingUnbalance", proof.bearingUnbalance().stream().map(BalancingJson::residual).toList());
+            json.put("bearingUnbalance", residuals("bearing", proof.bearingUnbalance()));
         }
     }
 
@@ -124,21 +125,13 @@ final class BalancingJson {
                 "limit", one.limit())).toList();
     }
 
-    private static Map<String, Object> residual(ResidualUnbalance residual) {
-        Map<String, Object> json =
-                object("plane", residual.plane(), "gramMillimetres", residual.gramMillimetres());
-        if (!Double.isNaN(residual.permissibleGramMillimetres())) {
-            json.put("permissible", residual.permissibleGramMillimetres());
-        }
-        return json;
+    private static List<Map<String, Object>> residuals(String place, List<ResidualUnbalance> residuals) {
+        return residuals.stream().map(one -> residual(place, one)).toList();
     }
 
-    private static Map<String, Object> residual(BearingUnbalance residual) {
-        Map<String, Object> json =
-                object("bearing", residual.bearing(), "gramMillimetres", residual.gramMillimetres());
-        if (!Double.isNaN(residual.permissibleGramMillimetres())) {
-            json.put("permissible", residual.permissibleGramMillimetres());
-        }
+    private static Map<String, Object> residual(String place, ResidualUnbalance residual) {
+        Map<String, Object> json = object(place, residual.plane(), "gramMillimetres", residual.gramMillimetres());
+        residual.permissibleGramMillimetres().ifPresent(permissible -> json.put("permissible", permissible));
         return json;
     }
 
@@ -155,7 +148,8 @@ final class BalancingJson {
         });
         balancing.verification().flatMap(Verification::gradeProbability).ifPresent(one -> {
             json.put("probability", one.probability());
-            json.put("moreReadings", one.moreReadings());
+            one.moreReadings().ifPresentOrElse(more -> json.put("moreReadings", more),
+                    () -> json.put("remark", "not settled by more readings of this state alone"));
         });
         return json;
     }

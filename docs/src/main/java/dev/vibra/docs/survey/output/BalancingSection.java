@@ -1,6 +1,5 @@
 package dev.vibra.docs.survey.output;
 
-import dev.vibra.balance.BearingUnbalance;
 import dev.vibra.balance.Correction;
 import dev.vibra.balance.Corrections;
 import dev.vibra.balance.JobRecord;
@@ -8,6 +7,7 @@ import dev.vibra.balance.ResidualUnbalance;
 import dev.vibra.balance.Verification;
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.internal.Digits;
 import dev.vibra.survey.BalancingSurvey;
@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** The section of the report on a balancing job: the record from the first run to the proof. */
 final class BalancingSection {
@@ -66,14 +67,15 @@ final class BalancingSection {
             html.row("td", cells.toArray(String[]::new));
         }
         html.close("table").element("p", "quiet", "Readings in " + unit.unit() + " " + unit.detector()
-                + (balancing.sheet().runs().runout().isEmpty() ? "" : ", runout taken off")
+                + (balancing.job().runout().isEmpty() ? "" : ", runout taken off")
                 + "; masses beyond the first state of the rotor.");
     }
 
-    private static String mass(JobRecord.MassEntry mass) {
-        return mass.plane() + " " + PlainNumber.forPeople(mass.grams()) + " g at " + angle(mass.angleDegrees())
-                + (Double.isNaN(mass.radiusMillimetres()) ? "" : ", radius " + PlainNumber.of(mass.radiusMillimetres())
-                        + " mm");
+    private static String mass(JobRecord.MassEntry entry) {
+        PlacedMass mass = entry.mass();
+        return entry.plane() + " " + PlainNumber.forPeople(mass.grams()) + " g at " + angle(mass.angleDegrees())
+                + (mass.radiusMillimetres().isEmpty() ? ""
+                        : ", radius " + PlainNumber.of(mass.radiusMillimetres().getAsDouble()) + " mm");
     }
 
     private static String angle(double degrees) {
@@ -135,8 +137,8 @@ final class BalancingSection {
                     residual.isEmpty() ? "" : gramMillimetres(residual.get(j).gramMillimetres()),
                     gramMillimetres(before.permissibleGramMillimetres()));
         }
-        for (BearingUnbalance one : balancing.verification().map(Verification::bearingUnbalance).orElse(List.of())) {
-            html.row("td", one.bearing(), "", gramMillimetres(one.gramMillimetres()),
+        for (ResidualUnbalance one : balancing.verification().map(Verification::bearingUnbalance).orElse(List.of())) {
+            html.row("td", one.plane(), "", gramMillimetres(one.gramMillimetres()),
                     gramMillimetres(one.permissibleGramMillimetres()));
         }
         html.close("table");
@@ -152,7 +154,11 @@ final class BalancingSection {
     }
 
     private static String gramMillimetres(double value) {
-        return Double.isNaN(value) ? "" : Digits.significant(value, 4) + " g·mm";
+        return Digits.significant(value, 4) + " g·mm";
+    }
+
+    private static String gramMillimetres(OptionalDouble value) {
+        return value.isPresent() ? gramMillimetres(value.getAsDouble()) : "";
     }
 
     private void doubts(Corrections corrections) {

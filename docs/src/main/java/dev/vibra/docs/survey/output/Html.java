@@ -35,9 +35,12 @@ final class Html {
         return this;
     }
 
-    Html list(List<String> items) {
+    Html list(List<?> items) {
+        if (items.isEmpty()) {
+            return this;
+        }
         open("ul", "");
-        items.forEach(item -> element("li", item));
+        items.forEach(item -> element("li", item.toString()));
         return close("ul");
     }
 

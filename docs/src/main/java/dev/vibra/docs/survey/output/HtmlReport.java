@@ -1,12 +1,13 @@
 package dev.vibra.docs.survey.output;
 
+import dev.vibra.diagnosis.Finding;
 import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.docs.survey.input.Problem;
+import dev.vibra.point.PointSurvey;
 import dev.vibra.severity.Criterion;
+import dev.vibra.severity.Verdict;
 import dev.vibra.severity.Zone;
-import dev.vibra.survey.Finding;
 import dev.vibra.survey.MachineSurvey;
-import dev.vibra.survey.PointSurvey;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -14,14 +15,12 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
 /**
  * Writes {@code report.html}: one page that needs no other file, for screen and for A4 paper. Points are added one by
- * one, so
- * that the signals of a point need not be kept longer than it takes to draw them.
+ * one, so that the signals of a point need not be kept longer than it takes to draw them.
  */
 public final class HtmlReport {
     private final Map<String, List<Figure>> figures = new LinkedHashMap<>();
@@ -41,23 +40,10 @@ public final class HtmlReport {
         attempt(point.point().id(), () -> figures.put(point.point().id(), PointFigures.of(point)));
     }
 
-    /**
-     * Draws the severity of all points.
-     *
-     * @param survey result of the survey
-     */
-    public void drawSeverity(MachineSurvey survey) {
+    /** Draws the severity of all points, and the vectors of the balancing job. */
+    void drawWhole(MachineSurvey survey) {
         attempt("severity", () -> severityFigures.putAll(SeverityFigures.of(survey)));
-    }
-
-    /**
-     * Draws the vectors of the balancing job.
-     *
-     * @param survey result of the survey
-     */
-    public void drawBalancing(MachineSurvey survey) {
-        attempt("balancing", () -> survey.balancing().flatMap(BalancingFigure::of)
-                .ifPresent(balancingFigures::add));
+        attempt("balancing", () -> survey.balancing().flatMap(BalancingFigure::of).ifPresent(balancingFigures::add));
     }
 
     /**
@@ -69,42 +55,34 @@ public final class HtmlReport {
             drawing.run();
         } catch (RuntimeException | InternalError | LinkageError e) {
             problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + what
-                    + " are left out, they can't be drawn"
-                    + " here (are fonts installed?): " + e));
+                    + " are left out, they can't be drawn here (are fonts installed?): " + e));
         }
     }
 
-    /**
-     * Returns what went wrong with the figures.
-     *
-     * @return problems; empty if all figures were drawn
-     */
+    /** {@return what went wrong with the figures; empty if all were drawn} */
     public List<Problem> problems() {
         return List.copyOf(problems);
     }
 
-    /**
-     * Writes the page.
-     *
-     * @param survey result of the survey
-     * @param folderProblems what was wrong in the survey folder
-     * @return content of the file
-     */
-    public String page(MachineSurvey survey, List<Problem> folderProblems) {
+    /** Writes the page. */
+    String page(SurveyRecord record) {
+        MachineSurvey survey = record.survey();
         Html html = new Html().raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.element("title", "Vibration survey: " + survey.machine().name());
         html.raw("<style>\n" + style() + "</style>\n</head>\n<body>\n");
         head(html, survey);
-        problems(html, folderProblems);
+        if (!record.problems().isEmpty()) {
+            html.open("div", "error").element("p", "Left out because of errors:").list(record.problems()).close("div");
+        }
         severity(html, survey);
         findings(html, survey);
         html.element("h2", "Advice").list(survey.advice());
         survey.balancing().ifPresent(balancing -> BalancingSection.write(html, balancing, balancingFigures));
-        survey.points().forEach(point -> PointSection.write(html, point, figures.getOrDefault(point.point().id(), List
-                .of())));
-        html.element("h2", "Not determined for the machine as a whole");
-        html.list(survey.omissions().stream().map(one -> one.part() + ": " + one.reason()).toList());
+        survey.points().forEach(point -> PointSection.write(html, record, point,
+                figures.getOrDefault(point.point().id(), List.of())));
+        html.element("h2", "Not determined for the machine as a whole").list(Words.omissions(survey));
+        html.element("p", "quiet", Library.NAME + " " + Library.VERSION + ", run " + record.run());
         return html.raw("</body>\n</html>\n").toString();
     }
 
@@ -117,60 +95,54 @@ public final class HtmlReport {
     }
 
     private static void head(Html html, MachineSurvey survey) {
-        html.open("div", "head").open("div", "").element("h1", survey.machine().name());
-        html.element("p", "quiet", machineLine(survey)).close("div");
+        html.open("div", "head").element("h1", Words.headline(survey));
         ruler(html, survey.zone(), "ruler").close("div");
-        html.element("p", survey.zone().map(zone -> "Zone " + zone + ": " + zone.meaning())
-                .orElse("The zone of the machine was not determined."));
-        html.element("p", "Criterion: " + survey.criterion().reason() + ".");
-        if (!survey.criterion().remarks().isEmpty()) {
-            html.list(survey.criterion().remarks());
-        }
+        html.list(survey.condition().because());
+        Words.meaning(survey).ifPresent(meaning -> html.element("p", meaning + "."));
+        html.element("p", "quiet", Words.machine(survey));
+        survey.criteria().forEach(criterion -> html.element("p", "Criterion: " + String.join("; ",
+                Words.criterion(criterion)) + "."));
+        html.element("p", "Speed: " + Words.speed(survey) + ".");
     }
 
-    private static String machineLine(MachineSurvey survey) {
-        List<String> parts = new ArrayList<>();
-        survey.machine().kind().ifPresent(kind -> parts.add(kind.toString()));
-        survey.machine().ratedPowerKilowatts().ifPresent(power -> parts.add(PlainNumber.of(power) + " kW"));
-        survey.machine().shaftHeightMillimetres().ifPresent(h -> parts.add("shaft height " + PlainNumber.of(h)
-                + " mm"));
-        survey.machine().support().ifPresent(support -> parts.add(support + " support"));
-        survey.machine().speed().ifPresent(speed -> parts.add(speed.toString()));
-        parts.add(survey.points().size() + " measuring points");
-        return String.join(", ", parts);
-    }
-
-    /** The zones as letters in a row, the one that holds marked by an inverted, underlined box. */
+    /** The zones as letters in a row, the one that holds in an inverted, underlined box; nothing without a zone. */
     static Html ruler(Html html, Optional<Zone> zone, String cssClass) {
         html.open("div", cssClass);
-        for (Zone one : Zone.values()) {
-            html.element("span", zone.filter(one::equals).isPresent() ? "here" : "", one.name());
+        for (Zone one : zone.isPresent() ? Zone.values() : new Zone[0]) {
+            html.element("span", one == zone.get() ? "here" : "", one.name());
         }
         return html.close("div");
-    }
-
-    private static void problems(Html html, List<Problem> folderProblems) {
-        if (!folderProblems.isEmpty()) {
-            html.open("div", "error").element("p", "Left out because of errors:");
-            html.list(folderProblems.stream().map(Problem::toString).toList()).close("div");
-        }
     }
 
     private void severity(Html html, MachineSurvey survey) {
         html.element("h2", "Severity");
         severityFigures.forEach((criterion, figure) -> html.figure(figure, criterion
-                + ". Diamond: value; bar: expanded uncertainty (k = 2), where stated."));
-        html.open("table", "").row("th", "Point", "Direction", "Value", "Zone", "Limits A/B, B/C, C/D", "By");
+                + ". Diamond: value; bar: expanded uncertainty for 95 %."));
+        html.open("table", "").row("th", "Point", "Direction", "Value", "Rating", "Limits", "By");
         for (PointSurvey point : survey.points()) {
             String direction = point.point().direction().map(Object::toString).orElse("");
             if (point.severity().isEmpty()) {
-                html.row("td", point.point().id(), direction, "not determined", "", "", Phrases.whyNoZone(point));
+                html.row("td", point.point().id(), direction, "", "", "", Words.noVerdict(point));
             }
             point.severity().ifPresent(verdict -> verdict.judgements().forEach(one -> html.row("td", point.point().id(),
-                    direction, Phrases.value(one), Phrases.zone(one), Phrases.limits(one), one.criterion().standard()
-                            + " " + one.criterion().clause() + (point.insisted() ? "; " + Phrases.INSISTED : ""))));
+                    direction, Words.value(one), Words.rating(one), limits(one.criterion()),
+                    by(point, verdict, one.criterion()))));
         }
         html.close("table");
+        if (!survey.unexplained().isEmpty()) {
+            html.element("p", "No finding explains these levels; the lines that carry them:");
+            html.list(survey.unexplained());
+        }
+    }
+
+    private static String limits(Criterion criterion) {
+        return Words.limits(criterion) + Words.flag(criterion).map(flag -> " (" + flag + ")").orElse("");
+    }
+
+    private static String by(PointSurvey point, Verdict verdict, Criterion criterion) {
+        return criterion.standard() + " " + criterion.clause()
+                + Words.candidates(verdict, criterion).map(which -> ", " + which).orElse("")
+                + (point.insisted() ? "; " + Words.INSISTED : "");
     }
 
     private static void findings(Html html, MachineSurvey survey) {
@@ -179,14 +151,14 @@ public final class HtmlReport {
             html.element("p", "None that the evidence supports.");
         }
         for (Finding finding : survey.findings()) {
-            html.open("div", "finding");
-            html.element("h3", String.format(Locale.ROOT, "%s at %s, belief %.1f of 1", finding.fault(),
-                    String.join(", ", finding.points()), finding.belief()));
-            html.element("p", "Evidence").list(finding.evidence());
-            if (!finding.against().isEmpty()) {
-                html.element("p", "Against").list(finding.against());
-            }
-            html.element("p", "Confirm by: " + finding.confirmBy() + ".").close("div");
+            html.open("div", "finding").element("h3", Words.finding(finding));
+            Words.parts(finding).forEach((label, words) -> html.element("p", capital(label)).list(words));
+            html.close("div");
         }
+        html.element("p", Words.lookedFor(survey));
+    }
+
+    static String capital(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

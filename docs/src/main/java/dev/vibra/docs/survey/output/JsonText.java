@@ -7,14 +7,35 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * Writes maps, lists, texts, numbers and truth values as indented JSON; numbers plain, line ends the same everywhere.
+ * Writes maps, lists, numbers, truth values, and everything else as text, as indented JSON; numbers plain, line ends
+ * the same everywhere.
  */
 final class JsonText {
     private JsonText() {}
+
+    /** Makes an object of names and values in turn, in that order; one whose value is an empty Optional is left out. */
+    static Map<String, Object> object(Object... namesAndValues) {
+        Map<String, Object> object = new LinkedHashMap<>();
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            String name = (String) namesAndValues[i];
+            Object value = namesAndValues[i + 1];
+            if (value instanceof Optional<?> optional) {
+                optional.ifPresent(present -> object.put(name, present));
+            } else if (value instanceof OptionalDouble optional) {
+                optional.ifPresent(present -> object.put(name, present));
+            } else {
+                object.put(name, value);
+            }
+        }
+        return object;
+    }
 
     static String of(Map<String, Object> object) {
         DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
@@ -47,7 +68,7 @@ final class JsonText {
         } else if (value instanceof Number number) {
             json.writeNumber(PlainNumber.of(number.doubleValue()));
         } else {
-            json.writeString((String) value);
+            json.writeString(value.toString());
         }
     }
 }

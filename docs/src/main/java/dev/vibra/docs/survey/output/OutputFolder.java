@@ -12,8 +12,7 @@ import java.util.Map;
 
 /**
  * Writes a set of files into a folder, all of them or none. Everything is written beside its place first; only then are
- * the
- * files moved there, each in one step, and a move that fails takes back those before it.
+ * the files moved there, each in one step, and a move that fails takes back those before it.
  */
 public final class OutputFolder {
     private final Path folder;

@@ -29,10 +29,8 @@ final class PlainNumber {
      */
     static String withPlacesOf(double value, double leading) {
         double size = Math.abs(leading);
-        if (size > 0 && size < 0.0001) {
-            return String.format(Locale.ROOT, "%.2e", value);
-        }
-        int places = size >= 99.95 || size == 0 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : size >= 0.09995 ? 3 : 4;
+        // What rounds up to the next power of ten has a digit more before the point.
+        int places = size == 0 ? 0 : Math.max(0, 2 - (int) Math.floor(Math.log10(1.0005 * size)));
         return String.format(Locale.ROOT, "%." + places + "f", value);
     }
 }

@@ -1,19 +1,24 @@
 package dev.vibra.docs.survey.output;
 
+import dev.vibra.bearing.BearingDiagnosis;
 import dev.vibra.bearing.DiagnosisSettings;
+import dev.vibra.bearing.ElementFinding;
 import dev.vibra.bearing.EnvelopeSpectrum;
 import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.docs.survey.chart.Lane;
 import dev.vibra.docs.survey.chart.SpectrumFigure;
 import dev.vibra.docs.survey.chart.WaveformFigure;
+import dev.vibra.descriptor.NamedLine;
+import dev.vibra.lines.LineNoise;
+import dev.vibra.lines.NoiseFloor;
+import dev.vibra.point.BearingSurvey;
+import dev.vibra.point.PointSurvey;
+import dev.vibra.point.Traces;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Spectrum;
-import dev.vibra.survey.EvidenceLine;
-import dev.vibra.survey.PointSurvey;
-import dev.vibra.survey.Traces;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -24,15 +29,20 @@ import java.util.Map;
 /** Draws the figures of one point. */
 final class PointFigures {
     private static final String VELOCITY =
-            "Velocity spectrum at %s from %s Hz on. Filled marks: a line at this multiple"
-            + " of the shaft speed was found; open marks: none was.";
-    private static final String ENVELOPE = "Spectrum of the squared envelope of %s at %s. Marks: rates at which bearing"
-            + " defects would show; filled: found there; open: not found. Dashed: the least depth at which a defect is"
-            + " called present.";
+            "Velocity spectrum at %s from %s Hz on. Filled marks: a line at this multiple of the rate stands out of the"
+            + " noise; open marks: none does.";
+    private static final String ENVELOPE = "Spectrum of the squared envelope of %s at %s. Marks: multiples of the rates"
+            + " at which bearing defects would show; filled: a line stands out of the noise there; open: none does."
+            + " Dashed: the least depth at which a defect is called present.";
     private static final double USUAL_BEGIN = 10;
     private static final double USUAL_END = 1000;
     /** A line above this share of the largest one keeps its part of the frequency axis in the figure. */
     private static final double WORTH_SHOWING = 0.1;
+    private static final int HARMONICS_SHOWN = 5;
+    /** Of a hundred figures with forty marks one has a mark that noise has filled. */
+    private static final double LOG10_STANDS = -3.6;
+    private static final int FLOOR_LINES = 50;
+    private static final int FIRST_LINE = 3;
 
     private final PointSurvey point;
 
@@ -49,8 +59,9 @@ final class PointFigures {
         if (traces.waveform().length() > 1) {
             figures.add(waveform(traces.waveform()));
         }
-        traces.velocity().ifPresent(spectrum -> figures.add(velocity(spectrum, traces.velocityLines())));
-        traces.envelope().ifPresent(spectrum -> figures.add(envelope(spectrum, traces.envelopeLines())));
+        traces.velocity().ifPresent(spectrum -> figures.add(velocity(spectrum)));
+        point.bearings().stream().map(BearingSurvey::diagnosis).forEach(diagnosis -> diagnosis.spectrum()
+                .ifPresent(spectrum -> figures.add(envelope(spectrum, diagnosis))));
         return figures;
     }
 
@@ -62,15 +73,16 @@ final class PointFigures {
                         + ", the whole recording and the stretch around its largest value.");
     }
 
-    private Figure velocity(Spectrum spectrum, List<EvidenceLine> lines) {
+    private Figure velocity(Spectrum spectrum) {
         double[] values = inUnit(spectrum, Unit.MM_PER_S);
         // Below the usual band a velocity made of acceleration is mostly noise and would dwarf the rest.
-        double begin = Math.min(point.speed().speed().map(speed -> speed.hertz() / 2).orElse(USUAL_BEGIN), USUAL_BEGIN);
-        begin = Math.min(begin, spectrum.frequencyHertz(spectrum.lines() / 2));
+        double lowest = point.lines().stream().filter(NamedLine::stands).mapToDouble(NamedLine::hertz).min()
+                .orElse(USUAL_BEGIN);
+        double begin = Math.min(Math.min(USUAL_BEGIN, lowest / 2), spectrum.frequencyHertz(spectrum.lines() / 2));
         Arrays.fill(values, 0, Math.min(values.length, (int) Math.ceil(begin / spectrum.resolutionHertz())), 0);
         return SpectrumFigure.of(values, spectrum.resolutionHertz()).between(begin, velocityEnd(values, spectrum))
-                .withLanes(lanes(lines)).draw(title(spectrum.quantity(), Unit.MM_PER_S, " rms"),
-                String.format(Locale.ROOT, VELOCITY, point.point().id(), PlainNumber.of(begin)));
+                .withLanes(lanes()).draw(title(spectrum.quantity(), Unit.MM_PER_S, " rms"),
+                String.format(Locale.ROOT, VELOCITY, point.point().id(), PlainNumber.forPeople(begin)));
     }
 
     private double velocityEnd(double[] values, Spectrum spectrum) {
@@ -85,14 +97,46 @@ final class PointFigures {
         return Math.min(USUAL_END, rounded(wanted));
     }
 
-    private Figure envelope(EnvelopeSpectrum spectrum, List<EvidenceLine> lines) {
+    private List<Lane> lanes() {
+        Map<String, List<Lane.Mark>> byRate = new LinkedHashMap<>();
+        point.lines().forEach(line -> byRate.computeIfAbsent(line.rate().name(), name -> new ArrayList<>())
+                .add(new Lane.Mark(line.hertz(), line.order() + "\u00d7", line.stands())));
+        return byRate.entrySet().stream().map(lane -> new Lane(lane.getKey(), lane.getValue())).toList();
+    }
+
+    private Figure envelope(EnvelopeSpectrum spectrum, BearingDiagnosis diagnosis) {
         double[] values = spectrum.depths();
         Arrays.fill(values, 0, Math.min(values.length, 2), 0); // What the window leaves of the mean is no pulsation.
-        double end = Math.min(rounded(1.05 * lines.stream().mapToDouble(EvidenceLine::hertz).max().orElse(USUAL_END)),
-                (values.length - 1) * spectrum.resolutionHertz());
-        return SpectrumFigure.of(values, spectrum.resolutionHertz()).between(0, end).withLanes(lanes(lines))
+        double wanted = 1.05 * HARMONICS_SHOWN * diagnosis.findings().stream()
+                .mapToDouble(ElementFinding::expectedHertz).max().orElse(USUAL_END);
+        double end = Math.min(rounded(wanted), (values.length - 1) * spectrum.resolutionHertz());
+        return SpectrumFigure.of(values, spectrum.resolutionHertz()).between(0, end)
+                .withLanes(envelopeLanes(spectrum, diagnosis))
                 .withReference(DiagnosisSettings.withDefaults().presentDepth())
                 .draw("Pulsation depth (1)", String.format(Locale.ROOT, ENVELOPE, spectrum.band(), point.point().id()));
+    }
+
+    static List<Lane> envelopeLanes(EnvelopeSpectrum spectrum, BearingDiagnosis diagnosis) {
+        double[] depths = spectrum.depths();
+        NoiseFloor floor = NoiseFloor.of(Arrays.stream(depths).map(depth -> depth * depth).toArray(),
+                spectrum.resolutionHertz(), LineNoise.of(spectrum.equivalentAverages()), FIRST_LINE, FLOOR_LINES);
+        return diagnosis.findings().stream().map(finding -> lane(finding, depths, floor, spectrum)).toList();
+    }
+
+    /** Multiples of the rate found, or else expected; each is held against the noise around it. */
+    private static Lane lane(ElementFinding finding, double[] depths, NoiseFloor floor, EnvelopeSpectrum spectrum) {
+        List<Lane.Mark> marks = new ArrayList<>();
+        for (int harmonic = 1; harmonic <= HARMONICS_SHOWN; harmonic++) {
+            double hertz = harmonic * finding.foundHertz().orElse(finding.expectedHertz());
+            int centre = (int) Math.rint(hertz / spectrum.resolutionHertz());
+            if (centre < depths.length - 1) {
+                int peak = depths[centre - 1] > depths[centre + 1] ? centre - 1 : centre + 1;
+                peak = depths[centre] >= depths[peak] ? centre : peak;
+                marks.add(new Lane.Mark(hertz, harmonic + "\u00d7", floor.log10Probability(peak
+                        * spectrum.resolutionHertz(), depths[peak], 3) < LOG10_STANDS));
+            }
+        }
+        return new Lane(finding.element().toString(), marks);
     }
 
     private static double[] inUnit(Spectrum spectrum, Unit unit) {
@@ -110,15 +154,7 @@ final class PointFigures {
         return power * (lead <= 1 ? 1 : lead <= 2 ? 2 : lead <= 3 ? 3 : lead <= 5 ? 5 : 10);
     }
 
-    private static List<Lane> lanes(List<EvidenceLine> lines) {
-        Map<String, List<Lane.Mark>> byGroup = new LinkedHashMap<>();
-        lines.forEach(line -> byGroup.computeIfAbsent(line.group(), group -> new ArrayList<>())
-                .add(new Lane.Mark(line.hertz(), line.label(), line.found())));
-        return byGroup.entrySet().stream().map(lane -> new Lane(lane.getKey(), lane.getValue())).toList();
-    }
-
     private static String title(Object quantity, Unit unit, String detector) {
-        String name = quantity.toString();
-        return Character.toUpperCase(name.charAt(0)) + name.substring(1) + " in " + unit + detector;
+        return HtmlReport.capital(quantity.toString()) + " in " + unit + detector;
     }
 }

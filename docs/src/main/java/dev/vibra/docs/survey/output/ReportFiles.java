@@ -1,7 +1,6 @@
 package dev.vibra.docs.survey.output;
 
 import dev.vibra.docs.survey.input.Problem;
-import dev.vibra.survey.MachineSurvey;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,21 +19,22 @@ public final class ReportFiles {
     private ReportFiles() {}
 
     /**
-     * Makes the content of all files.
+     * Makes the content of all files; the results for programs come last and hold the digests of the others.
      *
-     * @param survey result of the survey
+     * @param record the survey
      * @param report report with the figures of all points
-     * @param problems what was wrong in the survey folder
      * @return content by file name
      */
-    public static Map<String, byte[]> of(MachineSurvey survey, HtmlReport report, List<Problem> problems) {
-        report.drawSeverity(survey);
-        report.drawBalancing(survey);
-        List<Problem> all = Stream.concat(problems.stream(), report.problems().stream()).toList();
+    public static Map<String, byte[]> of(SurveyRecord record, HtmlReport report) {
+        report.drawWhole(record.survey());
+        List<Problem> problems = Stream.concat(record.problems().stream(), report.problems().stream()).toList();
+        SurveyRecord whole = record.with(problems);
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put(REPORT, report.page(survey, all).getBytes(StandardCharsets.UTF_8));
-        files.put(JSON, ResultsJson.of(survey, all).getBytes(StandardCharsets.UTF_8));
-        files.put(CSV, ResultsCsv.of(survey).getBytes(StandardCharsets.UTF_8));
+        files.put(REPORT, report.page(whole).getBytes(StandardCharsets.UTF_8));
+        files.put(CSV, ResultsCsv.of(record.survey()).getBytes(StandardCharsets.UTF_8));
+        Map<String, String> digests = new LinkedHashMap<>();
+        files.forEach((name, content) -> digests.put(name, Digest.of(content)));
+        files.put(JSON, ResultsJson.of(whole, digests).getBytes(StandardCharsets.UTF_8));
         return files;
     }
 }

@@ -5,61 +5,62 @@ import static dev.vibra.docs.survey.output.TextPage.padded;
 import dev.vibra.balance.Verification;
 import dev.vibra.bearing.ElementFinding;
 import dev.vibra.bearing.ElementVerdict;
-import dev.vibra.docs.survey.input.Problem;
+import dev.vibra.diagnosis.Finding;
+import dev.vibra.point.BearingSurvey;
+import dev.vibra.point.Omission;
+import dev.vibra.point.PointSurvey;
 import dev.vibra.severity.Judgement;
+import dev.vibra.severity.Verdict;
 import dev.vibra.survey.BalancingSurvey;
-import dev.vibra.survey.BearingSurvey;
-import dev.vibra.survey.Finding;
 import dev.vibra.survey.MachineSurvey;
-import dev.vibra.survey.Omission;
-import dev.vibra.survey.PointSurvey;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /** The printed summary: plain text of at most 80 columns. */
 public final class Summary {
+    private final SurveyRecord record;
     private final MachineSurvey survey;
     private final TextPage page = new TextPage();
+    private final List<String> flags = new ArrayList<>();
 
-    private Summary(MachineSurvey survey) {
-        this.survey = survey;
+    private Summary(SurveyRecord record) {
+        this.record = record;
+        this.survey = record.survey();
     }
 
     /**
      * Writes the summary.
      *
-     * @param survey result of the survey
-     * @param problems what was wrong in the survey folder
+     * @param record the survey
      * @return several lines, each ended by a line feed
      */
-    public static String of(MachineSurvey survey, List<Problem> problems) {
-        Summary summary = new Summary(survey);
-        summary.head(problems.size());
+    public static String of(SurveyRecord record) {
+        Summary summary = new Summary(record);
+        summary.head();
         summary.points();
         summary.bearings();
         summary.findings();
-        survey.balancing().ifPresent(summary::balancing);
-        summary.advice();
+        summary.survey.balancing().ifPresent(summary::balancing);
+        summary.list("Advice", summary.survey.advice());
         summary.notDetermined();
-        summary.problems(problems);
+        summary.list("Left out because of errors", record.problems());
         return summary.page.toString();
     }
 
-    private void head(int errors) {
-        String zone = survey.zone().map(known -> "zone " + known).orElse("zone not determined");
-        page.item("", survey.machine().name() + ": " + zone);
-        survey.zone().ifPresent(known -> page.item("", known.meaning()));
+    private void head() {
+        page.item("", Words.headline(survey));
+        survey.condition().because().forEach(reason -> page.item("  - ", reason));
+        Words.meaning(survey).ifPresent(meaning -> page.item("", meaning));
+        int errors = record.problems().size();
         if (errors > 0) {
             page.item("", (errors == 1 ? "1 part is" : errors + " parts are")
                     + " left out because of errors, see the end.");
         }
-        page.item("Criterion  ", survey.criterion().reason());
-        survey.criterion().remarks().forEach(remark -> page.item("           ", remark));
-        String speed = survey.machine().speed().map(Object::toString).orElse("not determined");
-        page.item("Speed      ", speed);
+        page.item("Machine    ", Words.machine(survey));
+        survey.criteria().forEach(criterion -> page.items("Criterion  ", Words.criterion(criterion)));
+        page.item("Speed      ", Words.speed(survey));
     }
 
     private void points() {
@@ -68,20 +69,38 @@ public final class Summary {
         for (PointSurvey point : survey.points()) {
             String label = "  " + padded(point.point().id(), width) + padded(direction(point), 12);
             if (point.severity().isEmpty()) {
-                page.item(label, "not determined: " + Phrases.whyNoZone(point));
+                page.item(label, Words.noVerdict(point));
                 continue;
             }
-            page.row(label, row(point.severity().get().deciding()));
-            if (point.insisted()) {
-                page.item("    doubt  ", Phrases.INSISTED);
+            Verdict verdict = point.severity().get();
+            for (Judgement judgement : verdict.judgements()) {
+                page.row(label, row(judgement));
+                Words.candidates(verdict, judgement.criterion()).ifPresent(which -> page.item("             ", which));
             }
-            point.changes().forEach(one -> page.item("    change ", one.toString()));
+            if (point.zone().isEmpty()) {
+                page.item("    open     ", verdict.rating() + ": " + verdict.meaning());
+            }
+            if (point.insisted()) {
+                page.item("    doubt    ", Words.INSISTED);
+            }
+            point.changes().forEach(one -> page.item("    change   ", one.toString()));
+            record.baseline(point).ifPresent(origin -> page.item("    baseline ", origin));
         }
+        flags.forEach(flag -> page.item(" " + mark(flag) + " limits: ", flag));
+        survey.unexplained().forEach(one -> page.item("  no finding explains ", one.toString()));
     }
 
-    private static String row(Judgement deciding) {
-        return padded(Phrases.value(deciding), 23) + "zone " + padded(Phrases.zone(deciding), 11)
-                + Phrases.limits(deciding);
+    /** Limits that aren't firm have a mark that is explained below the points. */
+    private String row(Judgement judgement) {
+        return padded(Words.value(judgement), 22) + " " + padded(Words.rating(judgement), 15) + " "
+                + Words.limits(judgement.criterion()) + Words.flag(judgement.criterion()).map(this::mark).orElse("");
+    }
+
+    private String mark(String flag) {
+        if (!flags.contains(flag)) {
+            flags.add(flag);
+        }
+        return " " + "*".repeat(1 + flags.indexOf(flag));
     }
 
     private static String direction(PointSurvey point) {
@@ -90,31 +109,24 @@ public final class Summary {
 
     private void bearings() {
         page.heading("Bearings");
-        boolean any = false;
-        for (PointSurvey point : survey.points()) {
-            for (BearingSurvey bearing : point.bearings()) {
-                any = true;
-                page.item("  " + point.point().id() + ", " + bearing.bearing() + ": ",
-                        bearing.diagnosis().toString());
-            }
-        }
-        if (!any) {
-            page.line("  not determined");
+        survey.points().forEach(point -> point.bearings().forEach(bearing -> page.item("  " + point.point().id() + ", "
+                + bearing.bearing() + ": ", bearing.diagnosis().toString())));
+        if (survey.points().stream().allMatch(point -> point.bearings().isEmpty())) {
+            page.line("  none was diagnosed");
         }
     }
 
     private void findings() {
         page.heading("Findings");
         if (survey.findings().isEmpty()) {
-            page.line("  none that the evidence supports");
+            page.line("  " + Words.NO_FINDINGS);
         }
         for (Finding finding : survey.findings()) {
-            page.item("  ", String.format(Locale.ROOT, "%s at %s (belief %.1f)", finding.fault(),
-                    String.join(", ", finding.points()), finding.belief()));
-            finding.evidence().forEach(one -> page.item("    for      ", one));
-            finding.against().forEach(one -> page.item("    against  ", one));
-            page.item("    confirm  ", finding.confirmBy());
+            page.item("  ", Words.finding(finding));
+            Words.parts(finding).forEach((label, words) -> words.forEach(one ->
+                    page.item("    " + padded(label, 14), one)));
         }
+        page.item("  ", Words.lookedFor(survey));
     }
 
     private void balancing(BalancingSurvey balancing) {
@@ -147,23 +159,26 @@ public final class Summary {
         proof.remarks().forEach(one -> page.item("  doubt    ", one.toString()));
     }
 
-    private void advice() {
-        page.heading("Advice");
-        survey.advice().forEach(one -> page.item("  - ", one));
-    }
-
-    private void notDetermined() {
-        page.heading("Not determined");
-        survey.omissions().forEach(one -> omission("", one));
-        for (PointSurvey point : survey.points()) {
-            point.omissions().forEach(one -> omission(point.point().id() + " ", one));
-            point.bearings().forEach(bearing -> elements(point.point().id() + ", " + bearing.bearing() + ", ",
-                    bearing));
+    private void list(String heading, List<?> items) {
+        if (!items.isEmpty()) {
+            page.heading(heading);
+            items.forEach(item -> page.item("  - ", item.toString()));
         }
     }
 
+    private void notDetermined() {
+        List<String> all = new ArrayList<>(Words.omissions(survey));
+        for (PointSurvey point : survey.points()) {
+            point.omissions().stream().filter(one -> one.subject() != Omission.Subject.SEVERITY)
+                    .forEach(one -> all.add(point.point().id() + " " + Words.omission(one)));
+            point.bearings().forEach(bearing -> all.addAll(elements(point.point().id() + ", "
+                    + bearing.bearing() + ", ", bearing)));
+        }
+        list("Not determined", all);
+    }
+
     /** Elements that share a reason share a line. */
-    private void elements(String where, BearingSurvey bearing) {
+    private static List<String> elements(String where, BearingSurvey bearing) {
         Map<String, List<String>> byReason = new LinkedHashMap<>();
         for (ElementFinding finding : bearing.diagnosis().findings()) {
             if (finding.verdict() == ElementVerdict.NOT_DETERMINED) {
@@ -171,17 +186,7 @@ public final class Summary {
                         .toString());
             }
         }
-        byReason.forEach((reason, elements) -> page.item("  - ", where + String.join(", ", elements) + ": " + reason));
-    }
-
-    private void omission(String where, Omission one) {
-        page.item("  - ", where + one.part() + ": " + one.reason());
-    }
-
-    private void problems(List<Problem> problems) {
-        if (!problems.isEmpty()) {
-            page.heading("Left out because of errors");
-            problems.forEach(problem -> page.item("  - ", problem.toString()));
-        }
+        return byReason.entrySet().stream().map(one -> where + String.join(", ", one.getValue()) + ": " + one.getKey())
+                .toList();
     }
 }

@@ -1,5 +1,7 @@
 package dev.vibra.docs.survey.output;
 
+import java.util.List;
+
 /** Plain text of at most 80 columns: headings, wrapped paragraphs with a hanging indent, rows of columns. */
 final class TextPage {
     static final int WIDTH = 80;
@@ -41,6 +43,13 @@ final class TextPage {
             begun = true;
         }
         line(line.toString());
+    }
+
+    /** Writes paragraphs of which the first has the label. */
+    void items(String label, List<String> paragraphs) {
+        for (int i = 0; i < paragraphs.size(); i++) {
+            item(i == 0 ? label : " ".repeat(label.length()), paragraphs.get(i));
+        }
     }
 
     /** Writes a row of columns as it is if it fits, else its words wrapped beside the label. */

@@ -75,10 +75,11 @@ class FigureTest {
     @Test
     void severityMarkMovesWithItsValue() throws IOException {
         List<Double> limits = List.of(1.4, 2.8, 4.5);
+        List<String> names = List.of("A", "B", "C", "D");
         double low = centre(picture(SeverityFigure.of(List.of(new SeverityFigure.Row("DE-H", 1.4, 0.1, "A/B")), limits,
-                "Velocity in mm/s rms", "test")), Look.MARK);
+                names, "Velocity in mm/s rms", "test")), Look.MARK);
         double high = centre(picture(SeverityFigure.of(List.of(new SeverityFigure.Row("DE-H", 2.8, 0.1, "B/C")), limits,
-                "Velocity in mm/s rms", "test")), Look.MARK);
+                names, "Velocity in mm/s rms", "test")), Look.MARK);
         assertTrue(high > low + 200, low + " " + high);
     }
 

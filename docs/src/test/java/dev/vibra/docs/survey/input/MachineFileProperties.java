@@ -1,7 +1,6 @@
 package dev.vibra.docs.survey.input;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -30,7 +29,7 @@ class MachineFileProperties {
     }
 
     @Property(tries = 500)
-    void aDescriptionWithAHoleIsReadOrRefusedWithAReason(@ForAll @IntRange(max = 2000) int from,
+    void aDescriptionWithAHoleIsReadOrRefusedWithAReason(@ForAll @IntRange(max = 4000) int from,
             @ForAll @IntRange(min = 1, max = 40) int length) {
         int begin = from % FULL.length();
         int end = Math.min(FULL.length(), begin + length);
@@ -40,7 +39,7 @@ class MachineFileProperties {
     }
 
     @Property(tries = 300)
-    void strayCharactersAreReadOrRefusedWithAReason(@ForAll @IntRange(max = 2000) int at,
+    void strayCharactersAreReadOrRefusedWithAReason(@ForAll @IntRange(max = 4000) int at,
             @ForAll @StringLength(min = 1, max = 5) String stray) {
         int place = at % FULL.length();
         MachineReading reading = read(FULL.substring(0, place) + stray + FULL.substring(place));
@@ -52,6 +51,6 @@ class MachineFileProperties {
         MachineReading reading = read(FULL.replace("\"blades\": 7", "\"" + name + "\": 7"));
         assertEquals(1, reading.problems().size());
         assertEquals(name, reading.problems().get(0).field());
-        assertFalse(reading.machine().orElseThrow().faultyFields().isEmpty());
+        assertTrue(reading.machine().isPresent());
     }
 }

@@ -1,0 +1,59 @@
+package dev.vibra.integration;
+
+import dev.vibra.internal.Require;
+
+/** What is taken out of samples before they are integrated or looked at: their mean, or their least-squares line. */
+public final class Detrending {
+    private Detrending() {}
+
+    /**
+     * Takes the mean out.
+     *
+     * @param samples samples, at least one; left alone
+     * @return a new array with mean 0
+     * @throws IllegalArgumentException if there is no sample
+     */
+    public static double[] withoutMean(double... samples) {
+        double[] out = samples.clone();
+        Require.atLeast("number of samples", out.length, 1);
+        double sum = 0;
+        for (double x : out) {
+            sum += x;
+        }
+        double mean = sum / out.length;
+        for (int i = 0; i < out.length; i++) {
+            out[i] -= mean;
+        }
+        return out;
+    }
+
+    /**
+     * Takes the least-squares straight line out.
+     *
+     * @param samples samples, at least two; left alone
+     * @return a new array with mean 0 and slope 0
+     * @throws IllegalArgumentException if there are fewer than two samples
+     */
+    public static double[] withoutLine(double... samples) {
+        double[] out = samples.clone();
+        Require.atLeast("number of samples", out.length, 2);
+        removeLine(out, out.length);
+        return out;
+    }
+
+    /** Takes the line out of the first samples of an array, in place. */
+    static void removeLine(double[] samples, int length) {
+        double middle = 0.5 * (length - 1);
+        double sum = 0;
+        double moment = 0;
+        for (int i = 0; i < length; i++) {
+            sum += samples[i];
+            moment += (i - middle) * samples[i];
+        }
+        double mean = sum / length;
+        double slope = moment / (length / 12.0 * ((double) length * length - 1));
+        for (int i = 0; i < length; i++) {
+            samples[i] -= mean + slope * (i - middle);
+        }
+    }
+}

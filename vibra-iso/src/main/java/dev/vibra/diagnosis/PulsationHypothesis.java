@@ -1,0 +1,47 @@
+package dev.vibra.diagnosis;
+
+import dev.vibra.bearing.Pulsation;
+import dev.vibra.point.BearingSurvey;
+import dev.vibra.point.PointSurvey;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A high band that pulsates as deep as with a clear bearing defect, at a rate that nothing in the description makes: a
+ * bearing whose geometry was given wrong, another bearing, a rub, something beside the machine.
+ */
+final class PulsationHypothesis implements Hypothesis {
+    private static final String SOURCE = "envelope symptoms: ISO 13373-2:2016 (from memory, unverified); depth: common"
+            + " practice, no source";
+
+    @Override
+    public String fault() {
+        return "periodic knocks of unknown origin";
+    }
+
+    @Override
+    public Optional<String> notExamined(Evidence evidence) {
+        return evidence.points().stream().anyMatch(point -> !point.bearings().isEmpty()) ? Optional.empty()
+                : Optional.of(fault() + " (no bearing was examined)");
+    }
+
+    @Override
+    public List<Finding> weigh(Evidence evidence) {
+        Weighing weighing = new Weighing("periodic-impacts", fault(), 0.6);
+        for (PointSurvey point : evidence.points()) {
+            point.bearings().stream().map(BearingSurvey::diagnosis).map(one -> one.unexplained())
+                    .flatMap(Optional::stream).map(Pulsation::toString).findFirst()
+                    .ifPresent(pulsation -> weighing.shownAt(point.point().id(), "pulsation at " + pulsation));
+        }
+        if (!weighing.isShown()) {
+            return List.of();
+        }
+        weighing.opposes(0, "no rate of the bearing, the shaft or what else is described lies there");
+        weighing.decidedBy("geometry and speed in the description, held against the bearing that is fitted",
+                "a bearing of another make has other rates; with the right ones the line may name an element");
+        weighing.decidedBy("the same recording with neighbouring machines at rest",
+                "what goes with them is theirs; what stays belongs to this machine");
+        weighing.alikeTo("rolling-bearing-outer-race", "rolling-bearing-inner-race", "rub", "gear-tooth");
+        return List.of(weighing.finding(0.7, Rank.WATCH, false, SOURCE));
+    }
+}

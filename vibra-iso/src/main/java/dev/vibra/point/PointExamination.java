@@ -1,0 +1,189 @@
+package dev.vibra.point;
+
+import dev.vibra.bearing.BearingDiagnosis;
+import dev.vibra.bearing.DiagnosisSettings;
+import dev.vibra.bearing.KinematicFrequencies;
+import dev.vibra.descriptor.Description;
+import dev.vibra.descriptor.Descriptor.Basis;
+import dev.vibra.descriptor.Descriptors;
+import dev.vibra.descriptor.NamedLine;
+import dev.vibra.descriptor.Signals;
+import dev.vibra.machine.BearingData;
+import dev.vibra.machine.MachineDescription;
+import dev.vibra.machine.MeasuringPoint;
+import dev.vibra.machine.Rate;
+import dev.vibra.quantity.Band;
+import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.severity.Criterion;
+import dev.vibra.signal.Waveform;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Examines recordings of one machine, point by point, each step a function of what the steps before it gave: gate,
+ * speed, numbers and lines, bearing, verdict. Immutable; touches no file and keeps nothing of a recording but what it
+ * returns.
+ */
+public final class PointExamination {
+    private final MachineDescription machine;
+    private final List<PartCriterion> criteria;
+    private final boolean insisting;
+
+    private PointExamination(MachineDescription machine, List<PartCriterion> criteria, boolean insisting) {
+        this.machine = machine;
+        this.criteria = criteria;
+        this.insisting = insisting;
+    }
+
+    /**
+     * Chooses the criteria of the machine.
+     *
+     * @param machine what is known of the machine
+     * @return an examination of its points
+     */
+    public static PointExamination of(MachineDescription machine) {
+        return new PointExamination(Objects.requireNonNull(machine, "machine"), PartCriterion.of(machine), false);
+    }
+
+    /** {@return an examination that gives numbers of unsound recordings too; each result says so} */
+    public PointExamination insisting() {
+        return new PointExamination(machine, criteria, true);
+    }
+
+    /** {@return the criteria of the parts of the machine} */
+    public List<PartCriterion> criteria() {
+        return criteria;
+    }
+
+    /** The band of a slow machine begins lower: where no speed is given, the one that was found chooses. */
+    private Optional<PartCriterion> criterionAt(MeasuringPoint point, SpeedFound found) {
+        return machine.speed().isPresent() || found.speed().isEmpty() ? criterionAt(point, criteria)
+                : criterionAt(point, PartCriterion.of(machine.withMachine(machine.machine().withSpeed(
+                        RotationSpeed.ofHertz(found.speed().get().hertz() / machine.ratioAt(point))))));
+    }
+
+    private static Optional<PartCriterion> criterionAt(MeasuringPoint point, List<PartCriterion> criteria) {
+        return criteria.stream().filter(one -> criteria.size() == 1 && one.part().isEmpty()
+                || one.part().equals(point.part()) && point.part().isPresent()).findFirst();
+    }
+
+    /**
+     * Works out one point.
+     *
+     * @param point a point of the machine
+     * @param wave its recording, a motion
+     * @param tachometer signal of its tachometer on the same time scale, in any unit, if there is one
+     * @return results with the signals behind them
+     * @throws IllegalArgumentException if the recording isn't a motion
+     */
+    public PointSurvey examine(MeasuringPoint point, Waveform wave, Optional<Waveform> tachometer) {
+        if (!wave.quantity().isMotion()) {
+            throw new IllegalArgumentException("recording of " + point.id() + " must measure a motion: "
+                    + wave.quantity());
+        }
+        List<Omission> omissions = new ArrayList<>();
+        Optional<PartCriterion> criterion = criterionAt(point, criteria);
+        RecordingGate gate = RecordingGate.of(wave, point, machine, motionBand(criterion));
+        boolean insists = insisting && gate.holdsSignal() && !gate.summary().quality().sound();
+        List<Aspect> refused = Stream.of(Aspect.values()).filter(aspect -> gate.refuses(aspect) && !insists).toList();
+        refused.forEach(aspect -> omissions.add(new Omission(Omission.Subject.RECORDING, aspect.toString(),
+                gate.reason())));
+        Traces traces = Traces.of(wave);
+        if (refused.size() == Aspect.values().length) {
+            return PointSurvey.without(point, gate.summary(), givenSpeed(point, gate.reason()), omissions, traces);
+        }
+        SpeedReading speed = SpeedReading.of(machine, point, Signals.of(gate.steady()), tachometer, omissions);
+        Signals signals = speed.signals();
+        List<Rate> rates = speed.found().speed().map(known -> rates(point, known)).orElse(List.of());
+        Optional<BearingSurvey> bearing = refused.contains(Aspect.ENVELOPE) ? Optional.empty()
+                : bearing(point, wave, speed.found(), rates, omissions);
+        List<NamedLine> lines = signals.lines(rates);
+        PointSurvey.Numbers numbers = numbers(wave, signals, refused, lines, bearing, omissions);
+        PointSurvey.Judged judged = refused.contains(Aspect.MOTION) ? PointSurvey.Judged.NONE
+                : new PointJudge(machine, point, criterionAt(point, speed.found()), omissions).judge(signals);
+        if (refused.contains(Aspect.MOTION)) {
+            PointJudge.omitChanges(machine.baseline(point.id()).keySet(), "there is no verdict to compare with",
+                    omissions);
+        }
+        return PointSurvey.of(point, gate.summary(), speed.found(), numbers, judged, bearing.stream().toList(),
+                insists, omissions, signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
+    }
+
+    private SpeedFound givenSpeed(MeasuringPoint point, String reason) {
+        return machine.speed().map(main -> SpeedFound.given(
+                RotationSpeed.ofHertz(main.hertz() * machine.ratioAt(point)), reason))
+                .orElseGet(() -> SpeedFound.notDetermined(reason));
+    }
+
+    /** The band that all motion is judged in, and the usual one. */
+    private static Band motionBand(Optional<PartCriterion> criterion) {
+        List<Band> bands = new ArrayList<>(List.of(Descriptors.USUAL_BAND));
+        criterion.ifPresent(one -> one.severity().criteria().stream()
+                .filter(limit -> limit.quantity() == Quantity.VELOCITY).map(Criterion::band).forEach(bands::add));
+        return Band.of(bands.stream().mapToDouble(Band::lowestHertz).min().orElseThrow(),
+                bands.stream().mapToDouble(Band::highestHertz).max().orElseThrow());
+    }
+
+    private List<Rate> rates(MeasuringPoint point, RotationSpeed found) {
+        return machine.train().ratesAt(found.hertz() / machine.ratioAt(point));
+    }
+
+    private PointSurvey.Numbers numbers(Waveform wave, Signals signals, List<Aspect> refused,
+            List<NamedLine> lines, Optional<BearingSurvey> bearing, List<Omission> omissions) {
+        boolean statistics = !refused.contains(Aspect.STATISTICS);
+        boolean motion = !refused.contains(Aspect.MOTION);
+        Descriptors table = Descriptors.standard();
+        table = signals.angle().isPresent() ? table.withTachometer() : table;
+        Set<Basis> basis = EnumSet.noneOf(Basis.class);
+        if (statistics) {
+            basis.add(Basis.SAMPLES);
+        }
+        if (motion) {
+            basis.add(Basis.MOTION);
+        }
+        Description description = table.on(basis).of(signals);
+        description.missing().forEach((name, reason) ->
+                omissions.add(new Omission(Omission.Subject.DESCRIPTOR, name, reason)));
+        Impulsiveness impulsiveness = statistics && wave.quantity() == Quantity.ACCELERATION
+                ? Impulsiveness.of(signals, wave).orElse(null) : null;
+        boolean turning = new RotationSigns(signals, machine.train().lineHertz()).show(lines)
+                || bearing.filter(BearingSurvey::showsDefect).isPresent();
+        return new PointSurvey.Numbers(description, motion ? lines : List.of(),
+                motion ? signals.dominantLines(lines) : List.of(), impulsiveness, turning);
+    }
+
+    private Optional<BearingSurvey> bearing(MeasuringPoint point, Waveform wave, SpeedFound speed, List<Rate> rates,
+            List<Omission> omissions) {
+        if (point.bearing().isEmpty()) {
+            return Optional.empty(); // Not every point lies at a rolling bearing.
+        }
+        Optional<BearingData> bearing = machine.bearing(point.bearing().get());
+        String obstacle = bearing.isEmpty()
+                ? "the geometry of bearing \"" + point.bearing().get() + "\" is given with an error"
+                : speed.speed().isEmpty() ? "the speed is not known"
+                : wave.quantity() != Quantity.ACCELERATION ? "bearings ring in the acceleration: the recording"
+                        + " measures " + wave.quantity() : "";
+        if (!obstacle.isEmpty()) {
+            omissions.add(Omission.of(Omission.Subject.BEARINGS, obstacle));
+            return Optional.empty();
+        }
+        KinematicFrequencies kinematics = bearing.get().geometry()
+                .frequencies(bearing.get().rotatingRing(), speed.speed().get());
+        double[] others = rates.stream().mapToDouble(Rate::hertz)
+                .filter(hertz -> Math.abs(hertz / speed.speed().get().hertz() - 1) > 1e-3).toArray();
+        return Optional.of(new BearingSurvey(bearing.get().id(), BearingDiagnosis.of(wave, kinematics,
+                DiagnosisSettings.withDefaults().withOtherRates(others))));
+    }
+
+    /** Returns the machine. */
+    @Override
+    public String toString() {
+        return "examination of " + machine;
+    }
+}

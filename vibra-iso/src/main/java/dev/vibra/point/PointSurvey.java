@@ -1,0 +1,211 @@
+package dev.vibra.point;
+
+import dev.vibra.descriptor.Description;
+import dev.vibra.descriptor.DominantLine;
+import dev.vibra.descriptor.NamedLine;
+import dev.vibra.machine.MeasuringPoint;
+import dev.vibra.machine.Rate;
+import dev.vibra.severity.Measurement;
+import dev.vibra.severity.Verdict;
+import dev.vibra.severity.Zone;
+import java.io.Serializable;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+
+/** Everything that was worked out for one measuring point, and what was not, with the reason. Immutable. */
+public final class PointSurvey implements Serializable {
+    private static final long serialVersionUID = 3;
+    private static final Description NOTHING = new Description(List.of(), Map.of());
+
+    private final MeasuringPoint point;
+    private final RecordingSummary recording;
+    private final SpeedFound speed;
+    private final Numbers numbers;
+    private final Judged judged;
+    private final List<BearingSurvey> bearings;
+    private final boolean insisted;
+    private final List<Omission> omissions;
+    private final Traces traces;
+
+    private PointSurvey(MeasuringPoint point, RecordingSummary recording, SpeedFound speed, Numbers numbers,
+            Judged judged, List<BearingSurvey> bearings, boolean insisted, List<Omission> omissions, Traces traces) {
+        this.point = Objects.requireNonNull(point, "point");
+        this.recording = recording;
+        this.speed = Objects.requireNonNull(speed, "speed");
+        this.numbers = numbers;
+        this.judged = judged;
+        this.bearings = List.copyOf(bearings);
+        this.insisted = insisted;
+        this.omissions = List.copyOf(omissions);
+        this.traces = traces;
+    }
+
+    /** What the signals of the point say; impulsiveness is null where it isn't known. */
+    record Numbers(Description description, List<NamedLine> lines, List<DominantLine> dominant,
+            Impulsiveness impulsiveness, boolean turning) implements Serializable {
+        static final Numbers NONE = new Numbers(NOTHING, List.of(), List.of(), null, false);
+    }
+
+    /** What the criterion says of the point; the verdict is null where there is none. */
+    record Judged(List<Measurement> measurements, Verdict verdict, List<ChangeSurvey> changes)
+            implements Serializable {
+        static final Judged NONE = new Judged(List.of(), null, List.of());
+    }
+
+    /** A point of which nothing could be worked out; the recording is null where there is none. */
+    static PointSurvey without(MeasuringPoint point, RecordingSummary recording, SpeedFound speed,
+            List<Omission> omissions, Traces traces) {
+        return new PointSurvey(point, recording, speed, Numbers.NONE, Judged.NONE, List.of(), false, omissions,
+                traces);
+    }
+
+    static PointSurvey of(MeasuringPoint point, RecordingSummary recording, SpeedFound speed, Numbers numbers,
+            Judged judged, List<BearingSurvey> bearings, boolean insisted, List<Omission> omissions, Traces traces) {
+        return new PointSurvey(point, recording, speed, numbers, judged, bearings, insisted, omissions, traces);
+    }
+
+    /**
+     * Notes a point whose recording is missing or can't be read.
+     *
+     * @param point the point
+     * @param reason why there is no recording, without full stop
+     * @return a survey that says so
+     */
+    public static PointSurvey withoutRecording(MeasuringPoint point, String reason) {
+        return without(point, null, SpeedFound.notDetermined("there is no recording"),
+                List.of(Omission.of(Omission.Subject.RECORDING, reason)), null);
+    }
+
+    /**
+     * Drops the signals, which are much larger than the numbers.
+     *
+     * @return the same without {@link #traces()}
+     */
+    public PointSurvey withoutTraces() {
+        return new PointSurvey(point, recording, speed, numbers, judged, bearings, insisted, omissions, null);
+    }
+
+    /** {@return the point} */
+    public MeasuringPoint point() {
+        return point;
+    }
+
+    /** {@return size and soundness of the recording; empty if there is none} */
+    public Optional<RecordingSummary> recording() {
+        return Optional.ofNullable(recording);
+    }
+
+    /** {@return true if there is a recording and nothing disqualifies it} */
+    public boolean sound() {
+        return recording != null && recording.quality().sound();
+    }
+
+    /** {@return true if something was not concluded since the recording is missing or not good for it} */
+    public boolean refused() {
+        return recording == null || !insisted && !recording.refused().isEmpty();
+    }
+
+    /** {@return true if numbers and verdict were insisted on, although the recording is not sound} */
+    public boolean insisted() {
+        return insisted;
+    }
+
+    /** {@return true if the level was steady in a part of the recording only, and numbers are taken from that} */
+    public boolean partlySteady() {
+        return recording != null && recording.partlySteady();
+    }
+
+    /** {@return speed of the point's shaft and where it is known from} */
+    public SpeedFound speed() {
+        return speed;
+    }
+
+    /** {@return numbers under stable names, and reasons for those that are missing} */
+    public Description description() {
+        return numbers.description();
+    }
+
+    /** {@return multiples of the machine's rates, found or not, each with level and significance} */
+    public List<NamedLine> lines() {
+        return numbers.lines();
+    }
+
+    /**
+     * Finds the line at a multiple of the speed of the point's shaft.
+     *
+     * @param order multiple, 1 to 10
+     * @return the line, if it stands out of the noise
+     */
+    public Optional<NamedLine> shaftLine(int order) {
+        return lines().stream().filter(line -> line.rate().kind() == Rate.Kind.SHAFT
+                && line.rate().owner().equals(Rate.Kind.SHAFT.toString()) && line.order() == order)
+                .filter(NamedLine::stands).findFirst();
+    }
+
+    /** {@return the largest lines of the velocity spectrum, the largest first} */
+    public List<DominantLine> dominantLines() {
+        return numbers.dominant();
+    }
+
+    /** {@return how far the acceleration consists of knocks, if acceleration was recorded} */
+    public Optional<Impulsiveness> impulsiveness() {
+        return Optional.ofNullable(numbers.impulsiveness());
+    }
+
+    /**
+     * {@return true if a line or a family of a rate of the machine's own, or a defect of its bearing, shows that it
+     * turned}
+     */
+    public boolean showsRotation() {
+        return numbers.turning();
+    }
+
+    /** {@return levels measured for the criterion, judged or not} */
+    public List<Measurement> measurements() {
+        return judged.measurements();
+    }
+
+    /** {@return the verdict by the criterion of the point's part, if there is one} */
+    public Optional<Verdict> severity() {
+        return Optional.ofNullable(judged.verdict());
+    }
+
+    /** {@return the zone of the point; empty without verdict, and where a missing fact leaves it open} */
+    public Optional<Zone> zone() {
+        return severity().flatMap(Verdict::zone);
+    }
+
+    /** {@return changes against the baseline} */
+    public List<ChangeSurvey> changes() {
+        return judged.changes();
+    }
+
+    /** {@return what the recording says about the bearing at the point} */
+    public List<BearingSurvey> bearings() {
+        return bearings;
+    }
+
+    /** {@return true if an element of the bearing at the point shows a defect} */
+    public boolean showsBearingDefect() {
+        return bearings.stream().anyMatch(BearingSurvey::showsDefect);
+    }
+
+    /** {@return what was not determined, with reasons} */
+    public List<Omission> omissions() {
+        return omissions;
+    }
+
+    /** {@return the signals behind the numbers, until they are dropped} */
+    public Optional<Traces> traces() {
+        return Optional.ofNullable(traces);
+    }
+
+    /** Returns the verdict in short, as in {@code DE-H: zone B}. */
+    @Override
+    public String toString() {
+        return point.id() + ": " + severity().map(Verdict::rating).orElse("zone not determined")
+                + (insisted ? ", insisted on an unsound recording" : "");
+    }
+}
