@@ -26,8 +26,10 @@ class SurveyProperties {
     private static final double RATE = 5120;
 
     private static PointSurvey survey(double speedHertz, double hertz, double velocity) {
-        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, RATE, 4 * (int) RATE).noise(2e-3, 7)
-                .tone(Math.sqrt(2) * 2 * Math.PI * hertz * velocity / 1e3, hertz, 1).waveform();
+        double amplitude = Math.sqrt(2) * 2 * Math.PI * hertz * velocity / 1e3;
+        // A tone without noise repeats its largest samples, as a clipped recording does, and would be refused.
+        Waveform wave = Synthesis.silence(Quantity.ACCELERATION, RATE, 4 * (int) RATE).noise(0.01 * amplitude, 7)
+                .tone(amplitude, hertz, 1).waveform();
         MachineDescription machine = MachineDescription.of("any").withMachine(Machine.of(MachineKind.FAN)
                 .withRatedPowerKilowatts(50).withSupport(Support.RIGID).withSpeed(RotationSpeed.ofHertz(speedHertz)))
                 .withPoint(MeasuringPoint.of("P").withDirection(Direction.VERTICAL));
