@@ -130,20 +130,12 @@ public final class SpeedEstimate implements Serializable {
         return best.standardUncertaintyHertz() <= LARGEST_UNCERTAINTY * best.speed().hertz();
     }
 
-    /**
-     * Returns the speed.
-     *
-     * @return the speed; empty where the confidence or the precision doesn't suffice
-     */
+    /** {@return the speed; empty where it isn't given, for the reason told} */
     public Optional<RotationSpeed> speed() {
         return sufficient ? Optional.of(candidates.get(0).speed()) : Optional.empty();
     }
 
-    /**
-     * Returns the confidence of the best candidate.
-     *
-     * @return probability that the shaft turns within 1 % of it, 0 to 1; 0 if there is none
-     */
+    /** {@return probability that the shaft turns within 1 % of the best candidate, 0 to 1; 0 if there is none} */
     public double confidence() {
         return candidates.isEmpty() ? 0 : candidates.get(0).confidence();
     }
@@ -158,11 +150,7 @@ public final class SpeedEstimate implements Serializable {
         return candidates;
     }
 
-    /**
-     * Returns what was known beforehand.
-     *
-     * @return the knowledge that was given
-     */
+    /** {@return what was known beforehand} */
     public SpeedKnowledge knowledge() {
         return knowledge;
     }

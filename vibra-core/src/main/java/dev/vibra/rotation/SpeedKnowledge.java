@@ -20,9 +20,9 @@ import java.util.stream.Collectors;
  * SpeedKnowledge.none().withMains(60).withInductionMotor(4)   // 1692 to 1800 r/min
  * }</pre>
  *
- * <p>Defaults (common practice, no source): speeds from 3 Hz to 200 Hz, of which 5 Hz to 60 Hz are equally likely,
- * below as the square, above as the inverse fourth power of the speed; nothing known of mains, so that multiples of 50
- * Hz and of 60 Hz alike may be hum.
+ * <p>Defaults: speeds from 3 Hz to 200 Hz, of which 5 Hz to 60 Hz are equally likely, slower ones as the square and
+ * faster ones as the inverse fourth power of the speed; nothing known of mains, so that multiples of 50 Hz and of 60 Hz
+ * alike may be hum. These, the 10 % about a nominal speed and the slip of motors are common practice, no source.
  */
 public final class SpeedKnowledge implements Serializable {
     private static final long serialVersionUID = 1;
@@ -60,11 +60,7 @@ public final class SpeedKnowledge implements Serializable {
         weight = speeds.stream().mapToDouble(this::weight).sum();
     }
 
-    /**
-     * Knows nothing but the defaults.
-     *
-     * @return speeds from 3 Hz to 200 Hz
-     */
+    /** {@return no knowledge but the defaults} */
     public static SpeedKnowledge none() {
         return NONE;
     }
@@ -108,7 +104,7 @@ public final class SpeedKnowledge implements Serializable {
 
     /**
      * Returns this knowledge with an induction motor on the mains, without a converter, whose poles are not known: 2,
-     * 4, 6 or 8. Where the mains are not known either, they have 50 Hz or 60 Hz.
+     * 4, 6 or 8, equally likely. Where the mains are not known either, they have 50 Hz or 60 Hz.
      *
      * @return the knowledge with such a motor
      */
@@ -131,29 +127,17 @@ public final class SpeedKnowledge implements Serializable {
         return new SpeedKnowledge(range, nominal, mains, List.of(count));
     }
 
-    /**
-     * Returns the speed on the plate.
-     *
-     * @return nominal speed, if known
-     */
+    /** {@return the speed on the plate, if known} */
     public Optional<RotationSpeed> nominal() {
         return Optional.ofNullable(nominal);
     }
 
-    /**
-     * Returns the frequency of the mains.
-     *
-     * @return line frequency in Hz, if known
-     */
+    /** {@return the line frequency in Hz, if known} */
     public OptionalDouble mainsHertz() {
         return mains == null ? OptionalDouble.empty() : OptionalDouble.of(mains);
     }
 
-    /**
-     * Returns the speeds that are possible with all of this.
-     *
-     * @return ranges in Hz that may overlap; none if what is known contradicts itself
-     */
+    /** {@return the speeds that are possible with all of this, ranges in Hz; none if it contradicts itself} */
     public List<Band> possible() {
         return speeds;
     }

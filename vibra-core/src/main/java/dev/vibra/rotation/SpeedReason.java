@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 /** Says in words what the best candidate rests on and what speaks against it, or why there is none. */
 final class SpeedReason {
     private static final double LARGE = 0.3;
+    private static final double RIVAL = 0.05;
 
     private SpeedReason() {}
 
@@ -21,7 +22,7 @@ final class SpeedReason {
             text.append(own > 0 ? ", " + Digits.significant(lines.size(left) / own, 2) + " times as large," : "");
             text.append(" is left unexplained");
         }
-        if (candidates.size() > 1 && candidates.get(1).confidence() > 0.5 * (1 - first.confidence())) {
+        if (candidates.size() > 1 && candidates.get(1).confidence() > RIVAL) {
             text.append("; ").append(hertz(candidates.get(1).speed().hertz())).append(" is possible, confidence ")
                     .append(Digits.significant(candidates.get(1).confidence(), 2));
         }

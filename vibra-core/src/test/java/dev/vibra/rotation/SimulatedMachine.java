@@ -9,9 +9,10 @@ import java.util.Random;
  * machine it is, its true speed, and the acceleration of its housing.
  *
  * <p>Every machine that runs has a residual 1x of 0.1 to 3 mm/s rms and weaker low multiples, a floor of white noise
- * and of noise through three housing modes, a speed that wanders by up to 0.1 %, and with a probability of its own mains
- * hum and a vane line. Its sort adds what dominates. Sizes are common practice, no source; impacts follow the model of
- * {@code ImpactTrain}, written a second time with a wandering shaft angle.
+ * and of noise through three housing modes, a speed that wanders by up to 0.1 %, and with probabilities of their own
+ * hum, vane and slot lines and a line that isn't its own. Two in five turn as induction motors do. Its sort adds what
+ * dominates. Sizes are common practice, no source; impacts follow the model of {@code ImpactTrain}, written a
+ * second time with a wandering shaft angle.
  */
 final class SimulatedMachine {
     /** What dominates the recording. */

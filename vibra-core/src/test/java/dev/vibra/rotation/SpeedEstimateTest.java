@@ -134,7 +134,7 @@ class SpeedEstimateTest {
         assertEquals("no line but those of the mains stands out of the noise from 44.7 to 54.63 Hz", reason);
     }
 
-    /** 120 f / p: 1500 r/min for four poles on 50 Hz, 0 to 6 % below with slip; a found line at 1410 to 1500 is taken. */
+    /** 120 f / p: 1500 r/min for four poles on 50 Hz, 0 to 6 % below with slip. */
     @Test
     void motorsTurnALittleBelowTheirField() {
         List<Band> speeds = NONE.withMains(50).withInductionMotor(4).possible();
