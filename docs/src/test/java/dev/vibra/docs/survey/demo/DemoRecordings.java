@@ -18,10 +18,8 @@ import java.util.Map;
  *
  * <ul>
  * <li>unbalance of the fan wheel: 1× at the fan end 5.2 mm/s rms horizontally and 3.9 mm/s vertically, a quarter turn
- * apart,
- * little of it at the drive end and along the shaft;
- * <li>a defect of the outer race at the drive end: impacts at the outer-race rate of the bearing, with slip;
- * <li>a loose cable at the drive end, vertical: the signal stands still for 0.12 s.
+ * apart, little of it at the drive end and along the shaft;
+ * <li>a defect of the outer race at the drive end: impacts at the outer-race rate of the bearing, with slip.
  * </ul>
  */
 public final class DemoRecordings {
@@ -53,7 +51,7 @@ public final class DemoRecordings {
     }
 
     /**
-     * Puts a recording with a drop-out in the place of {@code de-v.wav}.
+     * Puts a recording in the place of {@code de-v.wav} that isn't sound: the signal stands still for 0.12 s.
      *
      * @param folder folder of the demonstration machine
      */
