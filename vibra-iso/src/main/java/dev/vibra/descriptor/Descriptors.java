@@ -229,7 +229,7 @@ public final class Descriptors {
     private static Descriptor peakToPeak(Band band) {
         return new Descriptor("displacement-peak-to-peak-" + ends(band), Unit.UM.plainSymbol(), Basis.MOTION,
                 "true peak-to-peak displacement, flat band, no phase shift", signals ->
-                signals.integrationObstacle(Quantity.DISPLACEMENT, band).map(Outcome::none)
+                signals.integrationObstacle(band).map(Outcome::none)
                         .orElseGet(() -> Outcome.of(signals.wave().displacement(band).peakToPeak().in(Unit.UM))));
     }
 

@@ -213,11 +213,10 @@ public final class Signals {
     /**
      * Says why a motion can't be had in a band without phase shift.
      *
-     * @param quantity motion asked for
      * @param band band asked for
      * @return the reason; empty if {@link Waveform#displacement(Band)} and its like can be asked
      */
-    public Optional<String> integrationObstacle(Quantity quantity, Band band) {
+    public Optional<String> integrationObstacle(Band band) {
         if (!(band.highestHertz() <= 0.5 * wave.sampleRateHertz())) {
             return Optional.of("the band " + band + " asks for a sample rate of at least "
                     + Digits.compact(2 * band.highestHertz(), 5) + " Hz: "

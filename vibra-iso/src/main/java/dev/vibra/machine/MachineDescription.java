@@ -317,6 +317,16 @@ public final class MachineDescription implements Serializable {
     }
 
     /**
+     * Returns the speed given for the shaft at a point.
+     *
+     * @param point a point of this machine
+     * @return speed of the main shaft times {@link #ratioAt}, if a speed is stated
+     */
+    public Optional<RotationSpeed> speedAt(MeasuringPoint point) {
+        return speed().map(main -> RotationSpeed.ofHertz(main.hertz() * ratioAt(point)));
+    }
+
+    /**
      * Returns the earlier values of a point.
      *
      * @param pointId id of the point

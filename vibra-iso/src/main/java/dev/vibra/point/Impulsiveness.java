@@ -63,13 +63,16 @@ public record Impulsiveness(double kurtosis, double crestFactor, double peak, in
         int from = (int) Math.rint((steady.wave().startSeconds() - whole.startSeconds()) * whole.sampleRateHertz());
         int to = from + steady.wave().length();
         if (from >= least) {
-            of(whole.part(0, from), whole.part(0, from).moments()).ifPresent(parts::add);
+            of(whole.part(0, from)).ifPresent(parts::add);
         }
         if (whole.length() - to >= least) {
-            Waveform rest = whole.part(to, whole.length() - to);
-            of(rest, rest.moments()).ifPresent(parts::add);
+            of(whole.part(to, whole.length() - to)).ifPresent(parts::add);
         }
         return parts.stream().max(Comparator.comparingDouble(Impulsiveness::kurtosis));
+    }
+
+    private static Optional<Impulsiveness> of(Waveform wave) {
+        return of(wave, wave.moments());
     }
 
     private static Optional<Impulsiveness> of(Waveform wave, Moments moments) {

@@ -6,6 +6,7 @@ import dev.vibra.bearing.KinematicFrequencies;
 import dev.vibra.descriptor.Description;
 import dev.vibra.descriptor.Descriptor.Basis;
 import dev.vibra.descriptor.Descriptors;
+import dev.vibra.descriptor.DominantLine;
 import dev.vibra.descriptor.NamedLine;
 import dev.vibra.descriptor.Signals;
 import dev.vibra.machine.BearingData;
@@ -105,19 +106,14 @@ public final class PointExamination {
                 : bearing(point, wave, speed.found(), rates, omissions);
         List<NamedLine> lines = signals.lines(rates);
         PointSurvey.Numbers numbers = numbers(wave, signals, refused, lines, bearing, omissions);
-        PointSurvey.Judged judged = refused.contains(Aspect.MOTION) ? PointSurvey.Judged.NONE
-                : new PointJudge(machine, point, criterionAt(point, speed.found()), omissions).judge(signals);
-        if (refused.contains(Aspect.MOTION)) {
-            PointJudge.omitChanges(machine.baseline(point.id()).keySet(), "there is no verdict to compare with",
-                    omissions);
-        }
-        return PointSurvey.of(point, gate.summary(), speed.found(), numbers, judged, bearing.stream().toList(),
+        PointJudge judge = new PointJudge(machine, point, criterionAt(point, speed.found()), omissions);
+        PointSurvey.Judged judged = refused.contains(Aspect.MOTION) ? judge.without() : judge.judge(signals);
+        return new PointSurvey(point, gate.summary(), speed.found(), numbers, judged, bearing.stream().toList(),
                 insists, omissions, signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
     }
 
     private SpeedFound givenSpeed(MeasuringPoint point, String reason) {
-        return machine.speed().map(main -> SpeedFound.given(
-                RotationSpeed.ofHertz(main.hertz() * machine.ratioAt(point)), reason))
+        return machine.speedAt(point).map(speed -> SpeedFound.given(speed, reason))
                 .orElseGet(() -> SpeedFound.notDetermined(reason));
     }
 
@@ -152,10 +148,11 @@ public final class PointExamination {
                 omissions.add(new Omission(Omission.Subject.DESCRIPTOR, name, reason)));
         Impulsiveness impulsiveness = statistics && wave.quantity() == Quantity.ACCELERATION
                 ? Impulsiveness.of(signals, wave).orElse(null) : null;
-        boolean turning = new RotationSigns(signals, machine.train().lineHertz()).show(lines)
+        List<DominantLine> dominant = signals.dominantLines(lines);
+        boolean turning = new RotationSigns(signals, machine.train().lineHertz()).show(lines, dominant)
                 || bearing.filter(BearingSurvey::showsDefect).isPresent();
         return new PointSurvey.Numbers(description, motion ? lines : List.of(),
-                motion ? signals.dominantLines(lines) : List.of(), impulsiveness, turning);
+                motion ? dominant : List.of(), impulsiveness, turning);
     }
 
     private Optional<BearingSurvey> bearing(MeasuringPoint point, Waveform wave, SpeedFound speed, List<Rate> rates,

@@ -44,21 +44,25 @@ final class PointJudge {
         this.omissions = omissions;
     }
 
+    /** No verdict, and so no change against the baseline. */
+    PointSurvey.Judged without() {
+        omitChanges(baseline().keySet(), "there is no verdict to compare with");
+        return PointSurvey.Judged.NONE;
+    }
+
     PointSurvey.Judged judge(Signals signals) {
         Optional<String> obstacle = criterion.isEmpty()
                 ? Optional.of("the point lies on no part of the machine") : criterion.get().obstacle();
         if (obstacle.isPresent()) {
             omissions.add(Omission.of(Omission.Subject.SEVERITY, obstacle.get()));
-            omitChanges(baseline().keySet(), "there is no verdict to compare with", omissions);
-            return PointSurvey.Judged.NONE;
+            return without();
         }
         Severity severity = criterion.get().severity();
         List<Measurement> measurements = measure(severity, signals);
         if (measurements.isEmpty()) {
             omissions.add(Omission.of(Omission.Subject.SEVERITY,
                     "none of the levels that the criterion limits could be measured"));
-            omitChanges(baseline().keySet(), "there is no verdict to compare with", omissions);
-            return PointSurvey.Judged.NONE;
+            return without();
         }
         Verdict verdict = severity.judge(measurements.toArray(Measurement[]::new));
         return new PointSurvey.Judged(measurements, verdict, changes(verdict));
@@ -91,7 +95,7 @@ final class PointJudge {
         }
         // Limits of peak-to-peak displacement are those of the shaft in its bearing, which no housing shows.
         return signals.wave().quantity() == Quantity.DISPLACEMENT
-                ? signals.integrationObstacle(limit.quantity(), limit.band())
+                ? signals.integrationObstacle(limit.band())
                 : Optional.of("limits of the shaft's motion in its bearing ask for displacement probes");
     }
 
@@ -127,7 +131,7 @@ final class PointJudge {
         }
         Set<String> left = new LinkedHashSet<>(baseline().keySet());
         left.removeAll(changes.keySet());
-        omitChanges(left, "no criterion in force says which change of it matters", omissions);
+        omitChanges(left, "no criterion in force says which change of it matters");
         return new ArrayList<>(changes.values());
     }
 
@@ -144,7 +148,7 @@ final class PointJudge {
                 obstacle.isPresent() ? null : AlarmSetting.of(limit, known));
     }
 
-    static void omitChanges(Collection<String> names, String reason, List<Omission> omissions) {
+    private void omitChanges(Collection<String> names, String reason) {
         if (!names.isEmpty()) {
             omissions.add(new Omission(Omission.Subject.CHANGE, "change of " + String.join(", ",
                     new TreeSet<>(names)), reason));

@@ -29,7 +29,8 @@ public final class PointSurvey implements Serializable {
     private final List<Omission> omissions;
     private final Traces traces;
 
-    private PointSurvey(MeasuringPoint point, RecordingSummary recording, SpeedFound speed, Numbers numbers,
+    /** Recording and traces are null where there are none. */
+    PointSurvey(MeasuringPoint point, RecordingSummary recording, SpeedFound speed, Numbers numbers,
             Judged judged, List<BearingSurvey> bearings, boolean insisted, List<Omission> omissions, Traces traces) {
         this.point = Objects.requireNonNull(point, "point");
         this.recording = recording;
@@ -59,11 +60,6 @@ public final class PointSurvey implements Serializable {
             List<Omission> omissions, Traces traces) {
         return new PointSurvey(point, recording, speed, Numbers.NONE, Judged.NONE, List.of(), false, omissions,
                 traces);
-    }
-
-    static PointSurvey of(MeasuringPoint point, RecordingSummary recording, SpeedFound speed, Numbers numbers,
-            Judged judged, List<BearingSurvey> bearings, boolean insisted, List<Omission> omissions, Traces traces) {
-        return new PointSurvey(point, recording, speed, numbers, judged, bearings, insisted, omissions, traces);
     }
 
     /**

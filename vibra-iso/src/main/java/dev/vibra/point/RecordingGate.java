@@ -37,17 +37,17 @@ record RecordingGate(RecordingSummary summary, Waveform steady, String reason) {
     /** Checks a recording for the bands that motion is judged in. */
     static RecordingGate of(Waveform wave, MeasuringPoint point, MachineDescription machine, Band band) {
         RecordingCheck check = RecordingCheck.withDefaults().withBand(band);
-        Optional<RotationSpeed> speed = machine.speed()
-                .map(main -> RotationSpeed.ofHertz(main.hertz() * machine.ratioAt(point)));
+        Optional<RotationSpeed> speed = machine.speedAt(point);
         check = speed.isPresent() ? check.withSpeed(speed.get()) : check;
         check = machine.train().lineHertz().isPresent()
                 ? check.withMains(machine.train().lineHertz().getAsDouble()) : check;
         List<Remark> remarks = new ArrayList<>(check.check(wave).remarks());
         point.mounting().ifPresent(mounting -> mounting.warnings(band).forEach(text -> remarks.add(
                 new Remark("mounting", text, mounting.lowestFigureHertz(), band.highestHertz(), false))));
-        Optional<Waveform> part = remarks.stream().anyMatch(remark -> remark.code().equals(PARTLY_STEADY))
-                ? Steadiness.ofLevel(wave).flatMap(Steadiness::longestSteady) : Optional.empty();
-        part.ifPresent(stretch -> remarks.add(stretchRemark(stretch, wave)));
+        Optional<Steadiness> levels = remarks.stream().anyMatch(remark -> remark.code().equals(PARTLY_STEADY))
+                ? Steadiness.ofLevel(wave) : Optional.empty();
+        Optional<Waveform> part = levels.flatMap(Steadiness::longestSteady);
+        part.ifPresent(stretch -> remarks.add(stretchRemark(stretch, wave, levels.get())));
         return of(wave, part.orElse(wave), remarks);
     }
 
@@ -61,19 +61,17 @@ record RecordingGate(RecordingSummary summary, Waveform steady, String reason) {
                 new RecordingQuality(remarks), refused), steady, reason);
     }
 
-    private static Remark stretchRemark(Waveform stretch, Waveform wave) {
+    private static Remark stretchRemark(Waveform stretch, Waveform wave, Steadiness levels) {
         double begin = stretch.startSeconds();
         return new Remark(RecordingSummary.STEADY_STRETCH, "levels and spectra are taken from "
                 + Digits.compact(begin, 5) + " s to " + Digits.compact(begin + stretch.durationSeconds(), 5)
                 + " s, the longest steady stretch; elsewhere the level reaches "
-                + Digits.significant(louder(stretch, wave), 2) + " times that of it", stretch.durationSeconds(), wave.durationSeconds(), false);
+                + Digits.significant(louder(stretch, levels), 2) + " times that of it",
+                stretch.durationSeconds(), wave.durationSeconds(), false);
     }
 
-    private static double louder(Waveform stretch, Waveform wave) {
-        double own = stretch.moments().rms();
-        double loudest = Steadiness.ofLevel(wave).stream().flatMapToDouble(one -> Arrays.stream(one.values())).max()
-                .orElse(own);
-        return loudest / own;
+    private static double louder(Waveform stretch, Steadiness levels) {
+        return Arrays.stream(levels.values()).max().orElseThrow() / stretch.moments().rms();
     }
 
     /** Whoever insists can have numbers of a doubtful signal, but none of no signal. */

@@ -23,12 +23,11 @@ final class RotationSigns {
     }
 
     /** With a known speed a line of the machine's own rates must stand; without one any line that isn't the mains'. */
-    boolean show(List<NamedLine> lines) {
+    boolean show(List<NamedLine> lines, List<DominantLine> dominant) {
         if (signals.angle().isPresent()) {
             return true;
         }
-        return lines.isEmpty() ? signals.dominantLines(List.of()).stream().map(DominantLine::hertz)
-                .anyMatch(hertz -> !isMains(hertz))
+        return lines.isEmpty() ? dominant.stream().anyMatch(line -> !isMains(line.hertz()))
                 : lines.stream().filter(line -> line.stands() && line.rate().kind().isMechanical())
                 .anyMatch(line -> !isMains(line.hertz()) || isMains(line.rate().hertz()));
     }

@@ -37,8 +37,7 @@ record SpeedReading(SpeedFound found, Signals signals) {
                 return read.get();
             }
         }
-        Optional<RotationSpeed> given = machine.speed()
-                .map(main -> RotationSpeed.ofHertz(main.hertz() * machine.ratioAt(point)));
+        Optional<RotationSpeed> given = machine.speedAt(point);
         SpeedReading reading = signals.hasSpectrum() ? byLines(machine, point, signals, given)
                 : without(signals, given, "the recording is too short for a spectrum");
         if (reading.found().speed().isEmpty()) {

@@ -99,13 +99,12 @@ final class Advice {
         points.stream().filter(point -> point.refused() || point.insisted()).forEach(point ->
                 byLoss.computeIfAbsent(loss(point), key -> new ArrayList<>()).add(point));
         byLoss.forEach((loss, lost) -> add(Kind.RECORD_AGAIN, "Record " + ids(lost) + " again: " + loss + "."));
-        String knocked = ids(points.stream().filter(point -> point.impulsiveness()
-                .filter(one -> one.isSingleKnock()).isPresent()).toList());
+        String knocked = ids(points.stream().filter(ConditionWeighing::isKnocked).toList());
         if (!knocked.isEmpty()) {
             add(Kind.RECORD_AGAIN, "Record " + knocked + " again: one single knock makes up its peak and kurtosis.");
         }
-        String unsteady = ids(points.stream().filter(point -> point.partlySteady() && point.impulsiveness()
-                .filter(one -> one.isSingleKnock()).isEmpty()).toList());
+        String unsteady = ids(points.stream()
+                .filter(point -> point.partlySteady() && !ConditionWeighing.isKnocked(point)).toList());
         if (!unsteady.isEmpty()) {
             add(Kind.RECORD_AGAIN, "Record " + unsteady + " again at steady load and speed, or find out what changed"
                     + " during the recording.");

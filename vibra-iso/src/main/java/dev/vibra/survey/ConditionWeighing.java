@@ -180,7 +180,7 @@ final class ConditionWeighing {
                 .anyMatch(level -> level.quantity() == Quantity.VELOCITY && level.in(Unit.MM_PER_S) < LEAST_PLAUSIBLE);
     }
 
-    private static boolean isKnocked(PointSurvey point) {
+    static boolean isKnocked(PointSurvey point) {
         return point.impulsiveness().filter(Impulsiveness::isSingleKnock).isPresent();
     }
 
