@@ -83,8 +83,49 @@ def cepstra():
     return table
 
 
+def squared_envelope(x, first, last, length):
+    """Of the lines first to last, by SciPy's analytic signal, at another number of samples; 0 Hz holds nothing."""
+    lines = numpy.fft.rfft(x - x.mean())
+    kept = numpy.zeros_like(lines)
+    kept[first:last + 1] = lines[first:last + 1]
+    return signal.resample(numpy.abs(signal.hilbert(numpy.fft.irfft(kept, x.size))) ** 2, length)
+
+
+def bands():
+    """Criteria of bands of a tree: variation, entropy relative to an even spread, of y and of its squared lines."""
+    rng = numpy.random.default_rng(108124)
+    x = 0.3 + rng.standard_normal(600) * (1 + 0.9 * numpy.cos(2 * numpy.pi * 0.02 * numpy.arange(600)))
+    table = {"samples": x}
+    for parts in (1, 2, 3, 4, 6):
+        for i in range(parts):
+            first, last = int(numpy.ceil(300 * i / parts)), int(numpy.floor(300 * (i + 1) / parts))
+            length = min(600, int(2 ** numpy.ceil(numpy.log2(2 * (last - first + 1)))))
+            y = squared_envelope(x, first, last, length)
+            end = min(length // 8, int(numpy.ceil(4 * length * parts / 300)))
+            kept = y[end:length - end]
+            filled = numpy.ones(length)
+            filled[end:length - end] = kept / kept.mean()
+            z = numpy.abs(numpy.fft.rfft(filled)[1:min((length - 1) // 2, round(300 / parts)) + 1]) ** 2
+            table[f"{parts}.{i}"] = [stats.variation(kept) ** 2 - 1, stats.entropy(kept, numpy.ones(kept.size)),
+                                     stats.entropy(z, numpy.ones(z.size))]
+    return table
+
+
+def cyclic():
+    """Averaged cyclic periodogram: coherence of a recording turned up and down by half the cyclic frequency."""
+    rng = numpy.random.default_rng(248277)
+    t = numpy.arange(4000) / FS
+    x = numpy.round((1 + 0.8 * numpy.cos(2 * numpy.pi * 50 * t)) * rng.standard_normal(t.size), 4)
+    table = {"samples": x}
+    for hertz in (50, 100, 130):
+        turn = numpy.exp(1j * numpy.pi * hertz * t)
+        f, c = signal.coherence(x * turn, x / turn, FS, window="hann", nperseg=64, noverlap=48, detrend=False)
+        table[f"coherence.{hertz}"] = [c[(numpy.abs(f) > 60) & (numpy.abs(f) < 440)].mean()]
+    return table
+
+
 FILES = {"cross": cross, "maps": maps, "peaks": peaks, "time-domain": time_domain, "statistics": statistics,
-         "cepstra": cepstra}
+         "cepstra": cepstra, "bands": bands, "cyclic": cyclic}
 
 
 def write(name, table):

@@ -1,10 +1,14 @@
 package dev.vibra.bearing;
 
+import dev.vibra.bearing.kinematics.BearingElement;
+import dev.vibra.bearing.kinematics.KinematicFrequencies;
+import dev.vibra.envelope.EnvelopeSpectrum;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -20,20 +24,25 @@ import java.util.stream.Collectors;
  * <li>lines at a common fundamental within the tolerance of the kinematic rate are, two of them at least and the
  *     fundamental among them, together so improbable in noise that the false alarm probability over everything searched
  *     is kept;
- * <li>both reach the {@linkplain DiagnosisSettings#presentDepth() present depth};
- * <li>no other explanation stands: not the rate of another element within the tolerance; not a multiple, or a half,
- *     third or quarter, of the shaft speed; not a line of an element already found; not weaker than its own sidebands;
- *     and no other fundamental from half to one and a half times as high, apart from the element's own harmonics and
- *     sidebands, reaches half its evidence.
+ * <li>both reach the {@linkplain DiagnosisSettings#presentDepth() present depth}, a fifth more where the recording
+ *     holds fewer than 50 revolutions;
+ * <li>no other explanation stands: not the rate of another element within the tolerance, unless the spacing of the
+ *     sidebands tells them apart; not a multiple of the shaft speed, nor a half, third or quarter of it where lines of
+ *     their own stand; not a line, sideband, half, third or cage multiple of an element already found; not weaker than
+ *     its own sidebands; and no other fundamental from half to one and a half times as high, apart from the element's
+ *     own harmonics and sidebands, reaches half its evidence.
  * </ol>
  *
- * <p>A defect is {@code absent} if no element of the bearing shows a significant pulsation of half the {@linkplain
- * DiagnosisSettings#absentDepth() absent depth}, every band would have shown the absent depth, and no pulsation of
- * unknown origin is as deep as the present depth. This speaks of pulsation in the bands tried, as strong as said: a
- * spot that rolls outside the load zone stays silent. Everything else is {@code not determined}, with the reason.
+ * <p>A defect is {@code absent} if nothing significant stands within the tolerance of its rate, every band would have
+ * shown the {@linkplain DiagnosisSettings#absentDepth() absent depth}, no element of the bearing shows a sign (three
+ * tenths of the {@linkplain DiagnosisSettings#presentDepth() present depth}), no steady tone fills a band, and no
+ * pulsation of unknown origin as deep as the present depth lies near its rate. This speaks of pulsation in the bands
+ * tried, as strong as said: a spot that rolls outside the load zone stays silent. Everything else is {@code not
+ * determined}, with the reason: a significant pulsation fainter than a sign too.
  *
  * <p>A pulsation at the cage rate never makes the cage {@code present}: one bad rolling element, carried round by the
- * cage, makes the same line. Other machinery with a rate inside the tolerance of an element's can't be told from it.
+ * cage, makes the same line; see {@link #rollingElementOrCage()}. Other machinery with a rate inside the tolerance of
+ * an element's can't be told from it.
  *
  * <p>A verdict on a recording isn't leave to run on: that is decided under the local rules by those licensed to.
  *
@@ -41,8 +50,8 @@ import java.util.stream.Collectors;
  * @see "R. B. Randall, J. Antoni, Mechanical Systems and Signal Processing 25 (2011) 485-520: squared envelope"
  */
 public final class BearingDiagnosis implements Serializable {
-    /** Below this the lines are too coarse to tell harmonics of a bearing from halves of the shaft speed. */
-    static final double FEWEST_REVOLUTIONS = 50;
+    /** Below this the lines are too coarse to tell harmonics of a bearing from those of the shaft. */
+    static final double FEWEST_REVOLUTIONS = 20;
 
     private static final long serialVersionUID = 1;
 
@@ -52,15 +61,17 @@ public final class BearingDiagnosis implements Serializable {
     private final EnvelopeSpectrum spectrum;
     private final String bandReason;
     private final Pulsation unexplained; // null if there is none
+    private final Pulsation carried; // null if the cage shows nothing as deep as a clear defect
 
     BearingDiagnosis(KinematicFrequencies kinematics, List<ElementFinding> findings, List<Band> bands,
-            EnvelopeSpectrum spectrum, String bandReason, Pulsation unexplained) {
+            EnvelopeSpectrum spectrum, String bandReason, Pulsation unexplained, Pulsation carried) {
         this.kinematics = kinematics;
         this.findings = List.copyOf(findings);
         this.bands = List.copyOf(bands);
         this.spectrum = spectrum;
         this.bandReason = bandReason;
         this.unexplained = unexplained;
+        this.carried = carried;
     }
 
     /**
@@ -89,7 +100,19 @@ public final class BearingDiagnosis implements Serializable {
             throw new IllegalArgumentException("wave must be acceleration, in which bearings ring: " + wave.quantity());
         }
         Objects.requireNonNull(kinematics, "kinematics");
-        return new DiagnosisRun(wave, kinematics, Objects.requireNonNull(settings, "settings")).diagnosis();
+        BandSet bands = BandSet.of(wave, kinematics, Objects.requireNonNull(settings, "settings"));
+        return bands.lines().isEmpty() ? nothing(kinematics, bands.obstacle())
+                : new DiagnosisRun(kinematics, settings, bands).diagnosis();
+    }
+
+    private static BearingDiagnosis nothing(KinematicFrequencies kinematics, String reason) {
+        List<ElementFinding> findings = new ArrayList<>();
+        for (BearingElement element : BearingElement.values()) {
+            findings.add(new ElementFinding(element, ElementVerdict.NOT_DETERMINED, kinematics.of(element), null,
+                    0, Double.POSITIVE_INFINITY, reason));
+        }
+        return new BearingDiagnosis(kinematics, findings, List.of(), null, "no envelope spectrum: " + reason, null,
+                null);
     }
 
     /**
@@ -149,12 +172,23 @@ public final class BearingDiagnosis implements Serializable {
 
     /**
      * Returns a pulsation at least as deep as that of a clear defect, at no rate of the bearing, of the shaft or of
-     * what else was told. It is looked for where no element shows a symptom.
+     * what else was told. It is looked for where no element shows a sign.
      *
      * @return the deepest one; empty if there is none
      */
     public Optional<Pulsation> unexplained() {
         return Optional.ofNullable(unexplained);
+    }
+
+    /**
+     * Returns a pulsation at the cage's rate as deep as a clear defect where nothing else is present: one bad rolling
+     * element, carried round by the cage, or the cage itself. The envelope can't tell which of the two.
+     *
+     * @return the pulsation; empty if there is none, it is weaker, or an element is present
+     */
+    public Optional<Pulsation> rollingElementOrCage() {
+        boolean named = findings.stream().anyMatch(finding -> finding.verdict() == ElementVerdict.PRESENT);
+        return named ? Optional.empty() : Optional.ofNullable(carried);
     }
 
     /**

@@ -1,5 +1,8 @@
 package dev.vibra.bearing;
 
+import dev.vibra.bearing.lines.RateFamily;
+import dev.vibra.bearing.lines.SearchLines;
+import dev.vibra.quantity.Band;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -7,11 +10,12 @@ import java.util.Optional;
 /**
  * The best family of one element in one band, judged.
  *
+ * @param band band whose envelope shows it
  * @param family family of harmonics
  * @param logTotal natural logarithm of its probability, corrected for all that was searched
  * @param rival other explanation; empty if there is none or it wasn't looked for
  */
-record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) {
+record Candidate(Band band, RateFamily family, double logTotal, Optional<String> rival) {
     private static final double LOG_SIDEBAND = Math.log(1e-3);
     private static final int SIDEBANDS = 2;
 
@@ -20,7 +24,16 @@ record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) 
     }
 
     Candidate explainedBy(Optional<String> found) {
-        return new Candidate(family, logTotal, found);
+        return new Candidate(band, family, logTotal, found);
+    }
+
+    /** Evidence of the family with the sidebands that its modulation puts there, as logarithm. */
+    double evidence(double modulationHertz) {
+        double sum = -logTotal;
+        for (EnvelopeLine sideband : sidebands(modulationHertz)) {
+            sum += LOG_SIDEBAND - sideband.log10Probability() * Math.log(10);
+        }
+        return sum;
     }
 
     Pulsation pulsation(double modulationHertz) {
@@ -30,28 +43,29 @@ record Candidate(RateHarmonics family, double logTotal, Optional<String> rival) 
                 evidence.add(line(h, 0, family.line(h)));
             }
         }
-        if (modulationHertz > 0) {
-            addSidebands(modulationHertz, evidence);
-        }
-        return new Pulsation(family.lines().spectrum().band(), family.refinedHertz(), depth(), logTotal / Math.log(10),
+        evidence.addAll(sidebands(modulationHertz));
+        double shown = depth() > 0 ? depth() : family.depthOfFundamental();
+        return new Pulsation(band, family.refinedHertz(), shown, logTotal / Math.log(10),
                 evidence);
     }
 
-    private void addSidebands(double modulationHertz, List<EnvelopeLine> evidence) {
-        for (int h = 1; h <= 2; h++) {
+    private List<EnvelopeLine> sidebands(double modulationHertz) {
+        List<EnvelopeLine> sidebands = new ArrayList<>();
+        for (int h = 1; h <= 2 && modulationHertz > 0; h++) {
             for (int n = -SIDEBANDS; n <= SIDEBANDS; n++) {
                 double hertz = h * family.refinedHertz() + n * modulationHertz;
                 int at = family.lines().lineAt(hertz);
                 if (n != 0 && family.lines().holds(hertz) && family.lines().logProbability(at) < LOG_SIDEBAND) {
-                    evidence.add(line(h, n, at));
+                    sidebands.add(line(h, n, at));
                 }
             }
         }
+        return sidebands;
     }
 
     private EnvelopeLine line(int harmonic, int sideband, int at) {
-        BandLines lines = family.lines();
+        SearchLines lines = family.lines();
         return new EnvelopeLine(harmonic, sideband, lines.interpolated(at), lines.depthAround(at),
-                Math.sqrt(lines.ratio(lines.peakNear(at))), lines.logProbability(at) / Math.log(10));
+                lines.timesFloor(at), lines.logProbability(at) / Math.log(10));
     }
 }

@@ -1,10 +1,15 @@
 package dev.vibra.bearing;
 
-import dev.vibra.envelope.Envelope;
-import dev.vibra.envelope.SquaredEnvelope;
-import dev.vibra.internal.Digits;
-import dev.vibra.quantity.Band;
-import dev.vibra.signal.Waveform;
+import dev.vibra.bearing.kinematics.BearingElement;
+import dev.vibra.bearing.kinematics.KinematicFrequencies;
+import dev.vibra.bearing.lines.EnvelopeLines;
+import dev.vibra.bearing.lines.LineMask;
+import dev.vibra.bearing.lines.RateFamily;
+import dev.vibra.bearing.lines.SearchField;
+import dev.vibra.bearing.rival.FoundRate;
+import dev.vibra.bearing.rival.Modulation;
+import dev.vibra.bearing.rival.RivalSearch;
+import dev.vibra.bearing.rival.Rotation;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -21,103 +26,30 @@ import java.util.stream.IntStream;
  * rest. The cage comes last: what looks like its multiples may be sidebands of any other.
  */
 final class DiagnosisRun {
-    /**
-     * Half width of an explained line in bins: the main lobe of the Hann window, two, and the one that a line may lie
-     * aside.
-     */
-    static final double MASK_BINS = 3;
-    /** A band quieter than this part of the recording holds rounding noise, not vibration. */
-    private static final double SILENCE = 1e-9;
-
-    private final Waveform wave;
     private final KinematicFrequencies kinematics;
     private final DiagnosisSettings settings;
+    private final List<EnvelopeLines> bands;
     private final double logAlarm;
     private final double highestHertz;
+    private final Rotation rotation;
+    private final Modulation modulation;
+    private final RivalSearch rivals;
+    private final LineMask turning;
+    private final List<FoundRate> found = new ArrayList<>();
+    private LineMask explained;
 
-    DiagnosisRun(Waveform wave, KinematicFrequencies kinematics, DiagnosisSettings settings) {
-        this.wave = wave;
+    DiagnosisRun(KinematicFrequencies kinematics, DiagnosisSettings settings, BandSet set) {
         this.kinematics = kinematics;
         this.settings = settings;
+        bands = set.lines();
         logAlarm = Math.log(settings.falseAlarmProbability());
-        highestHertz = settings.harmonics() * (1 + settings.frequencyTolerance()) * highestRate()
-                + 4 * kinematics.shaftHertz();
-    }
-
-    private double highestRate() {
-        double highest = 0;
-        for (BearingElement element : BearingElement.values()) {
-            highest = Math.max(highest, kinematics.of(element));
-        }
-        return highest;
-    }
-
-    BearingDiagnosis diagnosis() {
-        double revolutions = wave.durationSeconds() * kinematics.shaftHertz();
-        if (revolutions < BearingDiagnosis.FEWEST_REVOLUTIONS) {
-            return nothing("the recording holds " + Digits.significant(revolutions, 3) + " revolutions, "
-                    + Digits.compact(BearingDiagnosis.FEWEST_REVOLUTIONS, 3) + " are needed");
-        }
-        List<Band> bands = settings.bands().isEmpty()
-                ? EnvelopeBands.candidates(wave.sampleRateHertz(), highestRate()) : settings.bands();
-        if (bands.isEmpty()) {
-            return nothing("the sample rate of " + Digits.compact(wave.sampleRateHertz(), 5)
-                    + " Hz leaves no band wide enough for four harmonics of " + Digits.significant(highestRate(), 4)
-                    + " Hz");
-        }
-        List<BandLines> lines = new ArrayList<>();
-        double quiet = SILENCE * wave.rms().si();
-        for (SquaredEnvelope envelope : Envelope.squared(wave, bands)) {
-            Optional<EnvelopeSpectrum> spectrum = audible(envelope, quiet);
-            if (spectrum.isEmpty()) {
-                return nothing("the band " + envelope.band() + " is silent");
-            }
-            lines.add(new BandLines(spectrum.get().upTo(highestHertz), kinematics.shaftHertz()));
-        }
-        return diagnosis(lines);
-    }
-
-    private Optional<EnvelopeSpectrum> audible(SquaredEnvelope envelope, double quiet) {
-        double resolution = kinematics.shaftHertz() / settings.revolutionsPerBlock();
-        return EnvelopeSpectrum.unlessSilent(envelope, resolution).filter(s -> s.level().si() > quiet);
-    }
-
-    private BearingDiagnosis nothing(String reason) {
-        List<ElementFinding> findings = new ArrayList<>();
-        for (BearingElement element : BearingElement.values()) {
-            findings.add(new ElementFinding(element, ElementVerdict.NOT_DETERMINED, kinematics.of(element), null,
-                    Double.POSITIVE_INFINITY, reason));
-        }
-        return new BearingDiagnosis(kinematics, findings, List.of(), null, "no envelope spectrum: " + reason, null);
-    }
-
-    private BearingDiagnosis diagnosis(List<BandLines> bands) {
-        double[] rings = DoubleStream.of(kinematics.innerRingHertz(), kinematics.outerRingHertz()).filter(f -> f > 0)
-                .map(f -> ShaftSpeed.refined(bands, f, settings.speedTolerance(), logAlarm)).toArray();
-        Rates rates = new Rates(rings, kinematics.cageHertz(), highestHertz);
-        LineMask free = new LineMask(MASK_BINS * bands.get(0).resolution(),
-                DoubleStream.concat(rates.halves(), otherRates()));
-        LineMask mask = free;
-        Map<BearingElement, List<Candidate>> judged = new EnumMap<>(BearingElement.class);
-        Set<BearingElement> remaining = EnumSet.allOf(BearingElement.class);
-        while (!remaining.isEmpty()) {
-            Map<BearingElement, List<Candidate>> found = new EnumMap<>(BearingElement.class);
-            for (BearingElement element : remaining) {
-                found.put(element, search(element, bands, mask));
-            }
-            BearingElement next = remaining.stream()
-                    .min(Comparator.comparing((BearingElement e) -> e == BearingElement.CAGE)
-                    .thenComparingDouble(e -> least(found.get(e)))).orElseThrow();
-            List<Candidate> candidates = explained(next, found.get(next), rates, mask);
-            judged.put(next, candidates);
-            remaining.remove(next);
-            // What is no sign explains nothing: an element at half another's rate would swallow its harmonics.
-            Optional<Candidate> symptom = deepest(candidates).filter(c -> c.depth() >= settings.signDepth());
-            if (symptom.isPresent()) {
-                mask = mask.with(rates.ofFamily(next, symptom.get().family().refinedHertz()));
-            }
-        }
-        return new ElementJudge(kinematics, settings, bands, free, mask).conclude(judged);
+        highestHertz = BandSet.highestHertz(kinematics, settings);
+        rotation = Rotation.of(bands, set.vibration(), kinematics, settings.speedTolerance(),
+                settings.falseAlarmProbability());
+        modulation = Modulation.of(rotation, kinematics, highestHertz);
+        rivals = new RivalSearch(kinematics, rotation, modulation, settings.frequencyTolerance());
+        turning = rotation.standing(highestHertz);
+        explained = LineMask.nothing().with(otherRates(), spread());
     }
 
     private DoubleStream otherRates() {
@@ -125,28 +57,85 @@ final class DiagnosisRun {
                 IntStream.rangeClosed(1, (int) (highestHertz / rate)).mapToDouble(n -> n * rate));
     }
 
-    private static double least(List<Candidate> candidates) {
-        return candidates.stream().mapToDouble(Candidate::logTotal).min().orElse(0);
+    private double spread() {
+        return bands.get(0).spreadHertz();
     }
 
-    private List<Candidate> search(BearingElement element, List<BandLines> bands, LineMask mask) {
-        double expected = kinematics.of(element);
-        double reach = settings.frequencyTolerance() * expected;
+    BearingDiagnosis diagnosis() {
+        Map<BearingElement, List<Candidate>> judged = new EnumMap<>(BearingElement.class);
+        Map<BearingElement, List<Candidate>> searched = new EnumMap<>(BearingElement.class);
+        Set<BearingElement> remaining = EnumSet.allOf(BearingElement.class);
+        while (!remaining.isEmpty()) {
+            remaining.forEach(element -> searched.computeIfAbsent(element, e -> search(e, explained.with(turning))));
+            BearingElement next = remaining.stream()
+                    .min(Comparator.comparing((BearingElement e) -> e == BearingElement.CAGE)
+                    .thenComparing(Comparator.comparingDouble((BearingElement e) ->
+                            evidence(e, searched.get(e))).reversed())).orElseThrow();
+            List<Candidate> candidates = explained(next, searched.get(next), explained.with(turning));
+            remaining.remove(next);
+            // What is no sign explains nothing: an element at half another's rate would swallow its harmonics.
+            Optional<Candidate> symptom = deepest(candidates).filter(c -> c.depth() >= settings.signDepth());
+            if (symptom.isPresent()) {
+                found.add(new FoundRate(next, symptom.get().family().refinedHertz(), symptom.get().depth()));
+                explained = explained.with(modulation.ofFamily(next, symptom.get().family().refinedHertz()), spread());
+                searched.clear();
+            }
+            candidates = candidates.isEmpty() ? onMultiples(next) : candidates;
+            judged.put(next, candidates.isEmpty() ? alone(next) : candidates);
+        }
+        LineMask known = rotation.halves(highestHertz).with(explained);
+        return new ElementJudge(kinematics, settings, bands, known, explained.with(turning)).conclude(judged);
+    }
+
+    private double evidence(BearingElement element, List<Candidate> candidates) {
+        return candidates.stream().filter(c -> c.logTotal() < logAlarm)
+                .mapToDouble(c -> c.evidence(kinematics.modulationOf(element))).max().orElse(0);
+    }
+
+    private List<Candidate> search(BearingElement element, LineMask mask) {
+        double expectedHertz = kinematics.of(element);
+        double reach = settings.frequencyTolerance() * expectedHertz;
         List<Candidate> candidates = new ArrayList<>();
-        for (BandLines lines : bands) {
-            RateHarmonics family = RateHarmonics.best(lines, expected - reach, expected + reach, settings.harmonics(),
-                    mask);
+        for (EnvelopeLines lines : bands) {
+            RateFamily family = RateFamily.best(SearchField.of(lines, mask),
+                    expectedHertz - reach, expectedHertz + reach, settings.harmonics());
             double trials = Math.log(family.places(reach) * BearingElement.values().length * bands.size());
-            candidates.add(new Candidate(family, Math.min(0, family.logProbability() + trials), Optional.empty()));
+            candidates.add(new Candidate(lines.spectrum().band(), family,
+                    Math.min(0, family.logProbability() + trials), Optional.empty()));
         }
         return candidates;
     }
 
     /** Keeps the significant candidates, with their other explanations. */
-    private List<Candidate> explained(BearingElement element, List<Candidate> candidates, Rates rates, LineMask mask) {
-        RivalSearch rivals = new RivalSearch(kinematics, rates, settings.frequencyTolerance());
+    private List<Candidate> explained(BearingElement element, List<Candidate> candidates,
+            LineMask mask) {
         return candidates.stream().filter(c -> c.logTotal() < logAlarm)
-                .map(c -> c.explainedBy(rivals.explain(element, c.family(), mask))).toList();
+                .map(c -> c.explainedBy(rivals.explain(element, c.family(), found, mask))).toList();
+    }
+
+    /** What stands where multiples of the speed do is no sign, but keeps from saying that nothing is there. */
+    private List<Candidate> onMultiples(BearingElement element) {
+        return explained(element, search(element, explained), explained).stream()
+                .map(c -> c.rival().isPresent() ? c
+                        : c.explainedBy(Optional.of("it lies beside a multiple of the speed of rotation"))).toList();
+    }
+
+    /** One line without a second harmonic names nothing, but keeps from saying that nothing is there. */
+    private List<Candidate> alone(BearingElement element) {
+        double reach = settings.frequencyTolerance() * kinematics.of(element);
+        List<Candidate> candidates = new ArrayList<>();
+        for (EnvelopeLines lines : bands) {
+            RateFamily line = RateFamily.ofBestLine(SearchField.of(lines, explained.with(turning)),
+                    kinematics.of(element) - reach, kinematics.of(element) + reach, settings.harmonics());
+            double places = Math.max(1, 2 * reach / lines.resolutionHertz());
+            double total = line.logOfFundamental()
+                    + Math.log(places * BearingElement.values().length * bands.size());
+            if (total < logAlarm) {
+                candidates.add(new Candidate(lines.spectrum().band(), line, total,
+                        Optional.of("only one, without a second harmonic")));
+            }
+        }
+        return candidates;
     }
 
     static Optional<Candidate> deepest(List<Candidate> candidates) {

@@ -26,10 +26,11 @@ import java.util.stream.Collectors;
  *     the bearing significant; common practice, no source</td></tr>
  * <tr><td>present depth</td><td>1/3</td><td>impacts with the share s of the power in the band read up to 2s: at least
  *     one sixth of the power beats at the rate of the element; common practice, no source</td></tr>
- * <tr><td>absent depth</td><td>0.2</td><td>the same with one tenth of the power; half of it counts as a sign; common
- *     practice, no source</td></tr>
- * <tr><td>revolutions a block</td><td>100</td><td>lines a hundredth of the shaft speed apart tell harmonics of the
- *     bearing from those of the shaft</td></tr>
+ * <tr><td>absent depth</td><td>0.08</td><td>impacts with a twenty-fifth of the power, 14 dB below the rest, read so
+ *     much; of simulated defects above that fewer than one in 200 is called absent</td></tr>
+ * <tr><td>revolutions a block</td><td>about 300</td><td>lines so near to each other tell harmonics of the bearing from
+ *     those of the shaft; the recording is cut into one, two, four, eight … such blocks side by side, whichever comes
+ *     nearest</td></tr>
  * <tr><td>other rates</td><td>none</td><td>gears, belts and other shafts aren't known to a bearing</td></tr>
  * </table>
  *
@@ -41,7 +42,7 @@ import java.util.stream.Collectors;
  * @param falseAlarmProbability chance that noise makes any element significant in one diagnosis, 1e-12 to 0.1
  * @param presentDepth depth of pulsation that two harmonics must reach for {@code present}, 0.01 to 2
  * @param absentDepth depth that a recording must be able to show for {@code absent}, 0 to the present depth
- * @param revolutionsPerBlock revolutions of the shaft in one block, 50 to 1,000,000
+ * @param revolutionsPerBlock revolutions of the shaft in one block, 20 to 1,000,000
  * @param otherRatesHertz rates of other parts of the machine in Hz, each finite, above zero
  */
 public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, double speedTolerance, int harmonics,
@@ -49,7 +50,7 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
         List<Double> otherRatesHertz) implements Serializable {
     private static final long serialVersionUID = 1;
     private static final DiagnosisSettings DEFAULTS = new DiagnosisSettings(List.of(), 0.02, 0.01, 5, 1e-3, 1.0 / 3,
-            0.2, 100, List.of());
+            0.08, 300, List.of());
 
     /**
      * Checks the values and copies the lists.
@@ -163,8 +164,7 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
     }
 
     /**
-     * Returns these settings with another depth that a recording must be able to show for {@code absent}. A pulsation
-     * half as deep already counts as a sign of a defect, and keeps the verdict from being {@code absent}.
+     * Returns these settings with another depth that a recording must be able to show for {@code absent}.
      *
      * @param depth depth of pulsation, 0 (never absent) to 2, at most the present depth
      * @return the settings
@@ -178,7 +178,7 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
     /**
      * Returns these settings with another block length.
      *
-     * @param revolutions revolutions of the shaft in one block, 50 to 1,000,000; fewer for a shaft that wanders
+     * @param revolutions revolutions of the shaft in one block, 20 to 1,000,000; fewer for a shaft that wanders
      * @return the settings
      * @throws IllegalArgumentException if the number is out of range
      */
@@ -201,9 +201,9 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
                 presentDepth, absentDepth, revolutionsPerBlock, rates);
     }
 
-    /** Depth from which on a significant pulsation is a sign of a defect. */
+    /** Depth from which on a significant pulsation is a sign of a defect; common practice, no source. */
     double signDepth() {
-        return 0.5 * absentDepth;
+        return 0.3 * presentDepth;
     }
 
     /** Returns the settings that a verdict hangs on, in one line. */
@@ -211,7 +211,8 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
     public String toString() {
         String searched = bands.isEmpty() ? "candidate bands"
                 : bands.stream().map(Band::toString).collect(Collectors.joining(", "));
-        return searched + ", ±" + Digits.compact(100 * frequencyTolerance, 3) + " %, " + harmonics + " harmonics, false alarm " + Digits.significant(falseAlarmProbability, 2)
+        return searched + ", ±" + Digits.compact(100 * frequencyTolerance, 3) + " %, " + harmonics
+                + " harmonics, false alarm " + Digits.significant(falseAlarmProbability, 2)
                 + ", present from depth " + Digits.significant(presentDepth, 2) + ", absent if "
                 + Digits.significant(absentDepth, 2) + " would have been found";
     }

@@ -1,5 +1,6 @@
 package dev.vibra.bearing;
 
+import dev.vibra.bearing.kinematics.BearingElement;
 import dev.vibra.internal.Digits;
 import java.io.Serializable;
 import java.util.List;
@@ -10,22 +11,24 @@ import java.util.stream.Collectors;
 
 /** Verdict on one element of a bearing, with all that it rests on. */
 public final class ElementFinding implements Serializable {
-    private static final long serialVersionUID = 1;
+    private static final long serialVersionUID = 2;
 
     private final BearingElement element;
     private final ElementVerdict verdict;
     private final double expectedHertz;
     private final Pulsation pulsation;
+    private final double bandRms;
     private final Double detectableDepth;
     private final String reason;
 
-    /** An infinite detectable depth means that there is none; the pulsation may be null. */
+    /** An infinite detectable depth means that there is none; the pulsation may be null, its band then has no level. */
     ElementFinding(BearingElement element, ElementVerdict verdict, double expectedHertz, Pulsation pulsation,
-            double detectableDepth, String reason) {
+            double bandRms, double detectableDepth, String reason) {
         this.element = Objects.requireNonNull(element);
         this.verdict = Objects.requireNonNull(verdict);
         this.expectedHertz = expectedHertz;
         this.pulsation = pulsation;
+        this.bandRms = bandRms;
         this.detectableDepth = detectableDepth < Double.POSITIVE_INFINITY ? detectableDepth : null;
         this.reason = Objects.requireNonNull(reason);
     }
@@ -64,6 +67,15 @@ public final class ElementFinding implements Serializable {
      */
     public Optional<Pulsation> pulsation() {
         return Optional.ofNullable(pulsation);
+    }
+
+    /**
+     * Returns what the recording says of the extent of the defect, where one is present.
+     *
+     * @return extent; empty unless {@link ElementVerdict#PRESENT}
+     */
+    public Optional<DefectExtent> extent() {
+        return verdict == ElementVerdict.PRESENT ? Optional.of(DefectExtent.of(pulsation, bandRms)) : Optional.empty();
     }
 
     /**
@@ -112,7 +124,7 @@ public final class ElementFinding implements Serializable {
         if (pulsation == null) {
             return reason;
         }
-        return reason + "; " + Digits.significant(pulsation.hertz(), 5) + " Hz found, " + deviation()
+        return reason + extent().map(extent -> "; " + extent).orElse("") + "; " + Digits.significant(pulsation.hertz(), 5) + " Hz found, " + deviation()
                 + " % off the kinematic rate; envelope of " + pulsation.band() + "; chance in noise "
                 + chance(pulsation.log10Probability()) + "; " + lines().stream().map(EnvelopeLine::toString)
                 .collect(Collectors.joining(", "));
@@ -128,10 +140,14 @@ public final class ElementFinding implements Serializable {
         return log10 < -12 ? "below 1e-12" : Digits.significant(Math.pow(10, log10), 2);
     }
 
-    /** Returns element, verdict and, unless absent, where it was found, as in {@code outer race present (107.6 Hz)}. */
+    /**
+     * Returns element, verdict and where it was found, as in {@code outer race present (107.6 Hz)}; {@code (no sign)}
+     * where nothing stands at the rate, but it couldn't be called absent.
+     */
     @Override
     public String toString() {
-        boolean placed = pulsation != null && verdict != ElementVerdict.ABSENT;
-        return element + " " + verdict + (placed ? " (" + Digits.significant(pulsation.hertz(), 4) + " Hz)" : "");
+        String sign = pulsation != null ? " (" + Digits.significant(pulsation.hertz(), 4) + " Hz)"
+                : verdict == ElementVerdict.NOT_DETERMINED && detectableDepth != null ? " (no sign)" : "";
+        return element + " " + verdict + sign;
     }
 }

@@ -1,6 +1,14 @@
 package dev.vibra.bearing;
 
+import dev.vibra.bearing.kinematics.BearingElement;
+import dev.vibra.bearing.kinematics.KinematicFrequencies;
+import dev.vibra.bearing.lines.EnvelopeLines;
+import dev.vibra.bearing.lines.LineMask;
+import dev.vibra.bearing.lines.RankProbability;
+import dev.vibra.bearing.lines.RateFamily;
+import dev.vibra.bearing.lines.SearchField;
 import dev.vibra.internal.Digits;
+import dev.vibra.quantity.Band;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,40 +18,67 @@ import java.util.Optional;
 /** Turns the judged candidates of all elements into verdicts. */
 final class ElementJudge {
     private static final double LEAST_FREE_SHARE = 2.0 / 3;
+    /** With fewer revolutions than this a line is so wide that more depth is asked of it, by the factor below. */
+    private static final double FEW_REVOLUTIONS = 50;
+    private static final double DEEPER = 1.2;
+    /** Spectral kurtosis below which a steady tone holds most of a band: that of a tone alone is -1. */
+    private static final double TONAL = -0.5;
+    /** A rate so far from an element's can't be its own, with another bearing fitted; common practice, no source. */
+    private static final double NEARLY = 1.6;
 
     private final KinematicFrequencies kinematics;
     private final DiagnosisSettings settings;
-    private final List<BandLines> bands;
-    private final LineMask rotation;
+    private final List<EnvelopeLines> bands;
+    private final LineMask known;
     private final LineMask explained;
+    private final double presentDepth;
 
-    ElementJudge(KinematicFrequencies kinematics, DiagnosisSettings settings, List<BandLines> bands, LineMask rotation,
-            LineMask explained) {
+    /** What is known are lines that rotation and other parts may make, what is explained those that stand. */
+    ElementJudge(KinematicFrequencies kinematics, DiagnosisSettings settings, List<EnvelopeLines> bands,
+            LineMask known, LineMask explained) {
         this.kinematics = kinematics;
         this.settings = settings;
         this.bands = bands;
-        this.rotation = rotation;
+        this.known = known;
         this.explained = explained;
+        // A recording of so few revolutions is one block.
+        double revolutions = kinematics.shaftHertz() / bands.get(0).resolutionHertz();
+        presentDepth = (revolutions < FEW_REVOLUTIONS ? DEEPER : 1) * settings.presentDepth();
     }
 
     BearingDiagnosis conclude(Map<BearingElement, List<Candidate>> judged) {
         Optional<BearingElement> symptom = symptom(judged);
         Optional<Pulsation> unexplained = symptom.isPresent() ? Optional.empty() : unexplained();
-        Optional<String> doubt = symptom.map(element -> "nothing significant here, but the bearing pulsates at the rate"
-                + " of the " + element + ", which may hide it").or(() -> unexplained.map(pulsation ->
-                "nothing significant here, but a pulsation of unknown origin at " + pulsation));
         List<ElementFinding> findings = new ArrayList<>();
         for (BearingElement element : BearingElement.values()) {
-            findings.add(finding(element, judged.get(element), doubt));
+            findings.add(finding(element, judged.get(element), doubt(element, symptom, unexplained)));
         }
-        BandLines shown = shown(judged);
+        EnvelopeLines shown = shown(judged);
         return new BearingDiagnosis(kinematics, findings, bands.stream().map(b -> b.spectrum().band()).toList(),
-                shown.spectrum(), bandReason(shown, judged), unexplained.orElse(null));
+                shown.spectrum(), bandReason(shown, judged), unexplained.orElse(null),
+                carried(judged.get(BearingElement.CAGE)).orElse(null));
+    }
+
+    private Optional<Pulsation> carried(List<Candidate> cage) {
+        return DiagnosisRun.deepest(cage).filter(c -> c.depth() >= presentDepth).map(c -> c.pulsation(0));
+    }
+
+    /** What keeps an element from being called absent though nothing stands at its rate. */
+    private Optional<String> doubt(BearingElement element, Optional<BearingElement> symptom,
+            Optional<Pulsation> unexplained) {
+        return symptom.map(other -> "nothing significant here, but the bearing pulsates at the rate of the " + other
+                + ", which may hide it").or(() -> unexplained.filter(pulsation -> isNear(element, pulsation))
+                .map(pulsation -> "nothing significant here, but a pulsation of unknown origin at " + pulsation));
+    }
+
+    private boolean isNear(BearingElement element, Pulsation pulsation) {
+        double ratio = pulsation.hertz() / kinematics.of(element);
+        return ratio < NEARLY && ratio > 1 / NEARLY;
     }
 
     /**
      * A symptom of any element keeps every other from being called absent, as a deep pulsation of unknown origin
-     * does.
+     * near its rate does.
      */
     private Optional<BearingElement> symptom(Map<BearingElement, List<Candidate>> judged) {
         return judged.keySet().stream().max(Comparator.comparingDouble(e -> depth(judged.get(e))))
@@ -51,31 +86,29 @@ final class ElementJudge {
     }
 
     private Optional<Pulsation> unexplained() {
-        for (BandLines lines : bands) {
-            int deepest = deepestUnexplained(lines);
-            if (deepest > 0 && lines.depthAround(deepest) >= settings.presentDepth()) {
-                return Optional.of(new Pulsation(lines.spectrum().band(), lines.interpolated(deepest),
-                        lines.depthAround(deepest), lines.logProbability(deepest) / Math.log(10), List.of()));
-            }
-        }
-        return Optional.empty();
+        return bands.stream().map(this::deepestUnexplained).flatMap(Optional::stream)
+                .max(Comparator.comparingDouble(Pulsation::depth));
     }
 
     private static double depth(List<Candidate> candidates) {
         return DiagnosisRun.deepest(candidates).map(Candidate::depth).orElse(0.0);
     }
 
-    private int deepestUnexplained(BandLines lines) {
-        int deepest = 0;
-        for (int i = 0; lines.resolution() * i < lines.highestUsableHertz(); i++) {
-            double hertz = i * lines.resolution();
-            if (lines.holds(hertz) && lines.logProbability(i) < Math.log(settings.falseAlarmProbability())
-                    && !explained.covers(hertz)
-                    && (deepest == 0 || lines.depthAround(i) > lines.depthAround(deepest))) {
-                deepest = i;
+    private Optional<Pulsation> deepestUnexplained(EnvelopeLines lines) {
+        double trials = Math.log((double) lines.count() * bands.size());
+        double limit = Math.log(settings.falseAlarmProbability()) - trials;
+        Pulsation deepest = null;
+        for (int i = 0; lines.resolutionHertz() * i < lines.highestUsableHertz(); i++) {
+            double hertz = i * lines.resolutionHertz();
+            if (lines.logProbability(i) < limit && lines.holds(hertz) && !known.covers(hertz)) {
+                double depth = lines.depthAround(i);
+                if (depth >= presentDepth && (deepest == null || depth > deepest.depth())) {
+                    deepest = new Pulsation(lines.spectrum().band(), lines.interpolated(i), depth,
+                            Math.min(0, lines.logProbability(i) + trials) / Math.log(10), List.of());
+                }
             }
         }
-        return deepest;
+        return Optional.ofNullable(deepest);
     }
 
     private ElementFinding finding(BearingElement element, List<Candidate> significant, Optional<String> doubt) {
@@ -85,22 +118,27 @@ final class ElementJudge {
             return ofSymptom(element, symptom.get(), detectable);
         }
         Optional<Candidate> rivalled = significant.stream().filter(c -> c.rival().isPresent())
-                .filter(c -> c.depth() >= settings.signDepth()).max(Comparator.comparingDouble(Candidate::depth));
-        if (rivalled.isPresent()) {
+                .max(Comparator.comparingDouble(Candidate::depth));
+        if (rivalled.isPresent() && (symptom.isEmpty() || rivalled.get().depth() >= settings.signDepth())) {
             return with(element, ElementVerdict.NOT_DETERMINED, rivalled, detectable,
                     "lines stand at this rate, but " + rivalled.get().rival().orElseThrow());
         }
-        return withoutSymptom(element, symptom, detectable, doubt);
+        if (symptom.isPresent()) {
+            return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
+                    "a faint pulsation at its rate, depth " + Digits.significant(symptom.get().depth(), 3)
+                            + ", no sign of a defect below " + Digits.significant(settings.signDepth(), 3));
+        }
+        return withoutSymptom(element, detectable, doubt);
     }
 
     private ElementFinding ofSymptom(BearingElement element, Candidate symptom, double detectable) {
         String depth = "pulsation at its rate, depth " + Digits.significant(symptom.depth(), 3);
-        String limit = Digits.significant(settings.presentDepth(), 3);
+        String limit = Digits.significant(presentDepth, 3);
         if (element == BearingElement.CAGE) {
             return with(element, ElementVerdict.NOT_DETERMINED, Optional.of(symptom), detectable,
                     depth + ": the cage or one rolling element, the envelope can't tell which");
         }
-        if (symptom.depth() >= settings.presentDepth()) {
+        if (symptom.depth() >= presentDepth) {
             return with(element, ElementVerdict.PRESENT, Optional.of(symptom), detectable,
                     depth + " (limit " + limit + ")");
         }
@@ -108,36 +146,38 @@ final class ElementJudge {
                 depth + ", weaker than the " + limit + " of a clear defect");
     }
 
-    private ElementFinding withoutSymptom(BearingElement element, Optional<Candidate> symptom, double detectable,
-            Optional<String> doubt) {
-        String limit = Digits.significant(settings.absentDepth(), 3);
-        if (detectable == Double.POSITIVE_INFINITY) {
-            return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
-                    "multiples of half the speed of rotation take more than a third of where this rate may lie, or a"
-                            + " band has no room for two of its harmonics");
-        }
-        if (detectable > settings.absentDepth()) {
-            return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable,
-                    "nothing significant, but only a depth of "
-                            + Digits.significant(detectable, 3) + " would have been found, not " + limit);
-        }
-        if (doubt.isPresent()) {
-            return with(element, ElementVerdict.NOT_DETERMINED, symptom, detectable, doubt.get());
-        }
-        return with(element, ElementVerdict.ABSENT, symptom, detectable,
-                faint(symptom) + "; a pulsation of depth "
-                        + Digits.significant(detectable, 3) + " would have been found (limit " + limit + ")");
+    private ElementFinding withoutSymptom(BearingElement element, double detectable, Optional<String> doubt) {
+        String limit = Digits.compact(settings.absentDepth(), 3);
+        String reason = detectable == Double.POSITIVE_INFINITY
+                ? "what else turns or was found takes more than a third of where this rate may lie, or a band has no"
+                        + " room for two of its harmonics"
+                : detectable > settings.absentDepth()
+                ? "nothing significant, but only a depth of " + Digits.significant(detectable, 3)
+                        + " would have been found, not " + limit
+                : doubt.or(this::tones).orElse("");
+        return reason.isEmpty()
+                ? with(element, ElementVerdict.ABSENT, Optional.empty(), detectable, "no sign; a pulsation of depth "
+                        + Digits.significant(detectable, 3) + " would have been found (limit " + limit + ")")
+                : with(element, ElementVerdict.NOT_DETERMINED, Optional.empty(), detectable, reason);
     }
 
-    private String faint(Optional<Candidate> symptom) {
-        return symptom.map(s -> "only a pulsation of depth " + Digits.significant(s.depth(), 3) + ", no sign below "
-                + Digits.significant(settings.signDepth(), 3)).orElse("no sign");
+    /** Under a tone that holds most of the power of a band, a defect is a small part of it. */
+    private Optional<String> tones() {
+        return bands.stream().filter(lines -> lines.spectrum().spectralKurtosis() < TONAL)
+                .map(lines -> "nothing significant, but a steady tone fills " + lines.spectrum().band()
+                        + " and may hide it").findFirst();
     }
 
     private ElementFinding with(BearingElement element, ElementVerdict verdict, Optional<Candidate> shown,
             double detectable, String reason) {
         return new ElementFinding(element, verdict, kinematics.of(element),
-                shown.map(c -> c.pulsation(kinematics.modulationOf(element))).orElse(null), detectable, reason);
+                shown.map(c -> c.pulsation(kinematics.modulationOf(element))).orElse(null),
+                shown.map(c -> rms(c.band())).orElse(0.0), detectable, reason);
+    }
+
+    private double rms(Band band) {
+        return bands.stream().filter(lines -> lines.spectrum().band().equals(band)).findFirst().orElseThrow()
+                .spectrum().level().si();
     }
 
     /**
@@ -145,16 +185,16 @@ final class ElementJudge {
      */
     private double detectableDepth(BearingElement element) {
         double worst = 0;
-        for (BandLines lines : bands) {
+        for (EnvelopeLines lines : bands) {
             worst = Math.max(worst, detectableDepth(element, lines));
         }
         return worst;
     }
 
-    private double detectableDepth(BearingElement element, BandLines lines) {
+    private double detectableDepth(BearingElement element, EnvelopeLines lines) {
         double expected = kinematics.of(element);
         double reach = settings.frequencyTolerance() * expected;
-        RateHarmonics family = RateHarmonics.at(lines, expected, settings.harmonics(), rotation);
+        RateFamily family = RateFamily.at(SearchField.of(lines, explained), expected, settings.harmonics());
         if (family.counted() < 2 || freeShare(lines, expected - reach, expected + reach) < LEAST_FREE_SHARE) {
             return Double.POSITIVE_INFINITY;
         }
@@ -165,20 +205,21 @@ final class ElementJudge {
                 lines.depthFoundWith(logLine, 2 * (expected - reach), 2 * (expected + reach)));
     }
 
-    /** Part of the window of a rate that isn't taken by rotation; a defect hidden behind it can't be called absent. */
-    private double freeShare(BandLines lines, double from, double to) {
-        double step = 0.25 * lines.resolution();
+    /** Part of the window of a rate that is free; a defect hidden behind something else can't be called absent. */
+    private double freeShare(EnvelopeLines lines, double from, double to) {
+        double step = 0.25 * lines.resolutionHertz();
         int free = 0;
         int all = 0;
         for (double f = from; f <= to; f += step) {
-            free += rotation.covers(f) ? 0 : 1;
+            free += explained.covers(f) ? 0 : 1;
             all++;
         }
         return (double) free / all;
     }
 
-    private BandLines shown(Map<BearingElement, List<Candidate>> judged) {
-        return strongest(judged).map(c -> c.family().lines()).orElseGet(() -> bands.stream()
+    private EnvelopeLines shown(Map<BearingElement, List<Candidate>> judged) {
+        return strongest(judged).flatMap(c -> bands.stream().filter(b -> b == c.family().lines()).findFirst())
+                .orElseGet(() -> bands.stream()
                 .max(Comparator.comparingDouble(b -> b.spectrum().spectralKurtosis())).orElseThrow());
     }
 
@@ -187,7 +228,7 @@ final class ElementJudge {
                 .max(Comparator.comparingDouble(Candidate::depth));
     }
 
-    private String bandReason(BandLines shown, Map<BearingElement, List<Candidate>> judged) {
+    private String bandReason(EnvelopeLines shown, Map<BearingElement, List<Candidate>> judged) {
         String band = "envelope of " + shown.spectrum().band();
         if (settings.bands().size() == 1) {
             return band + ", as given";

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.bearing.testing.Serial;
 import dev.vibra.quantity.Band;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -35,10 +36,10 @@ class DiagnosisSettingsTest {
     @Test
     void defaultsAreThoseOfTheTable() {
         assertTrue(DEFAULTS.bands().isEmpty());
-        assertEquals("candidate bands, ±2 %, 5 harmonics, false alarm 0.0010, present from depth 0.33, absent if 0.20"
+        assertEquals("candidate bands, ±2 %, 5 harmonics, false alarm 0.0010, present from depth 0.33, absent if 0.080"
                 + " would have been found", DEFAULTS.toString());
         assertEquals(0.01, DEFAULTS.speedTolerance());
-        assertEquals(100, DEFAULTS.revolutionsPerBlock());
+        assertEquals(300, DEFAULTS.revolutionsPerBlock());
         assertEquals(List.of(), DEFAULTS.otherRatesHertz());
     }
 
@@ -53,8 +54,8 @@ class DiagnosisSettingsTest {
         assertMessage("presentDepth must be within 0.01 to 2.0: 2.1", () -> DEFAULTS.withPresentDepth(2.1));
         assertMessage("absentDepth must be at most presentDepth, 0.3333333333333333: 0.4",
                 () -> DEFAULTS.withAbsentDepth(0.4));
-        assertMessage("revolutionsPerBlock must be within 50.0 to 1000000.0: 49.0",
-                () -> DEFAULTS.withRevolutionsPerBlock(49));
+        assertMessage("revolutionsPerBlock must be within 20.0 to 1000000.0: 19.0",
+                () -> DEFAULTS.withRevolutionsPerBlock(19));
         assertMessage("otherRatesHertz must be finite and > 0 Hz: 0.0", () -> DEFAULTS.withOtherRates(0));
         assertThrows(NullPointerException.class, () -> DEFAULTS.withBand(null));
     }

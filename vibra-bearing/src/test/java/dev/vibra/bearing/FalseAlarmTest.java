@@ -3,12 +3,18 @@ package dev.vibra.bearing;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.bearing.kinematics.BearingGeometry;
+import dev.vibra.bearing.kinematics.KinematicFrequencies;
+import dev.vibra.bearing.lines.EnvelopeLines;
+import dev.vibra.bearing.lines.LineMask;
+import dev.vibra.bearing.lines.RateFamily;
+import dev.vibra.bearing.lines.SearchField;
+import dev.vibra.envelope.EnvelopeSpectrum;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.Synthesis;
 import java.util.Random;
-import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
@@ -25,10 +31,11 @@ class FalseAlarmTest {
         for (int seed = 0; seed < records; seed++) {
             Waveform wave = Synthesis.silence(Quantity.ACCELERATION, SAMPLE_RATE, 25_600).noise(1, seed).waveform();
             EnvelopeSpectrum spectrum = EnvelopeSpectrum.of(wave, Band.of(1250, 2500), 0.3);
-            BandLines lines = new BandLines(spectrum.upTo(900), 30);
+            EnvelopeLines lines = EnvelopeLines.of(spectrum.upTo(900), 30);
             double reach = 0.02 * RATES.innerRaceHertz();
-            RateHarmonics family = RateHarmonics.best(lines, RATES.innerRaceHertz() - reach,
-                    RATES.innerRaceHertz() + reach, 5, new LineMask(0.75, DoubleStream.empty()));
+            RateFamily family = RateFamily.best(SearchField.of(lines, LineMask.nothing()),
+                    RATES.innerRaceHertz() - reach,
+                    RATES.innerRaceHertz() + reach, 5);
             double trials = 2 * reach * 5 / spectrum.resolutionHertz();
             significant += family.logProbability() + Math.log(trials) < Math.log(0.05) ? 1 : 0;
         }

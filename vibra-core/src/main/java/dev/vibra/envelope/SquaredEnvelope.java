@@ -1,6 +1,7 @@
 package dev.vibra.envelope;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
@@ -25,11 +26,37 @@ public final class SquaredEnvelope implements Serializable {
     private final double[] squares;
 
     SquaredEnvelope(Waveform wave, Band band, double sampleRateHertz, double[] ownedSquares) {
-        this.quantity = wave.quantity();
+        this(wave.quantity(), band, sampleRateHertz, wave.startSeconds(), ownedSquares);
+    }
+
+    private SquaredEnvelope(Quantity quantity, Band band, double sampleRateHertz, double startSeconds,
+            double[] ownedSquares) {
+        this.quantity = quantity;
         this.band = band;
         this.sampleRateHertz = sampleRateHertz;
-        startSeconds = wave.startSeconds();
+        this.startSeconds = startSeconds;
         squares = ownedSquares;
+    }
+
+    /**
+     * Returns an envelope of the same band at the same rate with other values, as after resampling by the angle of a
+     * shaft.
+     *
+     * @param newStartSeconds time of the first value in s, finite
+     * @param newSquares values in the SI unit of the quantity squared, at least 4, each finite, zero or more; copied
+     * @return the envelope
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public SquaredEnvelope with(double newStartSeconds, double... newSquares) {
+        Require.finite("newStartSeconds", newStartSeconds);
+        double[] copy = newSquares.clone();
+        Require.atLeast("number of newSquares", copy.length, 4);
+        for (int i = 0; i < copy.length; i++) {
+            if (!(copy[i] >= 0 && copy[i] < Double.POSITIVE_INFINITY)) {
+                throw Require.failure("newSquares[" + i + "]", "finite and >= 0", copy[i]);
+            }
+        }
+        return new SquaredEnvelope(quantity, band, sampleRateHertz, newStartSeconds, copy);
     }
 
     /**
@@ -97,6 +124,11 @@ public final class SquaredEnvelope implements Serializable {
      */
     public double[] squares() {
         return squares.clone();
+    }
+
+    /** The values themselves, to be read only. */
+    double[] owned() {
+        return squares;
     }
 
     /** Returns the facts, as in {@code squared envelope of acceleration, 4,096 values at 4096 Hz, 3000–5000 Hz}. */

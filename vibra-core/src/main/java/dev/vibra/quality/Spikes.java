@@ -4,11 +4,16 @@ import dev.vibra.level.Percentiles;
 
 /**
  * Single samples that stand off the middle of their neighbours by more than eight times what 95 % of the samples keep,
- * both neighbours lying close to each other in comparison. A ringing impact lasts longer.
+ * both neighbours lying close to each other in comparison, amid a quiet neighbourhood: 3 to 30 samples away none stands
+ * off a quarter as far. An impact rings on, and one sample of its ringing may well stand off its neighbours; limits:
+ * common practice, no source.
  */
 final class Spikes {
     private static final double USUAL = 8;
     private static final double CLOSE = 0.25;
+    private static final double QUIET = 0.25;
+    private static final int NEAR = 3;
+    private static final int FAR = 30;
 
     private Spikes() {}
 
@@ -29,8 +34,19 @@ final class Spikes {
             double off = distance[i - 2];
             double around = Math.max(Math.abs(x[i + 1] - x[i - 1]), Math.max(Math.abs(x[i - 1] - x[i - 2]),
                     Math.abs(x[i + 2] - x[i + 1])));
-            count += off > USUAL * usual && around < CLOSE * off ? 1 : 0;
+            count += off > USUAL * usual && around < CLOSE * off && isAlone(distance, i - 2) ? 1 : 0;
         }
         return count;
+    }
+
+    private static boolean isAlone(double[] distance, int at) {
+        double limit = QUIET * distance[at];
+        for (int away = NEAR; away <= FAR; away++) {
+            if (at - away >= 0 && distance[at - away] >= limit
+                    || at + away < distance.length && distance[at + away] >= limit) {
+                return false;
+            }
+        }
+        return true;
     }
 }

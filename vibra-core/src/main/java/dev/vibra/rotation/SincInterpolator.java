@@ -10,6 +10,8 @@ final class SincInterpolator {
     private static final int CROSSINGS = 16;
     private static final int STEPS = 512;
     private static final double[] KERNEL = kernel();
+    private static final int TAPS = 2 * CROSSINGS;
+    private static final double[] TAPS_BY_STEP = tapsByStep();
 
     private SincInterpolator() {}
 
@@ -22,6 +24,17 @@ final class SincInterpolator {
             half[i] = (i == 0 ? 1 : Math.sin(x) / x) * window[CROSSINGS * STEPS + i];
         }
         return half;
+    }
+
+    /** The kernel at full bandwidth, tap by tap for each of the places 0, 1/512, … 1 behind a sample. */
+    private static double[] tapsByStep() {
+        double[] taps = new double[(STEPS + 1) * TAPS];
+        for (int step = 0; step <= STEPS; step++) {
+            for (int tap = 0; tap < TAPS; tap++) {
+                taps[step * TAPS + tap] = KERNEL[Math.abs((CROSSINGS - 1 - tap) * STEPS + step)];
+            }
+        }
+        return taps;
     }
 
     /** Returns how many samples on each side are needed. */
@@ -37,6 +50,10 @@ final class SincInterpolator {
      * @param bandwidth fraction of half the sample rate to keep, above 0, at most 1
      */
     static double at(double[] x, double place, double bandwidth) {
+        int base = (int) Math.floor(place);
+        if (bandwidth == 1 && base >= CROSSINGS - 1 && base < x.length - CROSSINGS) {
+            return inside(x, base - CROSSINGS + 1, (place - base) * STEPS);
+        }
         int first = (int) Math.max(0, Math.ceil(place - CROSSINGS / bandwidth));
         int last = (int) Math.min(x.length - 1, Math.floor(place + CROSSINGS / bandwidth));
         double sum = 0;
@@ -47,5 +64,24 @@ final class SincInterpolator {
             sum += x[i] * (KERNEL[below] + fraction * (KERNEL[below + 1] - KERNEL[below]));
         }
         return bandwidth * sum;
+    }
+
+    /** The sum of both rows of taps at once, by two sums each, which the processor does beside each other. */
+    private static double inside(double[] x, int first, double step) {
+        int row = Math.min((int) step, STEPS - 1) * TAPS;
+        double even = 0;
+        double odd = 0;
+        double evenNext = 0;
+        double oddNext = 0;
+        for (int tap = 0; tap < TAPS; tap += 2) {
+            double a = x[first + tap];
+            double b = x[first + tap + 1];
+            even += a * TAPS_BY_STEP[row + tap];
+            odd += b * TAPS_BY_STEP[row + tap + 1];
+            evenNext += a * TAPS_BY_STEP[row + TAPS + tap];
+            oddNext += b * TAPS_BY_STEP[row + TAPS + tap + 1];
+        }
+        double here = even + odd;
+        return here + (step - row / TAPS) * (evenNext + oddNext - here);
     }
 }

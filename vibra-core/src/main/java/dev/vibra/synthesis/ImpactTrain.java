@@ -3,13 +3,15 @@ package dev.vibra.synthesis;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Impacts at a nearly steady rate, each of which rings a resonance.
  *
  * <p>The intervals between impacts vary independently, as rolling elements slip: a random walk, not a jitter about a
  * fixed clock (J. Antoni, R. B. Randall, <i>J. Vib. Acoust.</i> 125 (2003) 282-289). The strength may swing once a
- * modulation period, as for a defect that passes a load zone: {@code peak·(1 + depth·cos(2π·fm·t))/(1 + depth)}.
+ * modulation period, as for a defect that passes a load zone: {@code peak·(1 + depth·cos(2π·fm·t))/(1 + depth)}. Every
+ * second impact may be weaker, as for a spot on a rolling element that strikes one raceway and then the other.
  *
  * @param rateHertz mean impacts per second, finite, above zero
  * @param peak amplitude of the decaying sine in the unit of the signal, finite, zero or more
@@ -18,9 +20,10 @@ import java.util.Random;
  * @param jitter standard deviation of an interval over the mean interval, 0 to 0.2
  * @param modulationHertz rate of the modulation in Hz, zero or more
  * @param modulationDepth depth of the modulation, 0 to 1
+ * @param alternate strength of every second impact over that of the others, 0 to 1
  */
 public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, double dampingRatio, double jitter,
-        double modulationHertz, double modulationDepth) implements Serializable {
+        double modulationHertz, double modulationDepth, double alternate) implements Serializable {
     /** Ringing is followed until it has fallen to this fraction. */
     private static final double NEGLIGIBLE = 1e-6;
 
@@ -34,6 +37,7 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
      * @param jitter see the record
      * @param modulationHertz see the record
      * @param modulationDepth see the record
+     * @param alternate see the record
      */
     public ImpactTrain {
         Require.positive("rateHertz", rateHertz, "Hz");
@@ -45,6 +49,7 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
         Require.within("jitter", jitter, 0, 0.2, "");
         Require.notNegative("modulationHertz", modulationHertz, "Hz");
         Require.within("modulationDepth", modulationDepth, 0, 1, "");
+        Require.within("alternate", alternate, 0, 1, "");
     }
 
     /**
@@ -58,7 +63,7 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static ImpactTrain of(double rateHertz, double peak, double resonanceHertz, double dampingRatio) {
-        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, 0, 0, 0);
+        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, 0, 0, 0, 1);
     }
 
     /**
@@ -70,7 +75,7 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
      */
     public ImpactTrain withJitter(double newJitter) {
         return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, newJitter, modulationHertz,
-                modulationDepth);
+                modulationDepth, alternate);
     }
 
     /**
@@ -82,24 +87,59 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
      * @throws IllegalArgumentException if an argument is out of range
      */
     public ImpactTrain withModulation(double hertz, double depth) {
-        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, jitter, hertz, depth);
+        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, jitter, hertz, depth, alternate);
+    }
+
+    /**
+     * Returns this train with every second impact weaker.
+     *
+     * @param share strength of the second, fourth, … impact over that of the others, 0 to 1
+     * @return the train with unequal impacts
+     * @throws IllegalArgumentException if the share is out of range
+     */
+    public ImpactTrain withAlternate(double share) {
+        return new ImpactTrain(rateHertz, peak, resonanceHertz, dampingRatio, jitter, modulationHertz, modulationDepth,
+                share);
     }
 
     void addTo(double[] samples, double sampleRate, Random random) {
+        addTo(samples, sampleRate, random, DoubleUnaryOperator.identity());
+    }
+
+    /** The clock gives the time at which a shaft of varying speed stands where one of mean speed stands at a time. */
+    void addTo(double[] samples, double sampleRate, Random random, DoubleUnaryOperator clock) {
+        double decay = 2 * Math.PI * dampingRatio * resonanceHertz;
+        int ringing = (int) Math.min(samples.length, Math.ceil(-StrictMath.log(NEGLIGIBLE) / decay * sampleRate));
+        double even = 0.5 / rateHertz;
+        double share = 1;
+        while (even * sampleRate < samples.length) {
+            double swing = modulationDepth * StrictMath.cos(2 * Math.PI * modulationHertz * even);
+            double strength = share * peak * (1 + swing) / (1 + modulationDepth);
+            double time = clock.applyAsDouble(even);
+            int first = (int) Math.ceil(time * sampleRate);
+            int last = (int) Math.min((long) samples.length, (long) first + ringing);
+            ring(samples, first, last, strength, first / sampleRate - time, sampleRate);
+            // An interval can't be negative; at the largest jitter allowed that would be a draw of minus five sigma.
+            even += Math.max(0, 1 + jitter * random.nextGaussian()) / rateHertz;
+            share = share == 1 ? alternate : 1;
+        }
+    }
+
+    /** The decaying sine is the imaginary part of a pointer that turns and shrinks by the same factor each sample. */
+    private void ring(double[] samples, int first, int last, double strength, double since, double sampleRate) {
         double decay = 2 * Math.PI * dampingRatio * resonanceHertz;
         double damped = 2 * Math.PI * resonanceHertz * StrictMath.sqrt(1 - dampingRatio * dampingRatio);
-        int ringing = (int) Math.min(samples.length, Math.ceil(-StrictMath.log(NEGLIGIBLE) / decay * sampleRate));
-        double time = 0.5 / rateHertz;
-        while (time * sampleRate < samples.length) {
-            double strength = peak * (1 + modulationDepth * StrictMath.cos(2 * Math.PI * modulationHertz * time))
-                    / (1 + modulationDepth);
-            int first = (int) Math.ceil(time * sampleRate);
-            for (int i = first; i < Math.min((long) samples.length, (long) first + ringing); i++) {
-                double t = i / sampleRate - time;
-                samples[i] += strength * StrictMath.exp(-decay * t) * StrictMath.sin(damped * t);
-            }
-            // An interval can't be negative; at the largest jitter allowed that would be a draw of minus five sigma.
-            time += Math.max(0, 1 + jitter * random.nextGaussian()) / rateHertz;
+        double shrunk = strength * StrictMath.exp(-decay * since);
+        double re = shrunk * StrictMath.cos(damped * since);
+        double im = shrunk * StrictMath.sin(damped * since);
+        double shrink = StrictMath.exp(-decay / sampleRate);
+        double stepRe = shrink * StrictMath.cos(damped / sampleRate);
+        double stepIm = shrink * StrictMath.sin(damped / sampleRate);
+        for (int i = first; i < last; i++) {
+            samples[i] += im;
+            double turned = re * stepRe - im * stepIm;
+            im = re * stepIm + im * stepRe;
+            re = turned;
         }
     }
 }

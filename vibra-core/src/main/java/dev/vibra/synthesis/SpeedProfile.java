@@ -1,5 +1,6 @@
 package dev.vibra.synthesis;
 
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
@@ -8,24 +9,75 @@ import java.io.Serializable;
 import java.util.Objects;
 
 /**
- * A shaft whose speed changes evenly from one speed to another, and what it makes a tachometer and a sensor see.
+ * A shaft whose speed changes evenly from one speed to another, and may swing as a sine about that; and what it makes a
+ * tachometer and a sensor see. Its speed is
+ * {@code from + (to - from)·t/T + wander·(from + to)/2·sin(2π·wanderHertz·t)}.
  *
  * @param from speed at the beginning
- * @param to speed at the end
- * @param seconds duration in s, finite, above zero
+ * @param to speed at the end, but for the swing
+ * @param seconds duration T in s, finite, above zero
+ * @param wander amplitude of the swing over the mean of both speeds, 0 to 0.2, below the lower of the speeds
+ * @param wanderHertz swings a second, finite, zero or more
  */
-public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds) implements Serializable {
+public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds, double wander, double wanderHertz)
+        implements Serializable {
+    private static final int MOST_STEPS = 100;
+
     /**
-     * Checks the duration.
+     * Checks the values.
      *
      * @param from see the record
      * @param to see the record
      * @param seconds see the record
+     * @param wander see the record
+     * @param wanderHertz see the record
      */
     public SpeedProfile {
         Objects.requireNonNull(from, "from");
         Objects.requireNonNull(to, "to");
         Require.positive("seconds", seconds, "s");
+        Require.within("wander", wander, 0, 0.2, "");
+        Require.notNegative("wanderHertz", wanderHertz, "Hz");
+        double least = Math.min(from.hertz(), to.hertz());
+        if (!(wander * 0.5 * (from.hertz() + to.hertz()) < least)) {
+            throw Require.failure("wander", "so small that the shaft never stands", wander);
+        }
+    }
+
+    /**
+     * Makes a shaft whose speed changes evenly.
+     *
+     * @param from speed at the beginning
+     * @param to speed at the end
+     * @param seconds duration in s, finite, above zero
+     */
+    public SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds) {
+        this(from, to, seconds, 0, 0);
+    }
+
+    /**
+     * Returns this profile with a speed that swings.
+     *
+     * @param share amplitude of the swing over the mean of both speeds, 0 to 0.2
+     * @param hertz swings a second, finite, zero or more
+     * @return the profile
+     * @throws IllegalArgumentException if an argument is out of range or the shaft would stand
+     */
+    public SpeedProfile withWander(double share, double hertz) {
+        return new SpeedProfile(from, to, seconds, share, hertz);
+    }
+
+    /**
+     * Returns a speed that the shaft never exceeds.
+     *
+     * @return the higher of both speeds, with the swing
+     */
+    public RotationSpeed fastest() {
+        return RotationSpeed.ofHertz(Math.max(from.hertz(), to.hertz()) + wanderAmplitude());
+    }
+
+    private double wanderAmplitude() {
+        return wander * 0.5 * (from.hertz() + to.hertz());
     }
 
     /**
@@ -35,7 +87,44 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds)
      * @return angle in revolutions
      */
     public double revolutionsAt(double time) {
-        return (from.hertz() + 0.5 * (to.hertz() - from.hertz()) * time / seconds) * time;
+        double even = (from.hertz() + 0.5 * (to.hertz() - from.hertz()) * time / seconds) * time;
+        double omega = 2 * Math.PI * wanderHertz;
+        return wander == 0 || omega == 0 ? even : even + wanderAmplitude() * (1 - StrictMath.cos(omega * time)) / omega;
+    }
+
+    /**
+     * Returns the time at an angle.
+     *
+     * @param revolution angle in revolutions, from 0 to that of the end
+     * @return time in s from the beginning, to the last digits
+     * @throws IllegalArgumentException if the angle is out of range
+     */
+    public double secondsAt(double revolution) {
+        Require.within("revolution", revolution, 0, revolutionsAt(seconds), "");
+        double low = 0;
+        double high = seconds;
+        double time = seconds * revolution / revolutionsAt(seconds);
+        for (int i = 0; i < MOST_STEPS; i++) {
+            double error = revolutionsAt(time) - revolution;
+            low = error < 0 ? time : low;
+            high = error < 0 ? high : time;
+            double next = time - error / speedAt(time).hertz();
+            next = next >= low && next <= high ? next : 0.5 * (low + high);
+            if (Math.abs(next - time) <= 1e-14 * seconds) {
+                return next;
+            }
+            time = next;
+        }
+        return time;
+    }
+
+    /**
+     * Returns the mean speed.
+     *
+     * @return revolutions over the duration
+     */
+    public RotationSpeed meanSpeed() {
+        return RotationSpeed.ofHertz(revolutionsAt(seconds) / seconds);
     }
 
     /**
@@ -47,7 +136,8 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds)
      */
     public RotationSpeed speedAt(double time) {
         Require.within("time", time, 0, seconds, "s");
-        return RotationSpeed.ofHertz(from.hertz() + (to.hertz() - from.hertz()) * time / seconds);
+        return RotationSpeed.ofHertz(from.hertz() + (to.hertz() - from.hertz()) * time / seconds
+                + wanderAmplitude() * StrictMath.sin(2 * Math.PI * wanderHertz * time));
     }
 
     /**
@@ -125,6 +215,7 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds)
     /** Returns speeds and duration. */
     @Override
     public String toString() {
-        return from + " to " + to + " in " + seconds + " s";
+        return from + " to " + to + " in " + seconds + " s" + (wander == 0 ? ""
+                : ", ±" + Digits.compact(100 * wander, 3) + " % at " + Digits.compact(wanderHertz, 3) + " Hz");
     }
 }

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * A signal under construction: each step returns a new one with something added or done to it. All values in SI units
@@ -55,9 +56,9 @@ public final class Synthesis {
         requireBelowNyquist("hertz", hertz);
         Require.finite("phaseRadians", phaseRadians);
         double[] sum = samples.clone();
-        double perSample = 2 * Math.PI * hertz / sampleRateHertz;
+        Oscillator tone = new Oscillator(2 * Math.PI * hertz / sampleRateHertz, phaseRadians);
         for (int i = 0; i < sum.length; i++) {
-            sum[i] += amplitude * StrictMath.cos(perSample * i + phaseRadians);
+            sum[i] += amplitude * tone.next();
         }
         return with(sum);
     }
@@ -103,10 +104,13 @@ public final class Synthesis {
         Require.within("depth", depth, 0, 1, "");
         Require.notNegative("indexRadians", indexRadians, "rad");
         double[] sum = samples.clone();
+        Oscillator slow = new Oscillator(2 * Math.PI * modulationHertz / sampleRateHertz, 0);
+        Oscillator carrier = new Oscillator(2 * Math.PI * hertz / sampleRateHertz, 0);
         for (int i = 0; i < sum.length; i++) {
-            double slow = 2 * Math.PI * modulationHertz * i / sampleRateHertz;
-            sum[i] += amplitude * (1 + depth * StrictMath.cos(slow))
-                    * StrictMath.cos(2 * Math.PI * hertz * i / sampleRateHertz + indexRadians * StrictMath.sin(slow));
+            double sine = slow.sine();
+            double swing = amplitude * (1 + depth * slow.next());
+            sum[i] += swing * (indexRadians == 0 ? carrier.next()
+                    : StrictMath.cos(2 * Math.PI * hertz * i / sampleRateHertz + indexRadians * sine));
         }
         return with(sum);
     }
@@ -199,6 +203,102 @@ public final class Synthesis {
         double[] sum = samples.clone();
         impacts.addTo(sum, sampleRateHertz, new Random(seed));
         return with(sum);
+    }
+
+    /**
+     * Passes through a sensor that follows with a first-order lag: {@code 1/(1 + i·f/f0)}. The recording is taken as
+     * periodic.
+     *
+     * @param hertz frequency f0 at which half the power passes, in Hz, finite, above zero
+     * @return the signal as the sensor shows it
+     * @throws IllegalArgumentException if the frequency is out of range
+     */
+    public Synthesis firstOrder(double hertz) {
+        Require.positive("hertz", hertz, "Hz");
+        return filtered(f -> 1, f -> f / hertz);
+    }
+
+    /**
+     * Passes through a sensor with one degree of freedom: {@code 1/(1 - (f/f0)² + 2iζ·f/f0)}, an accelerometer with
+     * its mounted resonance or, with ζ = 0.707, a flat low pass. The recording is taken as periodic.
+     *
+     * @param hertz undamped natural frequency f0 in Hz, finite, above zero
+     * @param dampingRatio damping ratio ζ, above 0, finite
+     * @return the signal as the sensor shows it
+     * @throws IllegalArgumentException if an argument is out of range
+     * @see "S. S. Rao, Mechanical Vibrations, chapter on vibration measurement"
+     */
+    public Synthesis secondOrder(double hertz, double dampingRatio) {
+        Require.positive("hertz", hertz, "Hz");
+        Require.positive("dampingRatio", dampingRatio, "");
+        return filtered(f -> 1 - f / hertz * (f / hertz), f -> 2 * dampingRatio * f / hertz);
+    }
+
+    /** Divides each line by real and imaginary part of a denominator. */
+    private Synthesis filtered(DoubleUnaryOperator real, DoubleUnaryOperator imaginary) {
+        RealTransform transform = RealTransform.of(samples.length);
+        double[] spectrum = transform.forward(samples, 0, new double[2 * transform.lines()]);
+        for (int k = 0; k < transform.lines(); k++) {
+            double hertz = k * sampleRateHertz / samples.length;
+            double a = real.applyAsDouble(hertz);
+            double b = imaginary.applyAsDouble(hertz);
+            double square = a * a + b * b;
+            double re = spectrum[2 * k];
+            spectrum[2 * k] = (re * a + spectrum[2 * k + 1] * b) / square;
+            spectrum[2 * k + 1] = (spectrum[2 * k + 1] * a - re * b) / square;
+        }
+        return with(transform.inverse(spectrum, new double[samples.length], 0));
+    }
+
+    /**
+     * Adds a train of impacts that follows a shaft of varying speed: rates are those at its mean speed, the ringing
+     * keeps its frequency.
+     *
+     * @param impacts rate, strength and resonance
+     * @param profile speed of the shaft, at least as long as the signal
+     * @param seed seed of the jitter; the same seed gives the same train
+     * @return the signal with the impacts
+     * @throws IllegalArgumentException if the resonance isn't below half the sample rate or the profile is shorter
+     */
+    public Synthesis impacts(ImpactTrain impacts, SpeedProfile profile, long seed) {
+        requireBelowNyquist("resonanceHertz", impacts.resonanceHertz());
+        requireCovered(profile);
+        double[] sum = samples.clone();
+        double mean = profile.meanSpeed().hertz();
+        double turns = profile.revolutionsAt(profile.seconds());
+        impacts.addTo(sum, sampleRateHertz, new Random(seed), even -> profile.secondsAt(Math.min(turns, even * mean)));
+        return with(sum);
+    }
+
+    /**
+     * Adds a tone that follows a shaft of varying speed: {@code amplitude·cos(2π·order·θ(t) + phase)} with the angle θ
+     * in revolutions.
+     *
+     * @param amplitude zero-to-peak amplitude, finite, zero or more
+     * @param order frequency over that of the shaft, above zero; below half the sample rate at every speed of it
+     * @param profile speed of the shaft, at least as long as the signal
+     * @param phaseRadians phase at the first sample in rad, finite
+     * @return the signal with the tone
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public Synthesis order(double amplitude, double order, SpeedProfile profile, double phaseRadians) {
+        Require.notNegative("amplitude", amplitude, "");
+        requireCovered(profile);
+        requireBelowNyquist("order times the speed", order * profile.fastest().hertz());
+        Require.finite("phaseRadians", phaseRadians);
+        double[] sum = samples.clone();
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] += amplitude * StrictMath.cos(2 * Math.PI * order * profile.revolutionsAt(i / sampleRateHertz)
+                    + phaseRadians);
+        }
+        return with(sum);
+    }
+
+    private void requireCovered(SpeedProfile profile) {
+        if (!(profile.seconds() * sampleRateHertz >= samples.length - 1e-6)) {
+            throw Require.failure("duration of the profile", "at least that of the signal, "
+                    + samples.length / sampleRateHertz + " s", profile.seconds());
+        }
     }
 
     /**

@@ -17,6 +17,9 @@ public final class RealTransform {
     private final boolean even;
     private final ComplexTransform transform;
     private final double[] work;
+    private static final int[] FAST_ODD_PARTS = {1, 3, 5, 9, 15, 25, 27, 45, 75, 81, 125, 135, 225, 243, 375,
+        405, 625, 675, 729};
+
     private final double[] roots;
 
     private RealTransform(int length) {
@@ -37,6 +40,25 @@ public final class RealTransform {
      */
     public static RealTransform of(int length) {
         return new RealTransform(length);
+    }
+
+    /**
+     * Finds the longest length of a fast transform that isn't above a length: even, with few and small odd factors. It
+     * leaves out a sixteenth at most, from 1000 samples on.
+     *
+     * @param longest highest length, at least 2
+     * @return the length, at least 2
+     * @throws IllegalArgumentException if the length is below 2
+     */
+    public static int fastLength(int longest) {
+        Require.atLeast("longest", longest, 2);
+        int best = 2;
+        for (int odd : FAST_ODD_PARTS) {
+            if (odd <= longest / 2) {
+                best = Math.max(best, odd * Integer.highestOneBit(longest / odd));
+            }
+        }
+        return best;
     }
 
     /**

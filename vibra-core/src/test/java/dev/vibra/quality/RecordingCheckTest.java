@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -223,6 +224,18 @@ class RecordingCheckTest {
         Remark remark = RecordingCheck.of(Waveform.ofSi(Quantity.ACCELERATION, RATE, x)).remarks().get(0);
         assertEquals("spikes", remark.code());
         assertEquals(2, remark.value());
+    }
+
+    @Test
+    @DisplayName("a sample that stands off its neighbours amid the ringing of an impact is no electrical spike")
+    void samplesOfRingingAreNoSpikes() {
+        double[][] resonances = {{7111, 9728}, {7498, 10_591}, {5250, 9591}, {7131, 9401}};
+        for (double[] pair : resonances) {
+            Waveform wave = Synthesis.silence(Quantity.ACCELERATION, 25_600, 102_400).noise(1, 3)
+                    .impacts(ImpactTrain.of(71.9, 80, pair[0], 0.05).withJitter(0.01), 4)
+                    .impacts(ImpactTrain.of(71.9, 80, pair[1], 0.05).withJitter(0.01), 4).waveform();
+            assertFalse(codes(wave).contains("spikes"), "resonances at " + pair[0] + " and " + pair[1] + " Hz");
+        }
     }
 
     @Test

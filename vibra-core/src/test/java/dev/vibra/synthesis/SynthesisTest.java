@@ -24,6 +24,37 @@ class SynthesisTest {
         }
     }
 
+    @Test
+    void toneKeepsItsPhaseOverManySamples() {
+        double[] x = silence(200_000).tone(1, 123.4, 0.5).waveform().samples();
+        double[] swinging = silence(200_000).modulatedTone(1, 123.4, 7.7, 0.6, 0).waveform().samples();
+        for (int i = 0; i < x.length; i += 37) {
+            double turned = 2 * Math.PI * 123.4 / 1000 * i;
+            assertEquals(Math.cos(turned + 0.5), x[i], 1e-10);
+            assertEquals((1 + 0.6 * Math.cos(2 * Math.PI * 7.7 / 1000 * i)) * Math.cos(turned), swinging[i], 1e-10);
+        }
+    }
+
+    /** Closed form: at its corner a first-order lag passes 1/√2 and lags 45°. */
+    @Test
+    void firstOrderSensorLags() {
+        double[] x = silence(1000).tone(1, 100, 0).firstOrder(100).waveform().samples();
+        for (int i = 0; i < 1000; i++) {
+            assertEquals(Math.sqrt(0.5) * Math.cos(2 * Math.PI * 0.1 * i - Math.PI / 4), x[i], 1e-12);
+        }
+    }
+
+    /** Closed form: at its natural frequency one degree of freedom magnifies by 1/(2ζ) and lags 90°. */
+    @Test
+    void secondOrderSensorResounds() {
+        double[] x = silence(1000).tone(1, 100, 0).secondOrder(100, 0.05).waveform().samples();
+        double[] low = silence(1000).tone(1, 1, 0).secondOrder(100, 0.05).waveform().samples();
+        for (int i = 0; i < 1000; i++) {
+            assertEquals(10 * Math.sin(2 * Math.PI * 0.1 * i), x[i], 1e-11);
+            assertEquals(Math.cos(2 * Math.PI * 0.001 * i), low[i], 1.1e-3);
+        }
+    }
+
     /** Normal noise has kurtosis 3; its estimate from n samples scatters by √(24/n). */
     @Test
     void noiseIsNormalAndRepeats() {
@@ -66,6 +97,16 @@ class SynthesisTest {
         assertEquals(1, first / second, 0.05);
     }
 
+    @Test
+    void everySecondImpactIsWeaker() {
+        ImpactTrain unequal = ImpactTrain.of(10, 1, 2000, 0.2).withAlternate(0.4);
+        double[] x = Synthesis.silence(Quantity.ACCELERATION, 20_000, 20_000).impacts(unequal, 1).waveform().samples();
+        double first = Moments.of(x, 0, 2000).peak();
+        for (int i = 0; i < 10; i++) {
+            assertEquals(i % 2 == 0 ? first : 0.4 * first, Moments.of(x, 2000 * i, 2000).peak(), 1e-9, "impact " + i);
+        }
+    }
+
     private static int onsets(double[] x) {
         int count = 0;
         int quiet = 1000;
@@ -104,6 +145,11 @@ class SynthesisTest {
         assertMessage("jitter must be within 0.0 to 0.2: 0.3", () -> ImpactTrain.of(1, 1, 70, 0.1).withJitter(0.3));
         assertMessage("modulationDepth must be within 0.0 to 1.0: 2.0",
                 () -> ImpactTrain.of(1, 1, 70, 0.1).withModulation(1, 2));
+        assertMessage("alternate must be within 0.0 to 1.0: 1.5",
+                () -> ImpactTrain.of(1, 1, 70, 0.1).withAlternate(1.5));
+        assertMessage("hertz must be finite and > 0 Hz: 0.0", () -> silence(1).firstOrder(0));
+        assertMessage("hertz must be finite and > 0 Hz: NaN", () -> silence(1).secondOrder(Double.NaN, 1));
+        assertMessage("dampingRatio must be finite and > 0: 0.0", () -> silence(1).secondOrder(1, 0));
         assertMessage("drop-out must lie inside the signal of 10 samples, behind the first: from 8, 3 samples",
                 () -> silence(10).dropOut(0.008, 0.003));
         assertMessage("fullScale must be finite and > 0: 0.0", () -> silence(1).clip(0));

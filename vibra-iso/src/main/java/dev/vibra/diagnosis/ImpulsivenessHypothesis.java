@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Knocks that nothing found so far explains. Gears and machines with pistons knock in health: there only a change
- * tells.
+ * Knocks that nothing found so far explains, and that repeat at no rate. Gears and machines with pistons knock in
+ * health: there only a change tells.
  */
 final class ImpulsivenessHypothesis implements Hypothesis {
     private static final String SOURCE = "ISO 13373-2:2016, crest factor and kurtosis (from memory, unverified); limit:"
@@ -36,7 +36,8 @@ final class ImpulsivenessHypothesis implements Hypothesis {
         Weighing weighing = new Weighing("impulsiveness", fault(), 0.9);
         for (PointSurvey point : evidence.points()) {
             point.impulsiveness().filter(Impulsiveness::isImpulsive)
-                    .filter(one -> !evidence.isImpulsiveInHealth(point) && !point.showsBearingDefect())
+                    .filter(one -> !evidence.isImpulsiveInHealth(point) && !point.showsBearingDefect()
+                            && !PulsationHypothesis.isHeard(point))
                     .filter(one -> one.peak() > LOUDER * explained)
                     .ifPresent(one -> weighing.shownAt(point.point().id(), one.toString()));
         }

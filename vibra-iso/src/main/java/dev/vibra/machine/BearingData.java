@@ -1,7 +1,7 @@
 package dev.vibra.machine;
 
-import dev.vibra.bearing.BearingGeometry;
-import dev.vibra.bearing.RotatingRing;
+import dev.vibra.bearing.kinematics.BearingGeometry;
+import dev.vibra.bearing.kinematics.RotatingRing;
 import java.io.Serializable;
 import java.util.Objects;
 

@@ -1,8 +1,6 @@
 package dev.vibra.point;
 
-import dev.vibra.bearing.BearingDiagnosis;
-import dev.vibra.bearing.DiagnosisSettings;
-import dev.vibra.bearing.KinematicFrequencies;
+import dev.vibra.bearing.proportion.UnknownBearing;
 import dev.vibra.descriptor.Description;
 import dev.vibra.descriptor.Descriptor.Basis;
 import dev.vibra.descriptor.Descriptors;
@@ -16,6 +14,7 @@ import dev.vibra.machine.Rate;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.rotation.ShaftAngle;
 import dev.vibra.severity.Criterion;
 import dev.vibra.signal.Waveform;
 import java.util.ArrayList;
@@ -103,13 +102,15 @@ public final class PointExamination {
         Signals signals = speed.signals();
         List<Rate> rates = speed.found().speed().map(known -> rates(point, known)).orElse(List.of());
         Optional<BearingSurvey> bearing = refused.contains(Aspect.ENVELOPE) ? Optional.empty()
-                : bearing(point, wave, speed.found(), rates, omissions);
+                : bearing(point, wave, speed.found(), rates, signals.angle(), omissions);
+        Optional<UnknownBearing> unknown = refused.contains(Aspect.ENVELOPE) ? Optional.empty()
+                : unknownBearing(point, wave, speed.found(), rates);
         List<NamedLine> lines = signals.lines(rates);
         PointSurvey.Numbers numbers = numbers(wave, signals, refused, lines, bearing, omissions);
         PointJudge judge = new PointJudge(machine, point, criterionAt(point, speed.found()), omissions);
         PointSurvey.Judged judged = refused.contains(Aspect.MOTION) ? judge.without() : judge.judge(signals);
-        return new PointSurvey(point, gate.summary(), speed.found(), numbers, judged, bearing.stream().toList(),
-                insists, omissions, signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
+        return new PointSurvey(point, gate.summary(), speed.found(), numbers, judged,
+                new PointSurvey.Heard(bearing.stream().toList(), unknown.orElse(null)), insists, omissions, signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
     }
 
     private SpeedFound givenSpeed(MeasuringPoint point, String reason) {
@@ -156,7 +157,7 @@ public final class PointExamination {
     }
 
     private Optional<BearingSurvey> bearing(MeasuringPoint point, Waveform wave, SpeedFound speed, List<Rate> rates,
-            List<Omission> omissions) {
+            Optional<ShaftAngle> angle, List<Omission> omissions) {
         if (point.bearing().isEmpty()) {
             return Optional.empty(); // Not every point lies at a rolling bearing.
         }
@@ -170,12 +171,16 @@ public final class PointExamination {
             omissions.add(Omission.of(Omission.Subject.BEARINGS, obstacle));
             return Optional.empty();
         }
-        KinematicFrequencies kinematics = bearing.get().geometry()
-                .frequencies(bearing.get().rotatingRing(), speed.speed().get());
-        double[] others = rates.stream().mapToDouble(Rate::hertz)
-                .filter(hertz -> Math.abs(hertz / speed.speed().get().hertz() - 1) > 1e-3).toArray();
-        return Optional.of(new BearingSurvey(bearing.get().id(), BearingDiagnosis.of(wave, kinematics,
-                DiagnosisSettings.withDefaults().withOtherRates(others))));
+        return Optional.of(new BearingExamination(wave, speed, rates, angle).diagnose(bearing.get()));
+    }
+
+    /** Where no bearing is described, any pulsation that a bearing would explain is worth a question. */
+    private Optional<UnknownBearing> unknownBearing(MeasuringPoint point, Waveform wave, SpeedFound speed,
+            List<Rate> rates) {
+        boolean asked = point.bearing().flatMap(machine::bearing).isEmpty() && speed.speed().isPresent()
+                && wave.quantity() == Quantity.ACCELERATION;
+        return asked ? Optional.of(new BearingExamination(wave, speed, rates, Optional.empty()).search(machine))
+                : Optional.empty();
     }
 
     /** Returns the machine. */

@@ -1,5 +1,6 @@
 package dev.vibra.point;
 
+import dev.vibra.bearing.proportion.UnknownBearing;
 import dev.vibra.descriptor.Description;
 import dev.vibra.descriptor.DominantLine;
 import dev.vibra.descriptor.NamedLine;
@@ -16,7 +17,7 @@ import java.util.Optional;
 
 /** Everything that was worked out for one measuring point, and what was not, with the reason. Immutable. */
 public final class PointSurvey implements Serializable {
-    private static final long serialVersionUID = 3;
+    private static final long serialVersionUID = 4;
     private static final Description NOTHING = new Description(List.of(), Map.of());
 
     private final MeasuringPoint point;
@@ -24,20 +25,20 @@ public final class PointSurvey implements Serializable {
     private final SpeedFound speed;
     private final Numbers numbers;
     private final Judged judged;
-    private final List<BearingSurvey> bearings;
+    private final Heard heard;
     private final boolean insisted;
     private final List<Omission> omissions;
     private final Traces traces;
 
     /** Recording and traces are null where there are none. */
     PointSurvey(MeasuringPoint point, RecordingSummary recording, SpeedFound speed, Numbers numbers,
-            Judged judged, List<BearingSurvey> bearings, boolean insisted, List<Omission> omissions, Traces traces) {
+            Judged judged, Heard heard, boolean insisted, List<Omission> omissions, Traces traces) {
         this.point = Objects.requireNonNull(point, "point");
         this.recording = recording;
         this.speed = Objects.requireNonNull(speed, "speed");
         this.numbers = numbers;
         this.judged = judged;
-        this.bearings = List.copyOf(bearings);
+        this.heard = heard;
         this.insisted = insisted;
         this.omissions = List.copyOf(omissions);
         this.traces = traces;
@@ -55,10 +56,15 @@ public final class PointSurvey implements Serializable {
         static final Judged NONE = new Judged(List.of(), null, List.of());
     }
 
+    /** What the envelopes say; what they say of a bearing that isn't described is null where it wasn't asked. */
+    record Heard(List<BearingSurvey> bearings, UnknownBearing unknown) implements Serializable {
+        static final Heard NOTHING = new Heard(List.of(), null);
+    }
+
     /** A point of which nothing could be worked out; the recording is null where there is none. */
     static PointSurvey without(MeasuringPoint point, RecordingSummary recording, SpeedFound speed,
             List<Omission> omissions, Traces traces) {
-        return new PointSurvey(point, recording, speed, Numbers.NONE, Judged.NONE, List.of(), false, omissions,
+        return new PointSurvey(point, recording, speed, Numbers.NONE, Judged.NONE, Heard.NOTHING, false, omissions,
                 traces);
     }
 
@@ -80,7 +86,7 @@ public final class PointSurvey implements Serializable {
      * @return the same without {@link #traces()}
      */
     public PointSurvey withoutTraces() {
-        return new PointSurvey(point, recording, speed, numbers, judged, bearings, insisted, omissions, null);
+        return new PointSurvey(point, recording, speed, numbers, judged, heard, insisted, omissions, null);
     }
 
     /** {@return the point} */
@@ -180,12 +186,17 @@ public final class PointSurvey implements Serializable {
 
     /** {@return what the recording says about the bearing at the point} */
     public List<BearingSurvey> bearings() {
-        return bearings;
+        return heard.bearings();
+    }
+
+    /** {@return pulsations of the recording and the bearings that would explain them, where no bearing is described} */
+    public Optional<UnknownBearing> unknownBearing() {
+        return Optional.ofNullable(heard.unknown());
     }
 
     /** {@return true if an element of the bearing at the point shows a defect} */
     public boolean showsBearingDefect() {
-        return bearings.stream().anyMatch(BearingSurvey::showsDefect);
+        return heard.bearings().stream().anyMatch(BearingSurvey::showsDefect);
     }
 
     /** {@return what was not determined, with reasons} */

@@ -1,6 +1,7 @@
 package dev.vibra.diagnosis;
 
 import static dev.vibra.survey.SurveyedMachines.fan;
+import static dev.vibra.survey.SurveyedMachines.hammering;
 import static dev.vibra.survey.SurveyedMachines.knocking;
 import static dev.vibra.survey.SurveyedMachines.line;
 import static dev.vibra.survey.SurveyedMachines.quiet;
@@ -9,8 +10,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.bearing.BearingGeometry;
-import dev.vibra.bearing.RotatingRing;
+import dev.vibra.bearing.kinematics.BearingElement;
+import dev.vibra.bearing.kinematics.BearingGeometry;
+import dev.vibra.bearing.kinematics.RotatingRing;
+import dev.vibra.bearing.synthesis.BearingSignal;
+import dev.vibra.bearing.synthesis.GearMesh;
+import dev.vibra.bearing.synthesis.Surroundings;
 import dev.vibra.machine.Arrangement;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.DriveTrain;
@@ -28,6 +33,7 @@ import dev.vibra.severity.MachineKind;
 import dev.vibra.severity.Support;
 import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.ImpactTrain;
+import dev.vibra.synthesis.SpeedProfile;
 import dev.vibra.synthesis.Synthesis;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -142,10 +148,57 @@ class HypothesesTest {
 
     @Test
     void knocksWithoutAKnownSourceAreAFindingOfTheirOwn() {
-        List<Finding> findings = findings(fan(), Map.of(radial("P"), knocking(2).waveform()));
+        List<Finding> findings = findings(fan(), Map.of(radial("P"), hammering(2).waveform()));
         assertEquals(List.of("impulsiveness"), findings.stream().map(Finding::code).toList());
         assertEquals(Rank.WATCH, findings.get(0).urgency());
         assertFalse(findings.get(0).explainsLevel());
+    }
+
+    private static MachineDescription fanWithBearing() {
+        return fan().withBearing(new BearingData("DE", BearingGeometry.of(9, 7.94, 39.04, 0), RotatingRing.INNER));
+    }
+
+    private static BearingSignal bearing() {
+        return BearingSignal.of(BearingGeometry.of(9, 7.94, 39.04, 0).frequencies(25, 0)).withShaftTones(1);
+    }
+
+    @Test
+    void aPulsationOfTheCageAloneIsARollingElementOrTheCage() {
+        Waveform wave = bearing().withDefect(BearingElement.CAGE, 30).waveform(12_800, 102_400, 1);
+        List<Finding> findings = findings(fanWithBearing(), Map.of(radial("P").withBearing("DE"), wave)).stream()
+                .filter(one -> !one.code().equals("unbalance")).toList();
+        assertEquals(List.of("rolling-bearing-rolling-element"), findings.stream().map(Finding::code).toList());
+        assertEquals("rolling bearing, rolling element or cage, DE", findings.get(0).fault());
+        assertEquals(List.of("rolling-bearing-cage"), findings.get(0).alikeTo());
+        assertTrue(findings.get(0).confidence() <= 0.8);
+    }
+
+    @Test
+    void aMeshIsTakenAwayAndAVaryingSpeedMadeSteadyBeforeABearingIsJudged() {
+        BearingSignal signal = bearing().withDefect(BearingElement.OUTER_RACE, 9)
+                .withSurroundings(Surroundings.ofNoise(0.5).withShaftTones(0.6)
+                        .withGear(new GearMesh(23 * 25, 3, 25, 0.4)));
+        MachineDescription geared = fanWithBearing().withTrain(DriveTrain.plain()
+                .withGear(GearStage.of("g", List.of(23, 57))));
+        Finding beside = findings(geared, Map.of(radial("P").withBearing("DE"),
+                signal.waveform(12_800, 102_400, 2))).stream()
+                .filter(one -> one.code().equals("rolling-bearing-outer-race")).findFirst().orElseThrow();
+        assertTrue(beside.evidence().get(0).contains("without what repeats with the shafts"));
+        SpeedProfile wander = new SpeedProfile(RotationSpeed.ofHertz(25), RotationSpeed.ofHertz(25), 8)
+                .withWander(0.02, 0.25);
+        Finding wandering = findings(fanWithBearing(), Map.of(radial("P").withBearing("DE"),
+                bearing().withDefect(BearingElement.INNER_RACE, 8).waveform(12_800, wander, 3))).stream()
+                .filter(one -> one.code().equals("rolling-bearing-inner-race")).findFirst().orElseThrow();
+        assertTrue(wandering.evidence().get(0).contains("at the mean speed of a shaft that varies"));
+    }
+
+    @Test
+    void knocksAtARateOfTheirOwnAreToldWithTheBearingsThatWouldExplainThem() {
+        Finding finding = findings(fan(), Map.of(radial("P"), knocking(2).waveform())).get(0);
+        assertEquals("periodic-impacts", finding.code());
+        assertTrue(finding.alikeTo().contains("rolling-bearing-outer-race"));
+        assertTrue(finding.evidence().get(0).matches("P: pulsation at 37\\.[23].*"), finding.evidence()::toString);
+        assertEquals(Rank.WATCH, finding.urgency());
     }
 
     private static String words(MachineDescription machine, Waveform wave) {
@@ -170,15 +223,14 @@ class HypothesesTest {
     void whatNoRecordingCouldShowWasNotLookedFor() {
         Waveform wave = line(quiet(40), 1, 1).waveform();
         String looked = words(fan(), wave).split(";")[0];
-        assertEquals("looked for: unbalance, knocks of unknown origin", looked);
-        assertTrue(words(fan(), wave).endsWith("defects of rolling bearings (no geometry is given), periodic"
-                + " knocks of unknown origin (no bearing was examined)"));
+        assertEquals("looked for: unbalance, periodic knocks of unknown origin, knocks of unknown origin", looked);
+        assertTrue(words(fan(), wave).endsWith("defects of rolling bearings (no geometry is given)"));
         BearingData bearing = new BearingData("DE", BearingGeometry.of(9, 7.94, 39.04, 0), RotatingRing.INNER);
         String velocity = words(fan().withBearing(bearing), Synthesis.silence(Quantity.VELOCITY, 12_800,
                 51_200).noise(1e-5, 41).tone(1e-3, 25, 0).waveform());
         assertTrue(velocity.startsWith("looked for: unbalance; "), velocity);
         assertTrue(velocity.endsWith("defects of rolling bearings (no recording could tell), periodic knocks of unknown"
-                + " origin (no bearing was examined), knocks (no sound recording of acceleration)"), velocity);
+                + " origin (no envelope could be examined at a known speed), knocks (no sound recording of acceleration)"), velocity);
         MachineDescription geared = fan().withTrain(DriveTrain.plain().withGear(GearStage.of("g", List.of(23, 71))));
         assertTrue(words(geared, wave).endsWith("knocks (gears and pistons knock in health: only a change tells)"));
     }

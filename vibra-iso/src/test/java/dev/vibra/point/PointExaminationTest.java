@@ -12,13 +12,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.bearing.BearingGeometry;
-import dev.vibra.bearing.RotatingRing;
+import dev.vibra.bearing.kinematics.BearingGeometry;
+import dev.vibra.bearing.kinematics.RotatingRing;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.DriveTrain;
 import dev.vibra.machine.GearStage;
-import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MachineDescription.Fact;
+import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MachinePart;
 import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.measuring.Mounting;

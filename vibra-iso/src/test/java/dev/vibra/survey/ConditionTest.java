@@ -3,6 +3,7 @@ package dev.vibra.survey;
 import static dev.vibra.survey.SurveyedMachines.LENGTH;
 import static dev.vibra.survey.SurveyedMachines.RATE;
 import static dev.vibra.survey.SurveyedMachines.fan;
+import static dev.vibra.survey.SurveyedMachines.hammering;
 import static dev.vibra.survey.SurveyedMachines.knocking;
 import static dev.vibra.survey.SurveyedMachines.line;
 import static dev.vibra.survey.SurveyedMachines.quiet;
@@ -53,7 +54,7 @@ class ConditionTest {
     void knocksOfUnknownOriginAreWatchedAndNoBaseline() {
         MachineSurvey survey = survey(fan(), knocking(2).waveform());
         assertEquals(Zone.A, survey.zone().orElseThrow());
-        assertEquals(List.of("impulsiveness"), survey.findings().stream().map(Finding::code).toList());
+        assertEquals(List.of("periodic-impacts"), survey.findings().stream().map(Finding::code).toList());
         assertEquals(Rank.WATCH, survey.condition().rank().orElseThrow());
         assertFalse(survey.condition().mayServeAsBaseline());
         assertFalse(kinds(survey).contains(Kind.BASELINE));
@@ -62,10 +63,15 @@ class ConditionTest {
     @Test
     void gearsAndPistonsKnockInHealth() {
         MachineDescription geared = fan().withTrain(DriveTrain.plain().withGear(GearStage.of("g", List.of(23, 71))));
-        assertEquals(List.of(), survey(geared, knocking(3).waveform()).findings());
+        assertEquals(List.of(), survey(geared, hammering(3).waveform()).findings());
         MachineDescription pistons = MachineDescription.of("c")
                 .withMachine(Machine.of(MachineKind.RECIPROCATING_COMPRESSOR));
-        assertEquals(List.of(), survey(pistons, knocking(3).waveform()).findings());
+        assertEquals(List.of(), survey(pistons, hammering(3).waveform()).findings());
+        assertEquals(List.of("impulsiveness"), survey(fan(), hammering(3).waveform()).findings().stream()
+                .map(Finding::code).toList());
+        // A rate that nothing in the machine makes is no knocking in health.
+        assertEquals(List.of("periodic-impacts"), survey(geared, knocking(3).waveform()).findings().stream()
+                .map(Finding::code).toList());
     }
 
     @Test

@@ -7,8 +7,8 @@ import static dev.vibra.survey.SurveyedMachines.radial;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.bearing.BearingGeometry;
-import dev.vibra.bearing.RotatingRing;
+import dev.vibra.bearing.kinematics.BearingGeometry;
+import dev.vibra.bearing.kinematics.RotatingRing;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.DriveTrain;
 import dev.vibra.machine.GearStage;

@@ -49,4 +49,10 @@ public final class SurveyedMachines {
         return line(Synthesis.silence(Quantity.ACCELERATION, RATE, LENGTH).noise(1, seed), 1, 0.8)
                 .impacts(ImpactTrain.of(37.3, 60, 3000, 0.05).withJitter(0.005), seed);
     }
+
+    /** The same with knocks once in a turn, as of a loose part. */
+    public static Synthesis hammering(long seed) {
+        return line(Synthesis.silence(Quantity.ACCELERATION, RATE, LENGTH).noise(1, seed), 1, 0.8)
+                .impacts(ImpactTrain.of(SPEED.hertz(), 60, 3000, 0.05), seed);
+    }
 }

@@ -10,17 +10,23 @@ import java.util.Optional;
  * @param folder survey folder; empty for the demonstration machine
  * @param out folder to write to; empty for the folder beside the survey folder
  * @param insist true if unsound recordings shall be judged too
+ * @param score true if labelled folders below the folder shall be scored
  * @param help true if only the usage is wanted
  */
-record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, boolean help) {
+record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, boolean score,
+        boolean help) {
     static final String USAGE = """
             Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT] [--insist]
+                   java -jar vibra-survey.jar --score FOLDER [--out OUT] [--insist]
 
               FOLDER     survey folder with machine.json and its recordings;
                          without it the demonstration machine is surveyed
               --out OUT  folder for report.html, results.json and results.csv;
                          without it they go to the folder FOLDER-survey beside FOLDER
               --insist   judge recordings that are not sound too, and say so
+              --score    survey every folder with machine.json in FOLDER and below, hold the
+                         findings against its labels.json, and write scorecard.json and
+                         scorecard.csv only, without --out to FOLDER-score beside FOLDER
               --help     print this text
 
             Exit code: 0 surveyed, whatever the verdict; 1 surveyed with parts left out;
@@ -40,12 +46,14 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
         Path folder = null;
         Path out = null;
         boolean insist = false;
+        boolean score = false;
         for (int i = 0; i < args.length; i++) {
             switch (args[i]) {
                 case "--help", "-h" -> {
-                    return new Arguments(Optional.empty(), Optional.empty(), false, true);
+                    return new Arguments(Optional.empty(), Optional.empty(), false, false, true);
                 }
                 case "--insist" -> insist = true;
+                case "--score" -> score = true;
                 case "--out" -> {
                     requireFirst("--out", out);
                     if (i + 1 == args.length) {
@@ -62,7 +70,10 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
                 }
             }
         }
-        return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), insist, false);
+        if (score && folder == null) {
+            throw new WrongUse("--score needs a folder");
+        }
+        return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), insist, score, false);
     }
 
     private static void requireFirst(String what, Path before) throws WrongUse {
@@ -93,6 +104,6 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
         if (whole.getFileName() == null) {
             throw new WrongUse("--out is needed: there is no place beside " + whole);
         }
-        return whole.resolveSibling(whole.getFileName() + "-survey");
+        return whole.resolveSibling(whole.getFileName() + (score ? "-score" : "-survey"));
     }
 }

@@ -8,7 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-/** The command {@code java -jar vibra-survey.jar [FOLDER] [--out OUT]}. */
+/** The command {@code java -jar vibra-survey.jar [FOLDER] [--out OUT]}, or with {@code --score FOLDER}. */
 public final class SurveyCommand {
     /** Surveyed, whatever the verdict. */
     public static final int SURVEYED = 0;
@@ -68,7 +68,8 @@ public final class SurveyCommand {
             terminal.complain("The survey folder is not there or no folder: " + folder);
             return NOTHING_SURVEYED;
         }
-        return new FolderSurvey(folder, target, arguments.insist(), terminal).run();
+        return arguments.score() ? new FolderScore(folder, target, arguments.insist(), terminal).run()
+                : new FolderSurvey(folder, target, arguments.insist(), terminal).run();
     }
 
     private static int demonstrate(Terminal terminal, Arguments arguments) throws Arguments.WrongUse, IOException {

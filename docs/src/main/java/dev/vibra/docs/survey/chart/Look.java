@@ -31,6 +31,7 @@ final class Look {
 
     static final BasicStroke THIN = new BasicStroke(1f);
     static final BasicStroke FIRM = new BasicStroke(1.6f);
+    static final BasicStroke FRAME = new BasicStroke(2.4f);
     static final BasicStroke DASHED =
             new BasicStroke(1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {7, 4}, 0);
     static final BasicStroke DOTTED =

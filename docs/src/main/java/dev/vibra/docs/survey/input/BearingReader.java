@@ -1,7 +1,7 @@
 package dev.vibra.docs.survey.input;
 
-import dev.vibra.bearing.BearingGeometry;
-import dev.vibra.bearing.RotatingRing;
+import dev.vibra.bearing.kinematics.BearingGeometry;
+import dev.vibra.bearing.kinematics.RotatingRing;
 import dev.vibra.internal.Digits;
 import dev.vibra.machine.BearingData;
 import java.util.List;

@@ -1,5 +1,7 @@
 package dev.vibra.docs.survey.input;
 
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -57,6 +59,23 @@ final class FieldReader {
             return Optional.empty();
         }
         return Optional.of(new FieldReader(node, path, problems));
+    }
+
+    /** Reads the object of a file; notes what is wrong and returns empty if it holds none. */
+    static Optional<FieldReader> ofFile(byte[] bytes, Problems problems) {
+        try {
+            return of(JsonDocument.parse(bytes), "", problems);
+        } catch (JsonProcessingException e) {
+            JsonLocation where = e.getLocation();
+            int line = where == null ? 0 : Math.max(0, where.getLineNr());
+            problems.add(line, "", "is not valid JSON: " + plain(e.getOriginalMessage()));
+            return Optional.empty();
+        }
+    }
+
+    /** The parser's own words for this one case advise on its programming interface. */
+    private static String plain(String message) {
+        return message.startsWith("Non-standard token") ? "NaN and infinities are not numbers in JSON" : message;
     }
 
     Problems problems() {
@@ -247,6 +266,11 @@ final class FieldReader {
             return Optional.empty();
         }
         return Optional.of(node);
+    }
+
+    /** Returns the value of a field as it stands, for fields of more than one type. */
+    Optional<JsonNode> given(String name) {
+        return has(name) ? Optional.of(object.fields().get(name)) : Optional.empty();
     }
 
     /** Lists the names that stand in the object, for objects whose names are free. */

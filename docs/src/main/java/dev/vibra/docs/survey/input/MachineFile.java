@@ -1,7 +1,5 @@
 package dev.vibra.docs.survey.input;
 
-import com.fasterxml.jackson.core.JsonLocation;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -45,20 +43,8 @@ public final class MachineFile {
      */
     public static MachineReading parse(String file, byte[] bytes) {
         Problems problems = new Problems(file);
-        try {
-            Optional<FieldReader> fields = FieldReader.of(JsonDocument.parse(bytes), "", problems);
-            return fields.map(MachineReader::read).orElseGet(() -> failed(problems.byLine()));
-        } catch (JsonProcessingException e) {
-            JsonLocation where = e.getLocation();
-            int line = where == null ? 0 : Math.max(0, where.getLineNr());
-            return failed(List.of(new Problem(file, line, "", "is not valid JSON: "
-                    + plain(e.getOriginalMessage()))));
-        }
-    }
-
-    /** The parser's own words for this one case advise on its programming interface. */
-    private static String plain(String message) {
-        return message.startsWith("Non-standard token") ? "NaN and infinities are not numbers in JSON" : message;
+        return FieldReader.ofFile(bytes, problems).map(MachineReader::read)
+                .orElseGet(() -> failed(problems.byLine()));
     }
 
     private static MachineReading failed(List<Problem> problems) {

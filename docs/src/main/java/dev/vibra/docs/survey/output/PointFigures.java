@@ -1,19 +1,23 @@
 package dev.vibra.docs.survey.output;
 
+import dev.vibra.bandmap.BandCriterion;
+import dev.vibra.bandmap.BandMap;
 import dev.vibra.bearing.BearingDiagnosis;
 import dev.vibra.bearing.DiagnosisSettings;
 import dev.vibra.bearing.ElementFinding;
-import dev.vibra.bearing.EnvelopeSpectrum;
+import dev.vibra.descriptor.NamedLine;
+import dev.vibra.docs.survey.chart.BandMapFigure;
 import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.docs.survey.chart.Lane;
 import dev.vibra.docs.survey.chart.SpectrumFigure;
 import dev.vibra.docs.survey.chart.WaveformFigure;
-import dev.vibra.descriptor.NamedLine;
+import dev.vibra.envelope.EnvelopeSpectrum;
 import dev.vibra.lines.LineNoise;
 import dev.vibra.lines.NoiseFloor;
 import dev.vibra.point.BearingSurvey;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.point.Traces;
+import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
@@ -34,6 +38,8 @@ final class PointFigures {
     private static final String ENVELOPE = "Spectrum of the squared envelope of %s at %s. Marks: multiples of the rates"
             + " at which bearing defects would show; filled: a line stands out of the noise there; open: none does."
             + " Dashed: the least depth at which a defect is called present.";
+    private static final String BANDS = "How unevenly the lines of the squared envelope of each band at %s are spread:"
+            + " the more, the likelier something ticks there. Frame: %s, the band of the envelope spectrum above.";
     private static final double USUAL_BEGIN = 10;
     private static final double USUAL_END = 1000;
     /** A line above this share of the largest one keeps its part of the frequency axis in the figure. */
@@ -41,7 +47,7 @@ final class PointFigures {
     private static final int HARMONICS_SHOWN = 5;
     /** Of a hundred figures with forty marks one has a mark that noise has filled. */
     private static final double LOG10_STANDS = -3.6;
-    private static final int FLOOR_LINES = 50;
+    private static final double FLOOR_ORDERS = 2.5;
     private static final int FIRST_LINE = 3;
 
     private final PointSurvey point;
@@ -60,9 +66,23 @@ final class PointFigures {
             figures.add(waveform(traces.waveform()));
         }
         traces.velocity().ifPresent(spectrum -> figures.add(velocity(spectrum)));
-        point.bearings().stream().map(BearingSurvey::diagnosis).forEach(diagnosis -> diagnosis.spectrum()
-                .ifPresent(spectrum -> figures.add(envelope(spectrum, diagnosis))));
+        for (BearingSurvey bearing : point.bearings()) {
+            bearing.diagnosis().spectrum().ifPresent(spectrum -> {
+                figures.add(envelope(spectrum, bearing.diagnosis()));
+                if (bearing.showsDefect() || bearing.diagnosis().unexplained().isPresent()) {
+                    figures.add(bandMap(traces.waveform(), spectrum.band(), bearing.diagnosis()));
+                }
+            });
+        }
         return figures;
+    }
+
+    /** The narrowest bands hold four times the highest rate, as the narrowest that are tried do. */
+    private Figure bandMap(Waveform wave, Band chosen, BearingDiagnosis diagnosis) {
+        double narrowest = Math.min(wave.sampleRateHertz() / 8, 4 * diagnosis.findings().stream()
+                .mapToDouble(ElementFinding::expectedHertz).max().orElse(USUAL_END));
+        return BandMapFigure.of(BandMap.of(wave, BandCriterion.ENVELOPE_SPECTRUM_NEGENTROPY, narrowest), chosen,
+                String.format(Locale.ROOT, BANDS, point.point().id(), chosen));
     }
 
     private Figure waveform(Waveform wave) {
@@ -119,7 +139,8 @@ final class PointFigures {
     static List<Lane> envelopeLanes(EnvelopeSpectrum spectrum, BearingDiagnosis diagnosis) {
         double[] depths = spectrum.depths();
         NoiseFloor floor = NoiseFloor.of(Arrays.stream(depths).map(depth -> depth * depth).toArray(),
-                spectrum.resolutionHertz(), LineNoise.of(spectrum.equivalentAverages()), FIRST_LINE, FLOOR_LINES);
+                spectrum.resolutionHertz(), LineNoise.of(spectrum.equivalentAverages()), FIRST_LINE,
+                (int) Math.max(10, FLOOR_ORDERS * diagnosis.kinematics().shaftHertz() / spectrum.resolutionHertz()));
         return diagnosis.findings().stream().map(finding -> lane(finding, depths, floor, spectrum)).toList();
     }
 

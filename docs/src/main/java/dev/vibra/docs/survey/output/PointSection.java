@@ -78,7 +78,8 @@ final class PointSection {
                     finding.foundHertz().isPresent() ? PlainNumber.forPeople(finding.foundHertz().getAsDouble()) : "",
                     PlainNumber.forPeople(finding.expectedHertz()), finding.evidence());
         }
-        html.close("table").element("p", bearing.diagnosis().bandReason());
+        html.close("table").element("p", bearing.diagnosis().bandReason()
+                + (bearing.preparation().isEmpty() ? "" : "; " + bearing.preparation()));
     }
 
     private static String unbroken(Object words) {

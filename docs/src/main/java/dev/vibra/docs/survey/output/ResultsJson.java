@@ -182,7 +182,8 @@ final class ResultsJson {
     private static Map<String, Object> bearing(BearingSurvey bearing) {
         return object("bearing", bearing.bearing(),
                 "elements", bearing.diagnosis().findings().stream().map(ResultsJson::element).toList(),
-                "bandReason", bearing.diagnosis().bandReason());
+                "bandReason", bearing.diagnosis().bandReason(),
+                "preparation", bearing.preparation());
     }
 
     private static Map<String, Object> element(ElementFinding finding) {
@@ -205,7 +206,7 @@ final class ResultsJson {
                 one.reason())).toList();
     }
 
-    private static Map<String, Object> problem(Problem problem) {
+    static Map<String, Object> problem(Problem problem) {
         return object("file", problem.file(), "line", Optional.of(problem.line()).filter(line -> line > 0),
                 "field", given(problem.field()), "text", problem.text());
     }

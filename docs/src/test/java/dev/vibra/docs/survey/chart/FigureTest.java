@@ -4,11 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.bandmap.BandCriterion;
+import dev.vibra.bandmap.BandMap;
+import dev.vibra.quantity.Band;
 import java.awt.Color;
 import java.awt.GraphicsEnvironment;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
@@ -81,6 +85,35 @@ class FigureTest {
         double high = centre(picture(SeverityFigure.of(List.of(new SeverityFigure.Row("DE-H", 2.8, 0.1, "B/C")), limits,
                 names, "Velocity in mm/s rms", "test")), Look.MARK);
         assertTrue(high > low + 200, low + " " + high);
+    }
+
+    private static BandMap map(int darkest) {
+        List<BandMap.Cell> cells = new ArrayList<>();
+        for (int parts : new int[] {1, 2, 4}) {
+            for (int i = 0; i < parts; i++) {
+                cells.add(new BandMap.Cell(Band.of(8000.0 * i / parts, 8000.0 * (i + 1) / parts), parts,
+                        parts == 4 && i == darkest ? 3 : 0));
+            }
+        }
+        return new BandMap(BandCriterion.SPECTRAL_KURTOSIS, cells);
+    }
+
+    @Test
+    void highestCellIsDarkestAndTheChosenBandIsFramedWhereItLies() throws IOException {
+        double first = centre(picture(BandMapFigure.of(map(0), Band.of(4000, 8000), "test")), Look.TRACE);
+        double last = centre(picture(BandMapFigure.of(map(3), Band.of(4000, 8000), "test")), Look.TRACE);
+        double perHertz = (1800 - 2 * 6 - 2.0 * Look.LEFT) / 8000;
+        // The key holds the darkest shade too, in both figures at the same place.
+        assertTrue(last - first > 0.6 * 6000 * perHertz, first + " " + last);
+        double low = centre(picture(BandMapFigure.of(map(0), Band.of(500, 2500), "test")), Look.MARK);
+        double high = centre(picture(BandMapFigure.of(map(0), Band.of(5500, 7500), "test")), Look.MARK);
+        assertTrue(high - low > 0.6 * 5000 * perHertz, low + " " + high);
+    }
+
+    @Test
+    void mapOfOneValueIsDrawn() throws IOException {
+        BandMap flat = new BandMap(BandCriterion.MEAN_NEGENTROPY, List.of(new BandMap.Cell(Band.of(0, 500), 1, 0.4)));
+        assertEquals(1800, picture(BandMapFigure.of(flat, Band.of(0, 500), "flat")).getWidth());
     }
 
     @Test

@@ -3,10 +3,10 @@ package dev.vibra.docs.survey.input;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.vibra.bearing.RotatingRing;
+import dev.vibra.bearing.kinematics.RotatingRing;
 import dev.vibra.machine.DriveTrain;
-import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MachineDescription.Fact;
+import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.machine.Rate;
 import dev.vibra.measuring.Mounting;

@@ -213,8 +213,8 @@ class ResultFilesTest {
     @Test
     void reportShowsTheFiguresOfEachPoint() {
         // FE-H, FE-V, FE-A and DE-H: waveform, velocity and envelope; DE-V: waveform only;
-        // two severity figures; the polar one.
-        assertEquals(4 * 3 + 1 + 2 + 1, text("report.html").split("<figure>", -1).length - 1);
+        // DE-H: map of bands; two severity figures; the polar one.
+        assertEquals(4 * 3 + 1 + 1 + 2 + 1, text("report.html").split("<figure>", -1).length - 1);
     }
 
     @Test

@@ -1,0 +1,63 @@
+package dev.vibra.bearing.lines;
+
+import org.apache.commons.math3.special.Beta;
+import org.apache.commons.math3.util.CombinatoricsUtils;
+
+/**
+ * Probability that several lines of noise are together as high as those seen.
+ *
+ * <p>Of n lines with exceedance probabilities p, the k-th smallest is at most x by chance with the binomial tail {@code
+ * I_x(k, n − k + 1)}. The smallest of these for k = 2 … n, times n − 1 for having tried them all, is the probability of
+ * the family. One line alone, however high, proves nothing: k begins at 2.
+ *
+ * @see "Order statistics of the uniform distribution: NIST/SEMATECH e-Handbook of Statistical Methods, beta
+ *     distribution"
+ */
+public final class RankProbability {
+    /** Below this logarithm the binomial tail equals its first term to 1e-6. */
+    private static final double FIRST_TERM = -15;
+
+    private RankProbability() {}
+
+    /**
+     * Returns the natural logarithm of the probability.
+     *
+     * @param sorted natural logarithms of the exceedance probabilities, ascending, the first {@code count} of them used
+     * @param count number of lines
+     * @return natural logarithm, 0 or less
+     */
+    public static double log(double[] sorted, int count) {
+        double best = 0;
+        for (int k = 2; k <= count; k++) {
+            double tried = Math.log(count - 1.0);
+            if (logFirstTerm(sorted[k - 1], k, count) + tried < best) {
+                best = Math.min(best, logTail(sorted[k - 1], k, count) + tried);
+            }
+        }
+        return best;
+    }
+
+    /** The first term of the tail is a lower bound, and cheap: most places of a search go no further. */
+    private static double logFirstTerm(double logX, int k, int n) {
+        double rest = k == n ? 0 : (n - k) * Math.log1p(-Math.exp(logX));
+        return CombinatoricsUtils.binomialCoefficientLog(n, k) + k * logX + rest;
+    }
+
+    private static double logTail(double logX, int k, int n) {
+        if (logX < FIRST_TERM) {
+            return CombinatoricsUtils.binomialCoefficientLog(n, k) + k * logX;
+        }
+        return Math.log(Beta.regularizedBeta(Math.exp(logX), k, n - k + 1.0));
+    }
+
+    /**
+     * Returns the exceedance probability that two of n lines must reach for a family to have a probability.
+     *
+     * @param logFamily natural logarithm of the probability of the family
+     * @param n number of lines, at least 2
+     * @return natural logarithm of the exceedance probability of a line
+     */
+    public static double logLineOfTwo(double logFamily, int n) {
+        return 0.5 * (logFamily - Math.log(n - 1.0) - CombinatoricsUtils.binomialCoefficientLog(n, 2));
+    }
+}

@@ -1,0 +1,204 @@
+package dev.vibra.bearing.lines;
+
+import java.util.Arrays;
+
+/**
+ * A fundamental with its harmonics in one envelope spectrum, and how improbable they are together in noise.
+ *
+ * <p>A {@link dev.vibra.lines.HarmonicFamily} lists the lines that stand out near multiples of a known fundamental,
+ * each interpolated and judged by itself. This one is tried at thousands of fundamentals and so reads bins, leaves out
+ * what has another explanation, and is judged as a whole.
+ */
+public final class RateFamily {
+    /** A line that noise passes more often than this isn't counted as seen. */
+    private static final double LOG_SEEN = Math.log(0.01);
+
+    private final SearchLines lines;
+    private final double hertz;
+    private final double[] logs;
+    private final int counted;
+    private final double logProbability;
+
+    private RateFamily(SearchLines lines, double hertz, double[] logs, int counted) {
+        this.lines = lines;
+        this.hertz = hertz;
+        this.logs = logs;
+        this.counted = counted;
+        logProbability = logProbability(logs, counted);
+    }
+
+    /** Without its fundamental a family is none of this rate. */
+    private static double logProbability(double[] logs, int counted) {
+        if (!(logs[0] < LOG_SEEN)) {
+            return 0;
+        }
+        double[] sorted = logs.clone();
+        Arrays.sort(sorted); // What isn't counted is NaN and sorts behind the rest.
+        return RankProbability.log(sorted, counted);
+    }
+
+    /**
+     * Reads the family of one fundamental.
+     *
+     * @param field lines with what is explained already
+     * @param hertz fundamental in Hz, above zero
+     * @param harmonics harmonics to look at, the fundamental included, at least 2
+     * @return the family
+     */
+    public static RateFamily at(SearchField field, double hertz, int harmonics) {
+        double[] logs = new double[harmonics];
+        int counted = 0;
+        for (int h = 1; h <= harmonics; h++) {
+            boolean counts = field.holds(h * hertz);
+            logs[h - 1] = counts ? field.lines().logProbability(field.lines().lineAt(h * hertz)) : Double.NaN;
+            counted += counts ? 1 : 0;
+        }
+        return new RateFamily(field.lines(), hertz, logs, counted);
+    }
+
+    /**
+     * Finds the least probable family whose fundamental lies between two frequencies; the grid moves no harmonic by
+     * half a bin.
+     *
+     * @param field lines with what is explained already
+     * @param from lowest fundamental in Hz, above zero
+     * @param to highest fundamental in Hz
+     * @param harmonics harmonics to look at, the fundamental included, at least 2
+     * @return the family
+     */
+    public static RateFamily best(SearchField field, double from, double to, int harmonics) {
+        double step = field.lines().resolutionHertz() / (2 * harmonics);
+        RateFamily best = at(field, from, harmonics);
+        for (int i = 1; from + i * step <= to; i++) {
+            if (fundamentalSeen(field, from + i * step)) {
+                RateFamily next = at(field, from + i * step, harmonics);
+                best = next.logProbability < best.logProbability ? next : best;
+            }
+        }
+        return best.polished(field);
+    }
+
+    /** Two strong lines decide the search; where they fit a fundamental at which more harmonics stand, that is it. */
+    private RateFamily polished(SearchField field) {
+        RateFamily fitted = at(field, refinedHertz(), logs.length);
+        return fitted.seen(1) && fitted.seen() > seen() ? fitted : this;
+    }
+
+    private long seen() {
+        return Arrays.stream(logs).filter(log -> log < LOG_SEEN).count();
+    }
+
+    /**
+     * Finds the least probable line between two frequencies, taken for a fundamental.
+     *
+     * @param field lines with what is explained already
+     * @param from lowest fundamental in Hz, above zero
+     * @param to highest fundamental in Hz
+     * @param harmonics harmonics to look at, the fundamental included, at least 2
+     * @return the family of that line
+     */
+    public static RateFamily ofBestLine(SearchField field, double from, double to, int harmonics) {
+        SearchLines lines = field.lines();
+        int best = lines.lineAt(from);
+        for (int i = best; i <= lines.lineAt(to); i++) {
+            boolean better = field.holds(i * lines.resolutionHertz())
+                    && lines.logProbability(i) < lines.logProbability(best);
+            best = better || !field.holds(best * lines.resolutionHertz()) ? i : best;
+        }
+        return at(field, best * lines.resolutionHertz(), harmonics);
+    }
+
+    private static boolean fundamentalSeen(SearchField field, double hertz) {
+        return field.holds(hertz) && field.lines().logProbability(field.lines().lineAt(hertz)) < LOG_SEEN;
+    }
+
+    /** {@return the lines that it is read from} */
+    public SearchLines lines() {
+        return lines;
+    }
+
+    /** {@return natural logarithm of the probability of the fundamental alone; 0 where it couldn't be seen} */
+    public double logOfFundamental() {
+        return Double.isNaN(logs[0]) ? 0 : logs[0];
+    }
+
+    /** {@return depth of the fundamental alone} */
+    public double depthOfFundamental() {
+        return Double.isNaN(logs[0]) ? 0 : lines.depthAround(line(1));
+    }
+
+    /** {@return natural logarithm of the probability of the family at this one fundamental} */
+    public double logProbability() {
+        return logProbability;
+    }
+
+    /** {@return number of harmonics that could be looked at} */
+    public int counted() {
+        return counted;
+    }
+
+    /**
+     * Returns the number of places of the fundamental within a reach on either side, between which the highest harmonic
+     * moves by one bin.
+     *
+     * @param reach reach in Hz
+     * @return number, at least 1
+     */
+    public double places(double reach) {
+        return Math.max(1, 2 * reach * logs.length / lines.resolutionHertz());
+    }
+
+    /** {@return number of harmonics looked at, the fundamental included} */
+    public int harmonics() {
+        return logs.length;
+    }
+
+    /**
+     * Tells whether a harmonic stands out.
+     *
+     * @param harmonic number from 1
+     * @return true if noise passes it in less than one case of a hundred
+     */
+    public boolean seen(int harmonic) {
+        return logs[harmonic - 1] < LOG_SEEN;
+    }
+
+    /**
+     * Returns the line at a harmonic.
+     *
+     * @param harmonic number from 1
+     * @return number of the line
+     */
+    public int line(int harmonic) {
+        return lines.lineAt(harmonic * hertz);
+    }
+
+    /** {@return fundamental in Hz that fits the harmonics seen best: least squares, each weighted with its power} */
+    public double refinedHertz() {
+        double sum = 0;
+        double weights = 0;
+        for (int h = 1; h <= logs.length; h++) {
+            if (seen(h)) {
+                double depth = lines.depthAround(line(h));
+                sum += depth * depth * h * lines.interpolated(line(h));
+                weights += depth * depth * h * h;
+            }
+        }
+        return weights > 0 ? sum / weights : hertz;
+    }
+
+    /** {@return depth that the fundamental and at least one other harmonic reach; zero if either isn't seen} */
+    public double depth() {
+        double others = 0;
+        for (int h = 2; h <= logs.length; h++) {
+            others = Math.max(others, seen(h) ? lines.depthAround(line(h)) : 0);
+        }
+        return seen(1) ? Math.min(lines.depthAround(line(1)), others) : 0;
+    }
+
+    /** Returns the fundamental. */
+    @Override
+    public String toString() {
+        return "family of " + refinedHertz() + " Hz";
+    }
+}

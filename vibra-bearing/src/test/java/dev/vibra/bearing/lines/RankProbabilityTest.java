@@ -1,0 +1,41 @@
+package dev.vibra.bearing.lines;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.vibra.bearing.testing.Reference;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+class RankProbabilityTest {
+    /** With all numbers but k equal to 1, only the k-th rank can be improbable. */
+    @Test
+    @DisplayName("each rank has the binomial tail of SciPy, times the ranks tried")
+    void binomialTails() {
+        Reference reference = Reference.of("scipy-ranks.txt");
+        double[] x = reference.row("x");
+        for (int n : new int[] {2, 3, 5}) {
+            for (int i = 0; i < x.length; i++) {
+                double least = 0;
+                for (int k = 2; k <= n; k++) {
+                    least = Math.min(least, reference.row(n + "." + k)[i] + Math.log(n - 1));
+                }
+                double[] logs = new double[n];
+                java.util.Arrays.fill(logs, Math.log(x[i]));
+                assertEquals(least, RankProbability.log(logs, n), 1e-5 * Math.max(1, -least), n + " of " + x[i]);
+            }
+        }
+    }
+
+    @Test
+    void oneLineHoweverHighProvesNothing() {
+        assertEquals(0, RankProbability.log(new double[] {-1e6, 0, 0, 0, 0}, 5));
+        assertEquals(0, RankProbability.log(new double[] {-1e6, Double.NaN}, 1));
+        assertEquals(0, RankProbability.log(new double[0], 0));
+    }
+
+    @Test
+    void twoLinesNeedWhatTheInverseSays() {
+        double line = RankProbability.logLineOfTwo(-30, 5);
+        assertEquals(-30, RankProbability.log(new double[] {line, line, 0, 0, 0}, 5), 1e-4);
+    }
+}
