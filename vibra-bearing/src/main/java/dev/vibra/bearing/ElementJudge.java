@@ -14,6 +14,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Turns the judged candidates of all elements into verdicts. */
 final class ElementJudge {
@@ -152,13 +153,19 @@ final class ElementJudge {
                 ? "what else turns or was found takes more than a third of where this rate may lie, or a band has no"
                         + " room for two of its harmonics"
                 : detectable > settings.absentDepth()
-                ? "nothing significant, but only a depth of " + Digits.significant(detectable, 3)
-                        + " would have been found, not " + limit
+                ? "nothing significant, but depths up to " + Digits.significant(leastDetectable(), 2)
+                        + " may have been missed; absent wants " + limit
                 : doubt.or(this::tones).orElse("");
         return reason.isEmpty()
                 ? with(element, ElementVerdict.ABSENT, Optional.empty(), detectable, "no sign; a pulsation of depth "
                         + Digits.significant(detectable, 3) + " would have been found (limit " + limit + ")")
                 : with(element, ElementVerdict.NOT_DETERMINED, Optional.empty(), detectable, reason);
+    }
+
+    /** One figure for all elements of the recording, so that the same is said of each: that of the hardest to see. */
+    private double leastDetectable() {
+        return Stream.of(BearingElement.values()).mapToDouble(this::detectableDepth)
+                .filter(depth -> depth < Double.POSITIVE_INFINITY).max().orElseThrow();
     }
 
     /** Under a tone that holds most of the power of a band, a defect is a small part of it. */
