@@ -182,7 +182,8 @@ public final class BearingDiagnosis implements Serializable {
 
     /**
      * Returns a pulsation at the cage's rate as deep as a clear defect where nothing else is present: one bad rolling
-     * element, carried round by the cage, or the cage itself. The envelope can't tell which of the two.
+     * element, carried round by the cage, or the cage itself. The envelope can't tell which of the two. Fifty
+     * revolutions are the least.
      *
      * @return the pulsation; empty if there is none, it is weaker, or an element is present
      */

@@ -32,6 +32,7 @@ final class ElementJudge {
     private final List<EnvelopeLines> bands;
     private final LineMask known;
     private final LineMask explained;
+    private final boolean fewRevolutions;
     private final double presentDepth;
 
     /** What is known are lines that rotation and other parts may make, what is explained those that stand. */
@@ -43,8 +44,8 @@ final class ElementJudge {
         this.known = known;
         this.explained = explained;
         // A recording of so few revolutions is one block.
-        double revolutions = kinematics.shaftHertz() / bands.get(0).resolutionHertz();
-        presentDepth = (revolutions < FEW_REVOLUTIONS ? DEEPER : 1) * settings.presentDepth();
+        fewRevolutions = kinematics.shaftHertz() / bands.get(0).resolutionHertz() < FEW_REVOLUTIONS;
+        presentDepth = (fewRevolutions ? DEEPER : 1) * settings.presentDepth();
     }
 
     BearingDiagnosis conclude(Map<BearingElement, List<Candidate>> judged) {
@@ -60,8 +61,9 @@ final class ElementJudge {
                 carried(judged.get(BearingElement.CAGE)).orElse(null));
     }
 
+    /** Fifty revolutions are twenty turns of a cage: in fewer, knocks of uneven strength swing at its rate by chance. */
     private Optional<Pulsation> carried(List<Candidate> cage) {
-        return DiagnosisRun.deepest(cage).filter(c -> c.depth() >= presentDepth).map(c -> c.pulsation(0));
+        return fewRevolutions ? Optional.empty() : DiagnosisRun.deepest(cage).filter(c -> c.depth() >= presentDepth).map(c -> c.pulsation(0));
     }
 
     /** What keeps an element from being called absent though nothing stands at its rate. */
