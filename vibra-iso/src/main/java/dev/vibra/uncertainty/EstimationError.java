@@ -1,5 +1,6 @@
 package dev.vibra.uncertainty;
 
+import dev.vibra.internal.Means;
 import dev.vibra.internal.Require;
 import dev.vibra.measuring.MountedResonance;
 import dev.vibra.signal.Waveform;
@@ -56,7 +57,7 @@ final class EstimationError {
         double lowest = judged.band().orElseThrow().lowestHertz();
         int together = (int) Math.max(1, judged.sampleRateHertz()
                 / (SAMPLES_PER_PERIOD * judged.band().orElseThrow().highestHertz()));
-        double[] samples = averaged(judged.samples(), together);
+        double[] samples = Means.of(judged.samples(), together);
         double rate = judged.sampleRateHertz() / together;
         int length = quickLength(Math.max(8, Math.min(2.0 * samples.length / (FEWEST_BLOCKS + 1),
                 Math.max(2.0 * samples.length / (BLOCKS + 1), PERIODS * rate / lowest))));
@@ -81,17 +82,6 @@ final class EstimationError {
 
     static EstimationError of(Waveform judged) {
         return new EstimationError(judged);
-    }
-
-    /** Means of so many samples each: the band ends far below the new rate, so that nothing folds back. */
-    private static double[] averaged(double[] samples, int together) {
-        double[] means = new double[samples.length / together];
-        for (int i = 0; i < means.length; i++) {
-            for (int k = i * together; k < (i + 1) * together; k++) {
-                means[i] += samples[k] / together;
-            }
-        }
-        return means;
     }
 
     private void add(double[] samples, SpectrumPlan plan) {

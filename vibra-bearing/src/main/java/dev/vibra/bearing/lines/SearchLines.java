@@ -1,6 +1,7 @@
 package dev.vibra.bearing.lines;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Means;
 import dev.vibra.internal.Require;
 import dev.vibra.lines.LineNoise;
 import dev.vibra.lines.NoiseFloor;
@@ -9,6 +10,7 @@ import dev.vibra.spectrum.SpectrumPlan;
 import dev.vibra.transform.RealTransform;
 import dev.vibra.window.Window;
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
 
 /**
  * Lines of one spectrum made ready for a search: depth, floor, and how improbable each line is in noise.
@@ -68,24 +70,13 @@ public class SearchLines {
      */
     public static SearchLines ofVibration(Waveform wave, double shaftHertz, double highestHertz) {
         int together = (int) Math.max(1, wave.sampleRateHertz() / (SAMPLES_PER_PERIOD * highestHertz));
-        double[] samples = averaged(wave.samples(), together);
+        double[] samples = Means.of(wave.samples(), together);
         SpectrumPlan plan = SpectrumPlan.of(RealTransform.fastLength(samples.length), Window.hann());
         double[] squares = plan.newWorker().addMeanSquares(samples, 0, new double[plan.lines()]);
         double resolution = wave.sampleRateHertz() / together / plan.length();
         int kept = (int) Math.min(squares.length, Math.ceil(highestHertz / resolution) + 8);
         return new SearchLines(Arrays.copyOf(squares, kept), resolution, 1,
                 Require.positive("shaftHertz", shaftHertz, "Hz"), highestHertz);
-    }
-
-    /** Means of so many samples each: what would fold back to low frequencies is averaged away. */
-    private static double[] averaged(double[] samples, int together) {
-        double[] means = new double[samples.length / together];
-        for (int i = 0; i < means.length; i++) {
-            for (int k = i * together; k < (i + 1) * together; k++) {
-                means[i] += samples[k] / together;
-            }
-        }
-        return means;
     }
 
     /** Of so many lines that a median needs none more is taken. */
@@ -175,6 +166,30 @@ public class SearchLines {
      */
     public final double logProbability(int line) {
         return logProbability[line];
+    }
+
+    /**
+     * Returns how improbable it is that noise makes together what stands at several places.
+     *
+     * @param places frequencies in Hz; those where no line could be seen are left out
+     * @return natural logarithm of the probability, 0 or less; 0 for fewer than two places
+     */
+    public final double logTogether(DoubleStream places) {
+        double[] logs = places.filter(this::holds).map(f -> logProbability(lineAt(f))).sorted().toArray();
+        return logs.length < 2 ? 0 : RankProbability.log(logs, logs.length);
+    }
+
+    /**
+     * Returns how improbable it is that noise makes the first two sidebands on either side of a line and of its second
+     * harmonic.
+     *
+     * @param hertz frequency of the line in Hz
+     * @param spacing spacing of the sidebands in Hz; zero if there are none
+     * @return natural logarithm of the probability, 0 or less
+     */
+    public final double logOfSidebands(double hertz, double spacing) {
+        return spacing == 0 ? 0 : logTogether(DoubleStream.of(1, 2)
+                .flatMap(h -> DoubleStream.of(-2, -1, 1, 2).map(n -> h * hertz + n * spacing)));
     }
 
     /**

@@ -4,7 +4,6 @@ import dev.vibra.bearing.kinematics.BearingElement;
 import dev.vibra.bearing.kinematics.KinematicFrequencies;
 import dev.vibra.bearing.lines.SearchLines;
 import dev.vibra.bearing.lines.LineMask;
-import dev.vibra.bearing.lines.RankProbability;
 import dev.vibra.bearing.lines.RateFamily;
 import dev.vibra.bearing.lines.SearchField;
 import dev.vibra.internal.Digits;
@@ -131,21 +130,14 @@ public final class RivalSearch {
     /** Where two elements have the same rate, the spacing of the sidebands tells which of them it is. */
     private boolean swingsAs(BearingElement element, BearingElement other, double hertz, SearchLines lines) {
         return swings(lines, hertz, kinematics.modulationOf(element))
-                && logSidebands(lines, hertz, kinematics.modulationOf(other)) > LOG_DOES_NOT_SWING;
+                && lines.logOfSidebands(hertz, kinematics.modulationOf(other)) > LOG_DOES_NOT_SWING;
     }
 
     /** What scatters in time has skirts that look like faint sidebands: those of a load zone are nearly as deep. */
     private static boolean swings(SearchLines lines, double hertz, double spacing) {
-        return logSidebands(lines, hertz, spacing) < LOG_SWINGS && DoubleStream.of(-spacing, spacing)
+        return lines.logOfSidebands(hertz, spacing) < LOG_SWINGS && DoubleStream.of(-spacing, spacing)
                 .map(shift -> hertz + shift).allMatch(f -> lines.holds(f) && lines.depthAround(lines.lineAt(f))
                         >= LEAST_SWING * lines.depthAround(lines.lineAt(hertz)));
-    }
-
-    private static double logSidebands(SearchLines lines, double hertz, double spacing) {
-        double[] logs = spacing == 0 ? new double[0] : DoubleStream.of(1, 2)
-                .flatMap(h -> DoubleStream.of(-2, -1, 1, 2).map(n -> h * hertz + n * spacing)).filter(lines::holds)
-                .map(f -> lines.logProbability(lines.lineAt(f))).sorted().toArray();
-        return logs.length < 2 ? 0 : RankProbability.log(logs, logs.length);
     }
 
     /** Halves and thirds of what is found, and its multiples of the cage, need no defect of their own. */

@@ -3,7 +3,6 @@ package dev.vibra.bearing.rival;
 import dev.vibra.bearing.kinematics.KinematicFrequencies;
 import dev.vibra.bearing.lines.SearchLines;
 import dev.vibra.bearing.lines.LineMask;
-import dev.vibra.bearing.lines.RankProbability;
 import dev.vibra.bearing.lines.RateFamily;
 import dev.vibra.bearing.lines.SearchField;
 import java.util.Arrays;
@@ -168,7 +167,7 @@ public final class Rotation {
         double best = ring.hertz();
         double least = logAlarm - Math.log(Math.max(1, 2 * reach / lines.resolutionHertz()));
         for (int i = (int) -(reach / step); i * step <= reach; i++) {
-            double log = logOf(lines, sidebands(hertz, ring.hertz() + i * step));
+            double log = lines.logOfSidebands(hertz, ring.hertz() + i * step);
             if (log < least) {
                 least = log;
                 best = ring.hertz() + i * step;
@@ -176,15 +175,6 @@ public final class Rotation {
         }
         double reading = 0.5 * lines.resolutionHertz() / ring.hertz();
         return best == ring.hertz() ? ring : new Ring(best, Math.min(ring.uncertainty(), reading), false, least);
-    }
-
-    private static DoubleStream sidebands(double hertz, double spacing) {
-        return DoubleStream.of(1, 2).flatMap(h -> DoubleStream.of(-2, -1, 1, 2).map(n -> h * hertz + n * spacing));
-    }
-
-    private static double logOf(SearchLines lines, DoubleStream places) {
-        double[] logs = places.filter(lines::holds).map(f -> lines.logProbability(lines.lineAt(f))).sorted().toArray();
-        return logs.length < 2 ? 0 : RankProbability.log(logs, logs.length);
     }
 
     private boolean near(double order, int parts, Ring ring) {
@@ -199,7 +189,7 @@ public final class Rotation {
     }
 
     private static double logOfParts(SearchLines lines, Ring ring, int parts, LineMask own) {
-        return logOf(lines, IntStream.rangeClosed(1, HIGHEST_ORDER * parts).filter(k -> k % 2 == 1 || parts == 3)
+        return lines.logTogether(IntStream.rangeClosed(1, HIGHEST_ORDER * parts).filter(k -> k % 2 == 1 || parts == 3)
                 .filter(k -> k % parts != 0).mapToDouble(k -> k * ring.hertz() / parts).filter(f -> !own.covers(f)));
     }
 
