@@ -15,15 +15,20 @@ final class AxialPlaces implements Serializable {
     private final double[] planes;
 
     private AxialPlaces(double firstBearing, double secondBearing, double[] planes) {
-        this.firstBearing = firstBearing;
-        this.secondBearing = secondBearing;
-        this.planes = planes;
+        this.firstBearing = Require.finite("place of the first bearing", firstBearing);
+        this.secondBearing = Require.finite("place of the second bearing", secondBearing);
+        if (firstBearing == secondBearing) {
+            throw Require.failure("place of the second bearing in m", "apart from that of the first", secondBearing);
+        }
+        this.planes = planes.clone();
+        Require.allFinite("places of the planes", this.planes);
+    }
+
+    private Object readResolve() {
+        return new AxialPlaces(firstBearing, secondBearing, planes);
     }
 
     static AxialPlaces ofMillimetres(double firstBearing, double secondBearing, double[] planes) {
-        Require.finite("place of the first bearing", firstBearing);
-        Require.finite("place of the second bearing", secondBearing);
-        Require.allFinite("places of the planes", planes);
         if (firstBearing == secondBearing) {
             throw Require.failure("place of the second bearing", "apart from that of the first", secondBearing);
         }

@@ -2,6 +2,7 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.influence.Layout;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Where a balancing job starts, with two short words for the numbers of a sheet.
@@ -24,6 +25,7 @@ public final class Balancing {
      * @throws IllegalArgumentException if there is no plane or a name comes twice
      */
     public static BalancingJob inPlanes(String... planes) {
+        Objects.requireNonNull(planes, "planes");
         return BalancingJob.of(Layout.ofPlanes(List.of(planes)));
     }
 

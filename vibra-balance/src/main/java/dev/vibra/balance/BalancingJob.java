@@ -44,8 +44,18 @@ public final class BalancingJob implements Serializable {
     private final RunLog log;
 
     private BalancingJob(Setup setup, RunLog log) {
-        this.setup = setup;
-        this.log = log;
+        this.setup = Objects.requireNonNull(setup, "setup");
+        this.log = Objects.requireNonNull(log, "log");
+        Layout layout = setup.layout();
+        if (log.state().size() != layout.planes().size()) {
+            throw new IllegalArgumentException("masses must be one per plane, " + layout.planes().size() + ": "
+                    + log.state().size());
+        }
+        log.runs().forEach(run -> requireCount(run.readings().size()));
+    }
+
+    private Object readResolve() {
+        return new BalancingJob(setup, log);
     }
 
     static BalancingJob of(Layout layout) {
@@ -72,6 +82,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if runs were read already
      */
     public BalancingJob measuredAt(String... sensors) {
+        Objects.requireNonNull(sensors, "sensors");
         return measuredAt(Arrays.stream(sensors).map(name -> new Sensor(name, Unit.MM_PER_S, Detector.RMS))
                 .toArray(Sensor[]::new));
     }
@@ -85,6 +96,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if runs were read already
      */
     public BalancingJob measuredAt(Sensor... sensors) {
+        Objects.requireNonNull(sensors, "sensors");
         return withLayout("sensors", setup.layout().withSensors(List.of(sensors)));
     }
 
@@ -122,6 +134,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if runs were read already
      */
     public BalancingJob at(RotationSpeed... speeds) {
+        Objects.requireNonNull(speeds, "speeds");
         return withLayout("speeds", setup.layout().withSpeeds(List.of(speeds)));
     }
 
@@ -148,6 +161,7 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob positions(String plane, int count) {
         Require.atLeast("count of positions in plane " + plane, count, 3);
+        Positions.of(count, setup.layout().convention().angle());
         return withSetup(setup.withPositions(setup.layout().planeIndex(plane), count));
     }
 
@@ -188,7 +202,6 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if there is no such sensor or the weight is out of range
      */
     public BalancingJob weight(String sensor, double weight) {
-        Require.notNegative("weight of sensor " + sensor, weight, "");
         return withSetup(setup.withSensorWeight(setup.layout().sensors().get(
                 setup.layout().sensorIndex(sensor)).name(), weight));
     }
@@ -212,7 +225,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the mass is out of range
      */
     public BalancingJob rotor(double kilograms) {
-        return withSetup(setup.withRotor(Require.positive("rotor mass", kilograms, "kg")));
+        return withSetup(setup.withRotor(kilograms));
     }
 
     /**
@@ -239,7 +252,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if there is no such speed or the weight is out of range
      */
     public BalancingJob weight(RotationSpeed speed, double weight) {
-        Require.notNegative("weight of speed " + speed, weight, "");
+        Objects.requireNonNull(speed, "speed");
         if (!setup.layout().speeds().contains(speed)) {
             throw new IllegalArgumentException("speed must be one of " + setup.layout().speeds() + ": " + speed);
         }
@@ -260,6 +273,7 @@ public final class BalancingJob implements Serializable {
      */
     public BalancingJob alongTheAxis(double firstBearingMillimetres, double secondBearingMillimetres,
             double... planesMillimetres) {
+        Objects.requireNonNull(planesMillimetres, "planesMillimetres");
         if (planesMillimetres.length != log.state().size()) {
             throw new IllegalArgumentException("places must be one per plane, " + log.state().size() + ": "
                     + planesMillimetres.length);
@@ -329,6 +343,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if runs were read already
      */
     public BalancingJob runout(Reading... readings) {
+        Objects.requireNonNull(readings, "readings");
         if (readings.length != setup.layout().sensors().size()) {
             throw new IllegalArgumentException("runout must be one reading per sensor, "
                     + setup.layout().sensors().size() + ": " + readings.length);
@@ -356,6 +371,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count or a quantity is wrong
      */
     public BalancingJob initial(VibrationVector... readings) {
+        Objects.requireNonNull(readings, "readings");
         return append(Kind.INITIAL, "initial run", log.state(), readings, log.state());
     }
 
@@ -369,6 +385,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the plane, the mass or the count of readings is wrong
      */
     public BalancingJob trial(String plane, Mass mass, Reading... readings) {
+        Objects.requireNonNull(mass, "mass");
         return trial(plane, mass.in(setup.layout().convention().angle()), vectors(readings));
     }
 
@@ -403,7 +420,10 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count of masses or readings is wrong, or all masses are zero
      */
     public BalancingJob trial(List<Mass> masses, Reading... readings) {
-        List<PlacedMass> placed = masses.stream().map(m -> m.in(setup.layout().convention().angle())).toList();
+        Objects.requireNonNull(masses, "masses");
+        Objects.requireNonNull(readings, "readings");
+        List<PlacedMass> placed = masses.stream().map(mass -> Objects.requireNonNull(mass, "mass")
+                .in(setup.layout().convention().angle())).toList();
         List<Phasor> with = withAll(placed);
         if (with.equals(log.state())) {
             throw new IllegalArgumentException("trial masses must not all be zero: " + masses);
@@ -444,6 +464,8 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count of masses, the count of readings or a quantity is wrong
      */
     public BalancingJob finalRun(List<PlacedMass> fitted, VibrationVector... readings) {
+        Objects.requireNonNull(fitted, "fitted");
+        Objects.requireNonNull(readings, "readings");
         List<Phasor> with = withAll(fitted);
         return append(Kind.FINAL, "final run", with, readings, with);
     }
@@ -458,6 +480,8 @@ public final class BalancingJob implements Serializable {
      *     wrong
      */
     public BalancingJob finalRun(FittedMasses fitted, Reading... readings) {
+        Objects.requireNonNull(fitted, "fitted");
+        Objects.requireNonNull(readings, "readings");
         requireSamePlanes(fitted);
         return finalRun(fitted.sums(), vectors(readings));
     }
@@ -477,6 +501,11 @@ public final class BalancingJob implements Serializable {
     private Phasor inPlane(int plane, PlacedMass mass) {
         Objects.requireNonNull(mass, "mass");
         Layout layout = setup.layout();
+        double kilograms = mass.kilograms().magnitude();
+        if (!(kilograms == 0 || kilograms >= Vectors.SMALLEST && kilograms <= Vectors.LARGEST)) {
+            throw Require.failure("mass in plane " + layout.planes().get(plane), "zero or within "
+                    + Vectors.SMALLEST + " to " + Vectors.LARGEST + " kg", kilograms);
+        }
         if (mass.radiusMillimetres().isEmpty()) {
             return mass.kilograms().times(layout.lever(plane));
         }
@@ -495,6 +524,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalArgumentException if the count is wrong
      */
     public VibrationVector[] vectors(Reading... readings) {
+        Objects.requireNonNull(readings, "readings");
         requireCount(readings.length);
         VibrationVector[] out = new VibrationVector[readings.length];
         for (int i = 0; i < out.length; i++) {
@@ -522,7 +552,7 @@ public final class BalancingJob implements Serializable {
 
     /** Readings as phasors, runout taken off. */
     private List<Phasor> checked(VibrationVector... readings) {
-        requireCount(readings.length);
+        requireCount(Objects.requireNonNull(readings, "readings").length);
         List<Phasor> peaks = new ArrayList<>();
         for (int i = 0; i < readings.length; i++) {
             Objects.requireNonNull(readings[i], "reading");
@@ -635,6 +665,7 @@ public final class BalancingJob implements Serializable {
      * @throws IllegalStateException if runs are missing or a trial changed nothing
      */
     public Corrections corrections(FittedMasses fitted) {
+        Objects.requireNonNull(fitted, "fitted");
         requireSamePlanes(fitted);
         Phasor[] masses = new Phasor[fitted.sums().size()];
         for (int j = 0; j < masses.length; j++) {
@@ -661,6 +692,7 @@ public final class BalancingJob implements Serializable {
      *     without limits there is no one answer
      */
     public Fitting fitting(PlaneFitting... planes) {
+        Objects.requireNonNull(planes, "planes");
         return analysis().fitting(List.of(planes));
     }
 

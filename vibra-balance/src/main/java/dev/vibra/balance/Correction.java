@@ -2,6 +2,7 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -24,7 +25,7 @@ public record Correction(String plane, PlacedMass mass, List<PositionedMass> spl
     public Correction {
         Objects.requireNonNull(plane, "plane");
         Objects.requireNonNull(mass, "mass");
-        split = List.copyOf(split);
+        split = Require.copy("split", split);
     }
 
     /** Returns plane, mass and split in one line. */

@@ -5,9 +5,11 @@ import dev.vibra.balance.uncertainty.Ellipse;
 import dev.vibra.balance.uncertainty.VectorCovariance;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -33,10 +35,18 @@ public final class CorrectionUncertainty implements Serializable {
 
     private CorrectionUncertainty(List<String> planes, List<Ellipse> masses, List<Ellipse> residuals,
             GradeProbability gradeProbability) {
-        this.planes = planes;
-        this.masses = List.copyOf(masses);
-        this.residuals = List.copyOf(residuals);
+        this.planes = Require.copy("planes", planes);
+        this.masses = Require.copy("masses", masses);
+        if (this.masses.size() != this.planes.size()) {
+            throw new IllegalArgumentException("masses must be one per plane, " + this.planes.size() + ": "
+                    + this.masses.size());
+        }
+        this.residuals = Require.copy("residuals", residuals);
         this.gradeProbability = gradeProbability;
+    }
+
+    private Object readResolve() {
+        return new CorrectionUncertainty(planes, masses, residuals, gradeProbability);
     }
 
     /**
@@ -86,6 +96,7 @@ public final class CorrectionUncertainty implements Serializable {
      * @throws IllegalArgumentException if there is no such plane
      */
     public Ellipse ofCorrection(String plane) {
+        Objects.requireNonNull(plane, "plane");
         int index = planes.indexOf(plane);
         if (index < 0) {
             throw new IllegalArgumentException("plane must be one of " + String.join(", ", planes) + ": " + plane);

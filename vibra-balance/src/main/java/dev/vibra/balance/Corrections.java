@@ -1,5 +1,6 @@
 package dev.vibra.balance;
 
+import dev.vibra.balance.influence.CorrectionSolver;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.tolerance.GradeReached;
 import dev.vibra.balance.vector.Convention;
@@ -7,10 +8,11 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.StaticCouple;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.evidence.Remark;
-import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -39,19 +41,37 @@ public final class Corrections implements Serializable {
     record Effect(Phasor[] present, Phasor[] predicted, Optional<Phasor[]> unbalance, double conditionNumber,
             Optional<CorrectionUncertainty> uncertainty) {}
 
-    Corrections(Setup setup, List<Correction> list, Effect effect, List<Remark> remarks, String onRotor) {
-        this.list = List.copyOf(list);
-        this.places = IntStream.range(0, effect.present().length).mapToObj(setup.layout()::rowName).toList();
-        this.present = setup.vectors(effect.present());
-        this.predicted = setup.vectors(effect.predicted());
-        this.unbalance = effect.unbalance().map(setup::residuals).orElse(List.of());
-        this.presentGrade = unbalance.isEmpty() ? null
-                : effect.unbalance().flatMap(setup::gradeOf).orElse(null);
-        this.conditionNumber = effect.conditionNumber();
-        this.convention = setup.layout().convention();
-        this.remarks = List.copyOf(remarks);
-        this.onRotor = onRotor;
-        this.uncertainty = effect.uncertainty().orElse(null);
+    private Corrections(List<Correction> list, List<String> places, List<VibrationVector> present,
+            List<VibrationVector> predicted, List<ResidualUnbalance> unbalance, GradeReached presentGrade,
+            double conditionNumber, Convention convention, List<Remark> remarks, String onRotor,
+            CorrectionUncertainty uncertainty) {
+        this.list = Require.copy("list", list);
+        this.places = Require.copy("places", places);
+        this.present = Require.copy("present", present);
+        this.predicted = Require.copy("predicted", predicted);
+        this.unbalance = Require.copy("unbalance", unbalance);
+        this.presentGrade = presentGrade;
+        this.conditionNumber = Require.within("condition number", conditionNumber, 0, Double.POSITIVE_INFINITY, "");
+        this.convention = Objects.requireNonNull(convention, "convention");
+        this.remarks = Require.copy("remarks", remarks);
+        this.onRotor = Objects.requireNonNull(onRotor, "place of the masses");
+        this.uncertainty = uncertainty;
+        Vectors.requireAlike(this.places, this.present, this.predicted);
+    }
+
+    private Object readResolve() {
+        return new Corrections(list, places, present, predicted, unbalance, presentGrade, conditionNumber, convention,
+                remarks, onRotor, uncertainty);
+    }
+
+    static Corrections of(Setup setup, List<Correction> list, Effect effect, List<Remark> remarks, String onRotor) {
+        List<ResidualUnbalance> unbalance = effect.unbalance().map(setup::residuals).orElse(List.of());
+        return new Corrections(list,
+                IntStream.range(0, effect.present().length).mapToObj(setup.layout()::rowName).toList(),
+                setup.vectors(effect.present()), setup.vectors(effect.predicted()), unbalance,
+                unbalance.isEmpty() ? null : effect.unbalance().flatMap(setup::gradeOf).orElse(null),
+                effect.conditionNumber(), setup.layout().convention(), remarks, onRotor,
+                effect.uncertainty().orElse(null));
     }
 
     /** Vibration with these masses added; what is only the rounding of doubles is zero. */
@@ -212,7 +232,7 @@ public final class Corrections implements Serializable {
         unbalance.forEach(u -> out.append("  unbalance now: ").append(u).append(
                 u.permissibleGramMillimetres().isPresent() ? " permissible" : "").append('\n'));
         presentGrade().ifPresent(grade -> out.append("Before: ").append(grade).append(".\n"));
-        out.append("Condition number ").append(Digits.significant(conditionNumber, 3)).append(".\n");
+        out.append("Condition number ").append(CorrectionSolver.inWords(conditionNumber)).append(".\n");
         uncertainty().ifPresent(u -> out.append("Uncertainty: ").append(u).append(".\n"));
         remarks.forEach(r -> out.append("Doubt: ").append(r).append('\n'));
         cautions().forEach(c -> out.append("Caution: ").append(c.text()).append('\n'));

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Looks at the runs of a job for what speaks against working with them. */
 final class DataDoubts {
@@ -48,6 +49,7 @@ final class DataDoubts {
         for (RunLog.Entry trial : trials()) {
             JobRemarks.weakTrial(trial.run().name(), log.vibrationBefore(trial), log.vibrationOf(trial), setup)
                     .ifPresent(out::add);
+            JobRemarks.lightTrial(trial.run().name(), grams(trial)).ifPresent(out::add);
         }
         if (!log.endsWithFinalRun()) { // then the trials are long over
             log.trials().forEach(trial -> strongTrial(trial).ifPresent(out::add));
@@ -74,6 +76,13 @@ final class DataDoubts {
             }
         }
         return out;
+    }
+
+    /** The largest mass of a trial. */
+    private double grams(RunLog.Entry trial) {
+        Phasor[] added = trial.fitted();
+        return IntStream.range(0, added.length)
+                .mapToDouble(j -> added[j].magnitude() / setup.layout().lever(j) * 1000).max().orElse(0);
     }
 
     /** A force is known only where the rotor's mass, a radius and a speed are. */

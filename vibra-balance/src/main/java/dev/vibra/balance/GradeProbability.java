@@ -29,6 +29,10 @@ public final class GradeProbability implements Serializable {
                 : null;
     }
 
+    private Object readResolve() {
+        return new GradeProbability(probability, moreReadings());
+    }
+
     static GradeProbability of(Setup setup, ErrorPropagation errors, Phasor[] found) {
         Phasor[] judged = setup.inTolerancePlanes(found);
         double[] limits = setup.tolerances();

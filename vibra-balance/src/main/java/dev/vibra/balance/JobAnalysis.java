@@ -83,7 +83,7 @@ final class JobAnalysis {
             setup.positions(j).filter(places -> !places.canHold(mass))
                     .ifPresent(places -> remarks.add(JobRemarks.unreached(plane, mass, places)));
         }
-        return new Corrections(setup, list, effect(known, masses, errors), remarks, addedTo());
+        return Corrections.of(setup, list, effect(known, masses, errors), remarks, addedTo());
     }
 
     /** A mass below a billionth of the largest is the rounding of doubles. */
@@ -113,7 +113,7 @@ final class JobAnalysis {
             list.add(new Correction(setup.layout().planes().get(j), setup.mass(j, masses[j]), fitted.masses().get(j)));
         }
         Optional<ErrorPropagation> errors = ofPresentUnbalance(known);
-        return new Corrections(setup, list, effect(known, masses, errors), remarks(known, masses, errors), addedTo());
+        return Corrections.of(setup, list, effect(known, masses, errors), remarks(known, masses, errors), addedTo());
     }
 
     Fitting fitting(List<PlaneFitting> planes) {

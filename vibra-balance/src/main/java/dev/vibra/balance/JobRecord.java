@@ -29,18 +29,28 @@ public final class JobRecord implements Serializable {
 
     JobRecord(Plan plan, List<RunEntry> runs, List<CoefficientEntry> coefficients, Corrections corrections,
             Verification verification, List<Remark> remarks, List<String> reliance) {
-        this.plan = plan;
-        this.runs = List.copyOf(runs);
-        this.coefficients = List.copyOf(coefficients);
+        this.plan = Objects.requireNonNull(plan, "plan");
+        this.runs = Require.copy("runs", runs);
+        this.coefficients = Require.copy("coefficients", coefficients);
         this.corrections = corrections;
         this.verification = verification;
-        this.remarks = List.copyOf(remarks);
-        this.reliance = List.copyOf(reliance);
+        this.remarks = Require.copy("remarks", remarks);
+        this.reliance = Require.copy("reliance", reliance);
+    }
+
+    private Object readResolve() {
+        return new JobRecord(plan, runs, coefficients, corrections, verification, remarks, reliance);
     }
 
     /** What was set before the first run; the grade is null without a tolerance. */
     record Plan(String convention, List<Double> speedsRevolutionsPerMinute, BalanceGrade grade)
-            implements Serializable {}
+            implements Serializable {
+        Plan {
+            Objects.requireNonNull(convention, "convention");
+            speedsRevolutionsPerMinute = Require.copy("speedsRevolutionsPerMinute", speedsRevolutionsPerMinute);
+            speedsRevolutionsPerMinute.forEach(speed -> Require.positive("speed", speed, "r/min"));
+        }
+    }
 
     /**
      * One run.
@@ -59,8 +69,8 @@ public final class JobRecord implements Serializable {
          */
         public RunEntry {
             Objects.requireNonNull(name, "name");
-            masses = List.copyOf(masses);
-            readings = List.copyOf(readings);
+            masses = Require.copy("masses", masses);
+            readings = Require.copy("readings", readings);
         }
     }
 
@@ -106,7 +116,7 @@ public final class JobRecord implements Serializable {
          */
         public ReadingEntry {
             Objects.requireNonNull(sensor, "sensor");
-            Require.notNegative("amplitude", amplitude, unit);
+            Require.notNegative("amplitude", amplitude, Objects.requireNonNull(unit, "unit"));
             Objects.requireNonNull(detector, "detector");
             Require.finite("phaseDegrees", phaseDegrees);
         }

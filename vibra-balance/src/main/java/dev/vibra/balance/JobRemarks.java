@@ -22,6 +22,8 @@ final class JobRemarks {
 
     /** Scatter of readings that is taken where none was told; common practice, no source. */
     static final ReadingScatter ASSUMED = ReadingScatter.of(0.03, 2);
+    /** What laboratory scales can tell; common practice, no source. */
+    private static final double WEIGHED_GRAMS = 1e-4;
     /** No balancing reading is good to a thousandth: a smaller change is none. */
     private static final double NO_CHANGE = 1e-3;
     /**
@@ -55,6 +57,14 @@ final class JobRemarks {
     static Remark noVibration() {
         return Remark.note("no-vibration", "no vibration at rotation frequency was read: is the sensor connected?",
                 0, 0);
+    }
+
+    /** Doubts a trial mass that no scales could have weighed: its number is likely in another unit. */
+    static Optional<Remark> lightTrial(String run, double grams) {
+        return grams >= WEIGHED_GRAMS ? Optional.empty()
+                : Optional.of(Remark.note("trial-mass-light", run + " carried " + Digits.significant(grams, 2)
+                        + " g, less than scales can tell (0.1 mg, common practice): check the unit of the mass,"
+                        + " since corrections are scaled from it", grams, WEIGHED_GRAMS));
     }
 
     /** Doubts a correction that was scaled up far. */
@@ -171,8 +181,8 @@ final class JobRemarks {
         double conflict = solver.planeConflict();
         return conflict <= CONFLICT ? Optional.empty()
                 : Optional.of(Remark.note("planes-alike", "the planes act nearly alike at the sensors (condition number "
-                        + Digits.significant(conflict, 3) + " with columns of equal length): errors of the readings may"
-                        + " grow that many times in the corrections, and ellipses come out too small; prefer fewer"
+                        + CorrectionSolver.inWords(conflict) + " with columns of equal length): errors of the readings"
+                        + " may grow that many times in the corrections, and ellipses come out too small; prefer fewer"
                         + " planes, other sensors or speeds, or larger trial masses", finite(conflict), CONFLICT));
     }
 

@@ -21,7 +21,12 @@ public final class Mass implements Serializable {
     private Mass(double grams, double angleDegrees, Double radiusMillimetres) {
         this.grams = Require.notNegative("mass", grams, "g");
         this.angleDegrees = Require.finite("angle of a mass in degrees", angleDegrees);
-        this.radiusMillimetres = radiusMillimetres;
+        this.radiusMillimetres = radiusMillimetres == null ? null
+                : Double.valueOf(Require.positive("radius of a mass", radiusMillimetres, "mm"));
+    }
+
+    private Object readResolve() {
+        return new Mass(grams, angleDegrees, radiusMillimetres);
     }
 
     static Mass of(double grams, double angleDegrees) {
@@ -36,7 +41,7 @@ public final class Mass implements Serializable {
      * @throws IllegalArgumentException if the radius is out of range
      */
     public Mass atRadius(double newRadiusMillimetres) {
-        return new Mass(grams, angleDegrees, Require.positive("radius of a mass", newRadiusMillimetres, "mm"));
+        return new Mass(grams, angleDegrees, newRadiusMillimetres);
     }
 
     /**

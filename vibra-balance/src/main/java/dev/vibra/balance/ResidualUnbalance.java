@@ -30,6 +30,10 @@ public final class ResidualUnbalance implements Serializable {
                 : Double.valueOf(Require.positive("permissible residual unbalance", permissible.getAsDouble(), "g·mm"));
     }
 
+    private Object readResolve() {
+        return new ResidualUnbalance(plane, kilogramMetres, sense, permissibleGramMillimetres());
+    }
+
     /**
      * Returns the plane.
      *

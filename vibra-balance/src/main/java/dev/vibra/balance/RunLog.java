@@ -2,11 +2,13 @@ package dev.vibra.balance;
 
 import dev.vibra.balance.influence.Run;
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -24,6 +26,14 @@ final class RunLog implements Serializable {
      * trials with the same masses, a final run with what was read again after it.
      */
     record Entry(Kind kind, Run run, List<Phasor> stateBefore, int step) implements Serializable {
+        Entry {
+            Objects.requireNonNull(kind, "kind");
+            stateBefore = Require.copy("stateBefore", stateBefore);
+            Require.atLeast("step", step, 0);
+            run.readings().forEach(reading -> Vectors.requirePlausible("reading of the " + run.name(), reading));
+            run.added().forEach(mass -> Vectors.requirePlausible("unbalance of the " + run.name(), mass));
+        }
+
         /** What went on for this run. */
         Phasor[] fitted() {
             Phasor[] out = new Phasor[stateBefore.size()];
@@ -38,8 +48,18 @@ final class RunLog implements Serializable {
     private final List<Phasor> state;
 
     private RunLog(List<Entry> entries, List<Phasor> state) {
-        this.entries = List.copyOf(entries);
-        this.state = List.copyOf(state);
+        this.entries = Require.copy("entries", entries);
+        this.state = Require.copy("state", state);
+        for (Entry entry : this.entries) {
+            if (entry.stateBefore().size() != state.size() || entry.run().added().size() != state.size()) {
+                throw new IllegalArgumentException("masses of the " + entry.run().name() + " must be one per plane, "
+                        + state.size() + ": " + entry.run().added().size());
+            }
+        }
+    }
+
+    private Object readResolve() {
+        return new RunLog(entries, state);
     }
 
     static RunLog empty(int planes) {

@@ -14,13 +14,13 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,7 +44,7 @@ final class Setup implements Serializable {
     private Map<String, Reading> runout = Map.of(); // by name of the sensor, as noted; empty for none
     private boolean trialsLeftOn;
     private double ridge; // 0 for plain least squares
-    private double rotorKilograms = Double.NaN; // NaN: not told
+    private Double rotorKilograms; // null: not told
     private BalanceTolerance tolerance; // may be null
     private AxialPlaces places; // may be null
     private InfluenceCoefficients stored; // may be null
@@ -79,17 +79,77 @@ final class Setup implements Serializable {
         return copy;
     }
 
+    private Object readResolve() {
+        Setup own = copy();
+        own.positionCounts = ordered(positionCounts);
+        own.positions = ordered(positions);
+        own.sensorWeights = ordered(sensorWeights);
+        own.speedWeights = ordered(speedWeights);
+        own.runout = ordered(runout);
+        return own.checked();
+    }
+
+    /** Every change and every stream ends here. */
+    private Setup checked() {
+        int planes = Objects.requireNonNull(layout, "layout").planes().size();
+        positionCounts.forEach((plane, count) -> {
+            Objects.checkIndex(plane, planes);
+            Positions.of(count, layout.convention().angle());
+        });
+        positions.keySet().forEach(plane -> Objects.checkIndex(plane, planes));
+        sensorWeights.forEach((sensor, weight) -> requireWeight("weight of sensor " + sensor, weight));
+        speedWeights.forEach((speed, weight) -> requireWeight("weight of speed " + speed, weight));
+        Require.within("ridge", ridge, 0, 1, "");
+        if (rotorKilograms != null) {
+            Require.positive("rotor mass", rotorKilograms, "kg");
+        }
+        if (scatter != null) {
+            Require.within("floor of the scatter", scatter.floor(), 0, Vectors.LARGEST, "");
+        }
+        if (stored != null) {
+            requireSoundCoefficients();
+        }
+        requireKnownNames();
+        requireFittingShares();
+        return this;
+    }
+
+    private void requireSoundCoefficients() {
+        double largest = 1e60;
+        double smallest = 1e-60;
+        for (int i = 0; i < stored.layout().rows(); i++) {
+            for (int j = 0; j < stored.layout().planes().size(); j++) {
+                double magnitude = stored.at(i, j).magnitude();
+                if (!(magnitude == 0 || magnitude >= smallest && magnitude <= largest)) {
+                    throw Require.failure("stored coefficient of " + stored.layout().rowName(i) + " and plane "
+                            + stored.layout().planes().get(j), "zero or within " + smallest + " to " + largest
+                            + " in SI units", magnitude);
+                }
+            }
+        }
+    }
+
+    private static void requireWeight(String name, double weight) {
+        Require.notNegative(name, weight, "");
+        if (!(weight == 0 || weight >= Vectors.SMALLEST && weight <= Vectors.LARGEST)) {
+            throw Require.failure(name, "zero or within " + Vectors.SMALLEST + " to " + Vectors.LARGEST, weight);
+        }
+    }
+
+    private static <K, T> Map<K, T> ordered(Map<K, T> map) {
+        return map.isEmpty() ? Map.of() : Collections.unmodifiableMap(new LinkedHashMap<>(map));
+    }
+
     private static <K, T> Map<K, T> with(Map<K, T> map, K key, T value) {
-        Map<K, T> changed = new HashMap<>(map);
+        Map<K, T> changed = new LinkedHashMap<>(map);
         changed.put(key, value);
-        return Map.copyOf(changed);
+        return ordered(changed);
     }
 
     Setup with(Layout newLayout) {
         Setup changed = copy();
         changed.layout = newLayout;
-        changed.requireKnownNames();
-        return changed;
+        return changed.checked();
     }
 
     /** A weight or a runout of a sensor that is no longer there would be lost without a word. */
@@ -121,37 +181,37 @@ final class Setup implements Serializable {
         Setup changed = copy();
         changed.positionCounts = with(positionCounts, plane, count);
         changed.positions = without(positions, plane);
-        return changed;
+        return changed.checked();
     }
 
     Setup withPositions(int plane, Positions places) {
         Setup changed = copy();
         changed.positions = with(positions, plane, places);
-        return changed;
+        return changed.checked();
     }
 
     private static <T> Map<Integer, T> without(Map<Integer, T> map, int key) {
-        Map<Integer, T> changed = new HashMap<>(map);
+        Map<Integer, T> changed = new LinkedHashMap<>(map);
         changed.remove(key);
-        return Map.copyOf(changed);
+        return ordered(changed);
     }
 
     Setup withSensorWeight(String sensor, double weight) {
         Setup changed = copy();
         changed.sensorWeights = with(sensorWeights, sensor, weight);
-        return changed;
+        return changed.checked();
     }
 
     Setup withSpeedWeight(RotationSpeed speed, double weight) {
         Setup changed = copy();
         changed.speedWeights = with(speedWeights, speed, weight);
-        return changed;
+        return changed.checked();
     }
 
     Setup leavingTrialsOn() {
         Setup changed = copy();
         changed.trialsLeftOn = true;
-        return changed;
+        return changed.checked();
     }
 
     Setup withRunout(List<Reading> readings) {
@@ -160,35 +220,32 @@ final class Setup implements Serializable {
             bySensor.put(layout.sensors().get(i).name(), readings.get(i));
         }
         Setup changed = copy();
-        changed.runout = Collections.unmodifiableMap(bySensor);
-        changed.requireKnownNames();
-        return changed;
+        changed.runout = ordered(bySensor);
+        return changed.checked();
     }
 
     Setup withRidge(double newRidge) {
         Setup changed = copy();
         changed.ridge = newRidge;
-        return changed;
+        return changed.checked();
     }
 
     Setup with(ReadingScatter newScatter) {
         Setup changed = copy();
         changed.scatter = Objects.requireNonNull(newScatter, "scatter");
-        return changed;
+        return changed.checked();
     }
 
     Setup with(BalanceTolerance newTolerance) {
         Setup changed = copy();
         changed.tolerance = Objects.requireNonNull(newTolerance, "tolerance");
-        changed.requireFittingShares();
-        return changed;
+        return changed.checked();
     }
 
     Setup with(AxialPlaces newPlaces) {
         Setup changed = copy();
         changed.places = newPlaces;
-        changed.requireFittingShares();
-        return changed;
+        return changed.checked();
     }
 
     private void requireFittingShares() {
@@ -206,15 +263,20 @@ final class Setup implements Serializable {
 
     /** The errors of the coefficients may be null: they are taken as exact. */
     Setup with(InfluenceCoefficients coefficients, CoefficientErrors errors) {
+        Objects.requireNonNull(coefficients, "coefficients");
         String difference = coefficients.layout().differenceFrom(layout);
         if (!difference.isEmpty()) {
             throw new IllegalArgumentException("stored coefficients must have the planes, radii, sensors and speeds of"
                     + " the job: " + difference);
         }
+        if (errors != null && !errors.layout().describesSameRotorAs(coefficients.layout())) {
+            throw new IllegalArgumentException("errors must be of the coefficients: "
+                    + coefficients.layout().differenceFrom(errors.layout()));
+        }
         Setup changed = copy();
-        changed.stored = Objects.requireNonNull(coefficients, "coefficients");
+        changed.stored = coefficients;
         changed.storedErrors = errors;
-        return changed;
+        return changed.checked();
     }
 
     Optional<ReadingScatter> scatter() {
@@ -231,14 +293,13 @@ final class Setup implements Serializable {
 
     /** Mass of the rotor; that of the tolerance where none was told. */
     Optional<Double> rotorKilograms() {
-        return Double.isNaN(rotorKilograms) ? tolerance().map(BalanceTolerance::massKilograms)
-                : Optional.of(rotorKilograms);
+        return Optional.ofNullable(rotorKilograms).or(() -> tolerance().map(BalanceTolerance::massKilograms));
     }
 
     Setup withRotor(double kilograms) {
         Setup changed = copy();
         changed.rotorKilograms = kilograms;
-        return changed;
+        return changed.checked();
     }
 
     /** Distance that readings of a row may be apart by their scatter alone (95 %), told or usual. */
@@ -302,7 +363,7 @@ final class Setup implements Serializable {
                 ? "plane " + layout.planes().get(0) + " must act at the sensors to be balanced: its coefficients are"
                 + " zero at every sensor that counts"
                 : "planes must act differently at the sensors to be balanced together: condition number "
-                + Digits.significant(solver.planeConflict(), 3) + " with columns of equal length, limit "
+                + CorrectionSolver.inWords(solver.planeConflict()) + " with columns of equal length, limit "
                 + Digits.compact(JobRemarks.REFUSED, 3)
                 + "; balance fewer planes, add sensors or speeds, or have the corrections damped (regularised)");
     }

@@ -42,9 +42,13 @@ public final class TrialMass implements Serializable {
             throw Require.failure("force share", "above 0 and at most " + LARGEST_SHARE, forceShare);
         }
         this.forceShare = forceShare;
-        if (!(grams() < Double.POSITIVE_INFINITY)) {
+        if (!(grams() < Double.POSITIVE_INFINITY && gramMillimetres() < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("speed must be high enough for a trial mass to throw at all: " + speed);
         }
+    }
+
+    private Object readResolve() {
+        return new TrialMass(rotorKilograms, speed, radiusMillimetres, bearings, forceShare);
     }
 
     /**

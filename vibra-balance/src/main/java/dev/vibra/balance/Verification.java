@@ -8,9 +8,11 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -37,19 +39,27 @@ public final class Verification implements Serializable {
     record Proof(Phasor[] after, Optional<Phasor[]> residual, Optional<ErrorPropagation> errors,
             List<Remark> remarks) {}
 
-    private Verification(Setup setup, Phasor[] before, Phasor[] predicted, Double remainingShare, Proof proof,
-            List<Remark> remarks) {
-        this.before = setup.vectors(before);
-        this.predicted = setup.vectors(predicted);
-        this.after = setup.vectors(proof.after());
-        this.remainingShare = remainingShare;
-        this.residualUnbalance = proof.residual().map(setup::residuals).orElse(List.of());
-        this.bearingUnbalance = proof.residual().map(setup::bearingResiduals).orElse(List.of());
-        this.gradeReached = residualUnbalance.isEmpty() ? null : proof.residual().flatMap(setup::gradeOf).orElse(null);
-        this.convention = setup.layout().convention();
-        this.remarks = List.copyOf(remarks);
-        this.gradeProbability = gradeReached == null ? null
-                : proof.errors().map(e -> GradeProbability.of(setup, e, proof.residual().get())).orElse(null);
+    private Verification(List<VibrationVector> before, List<VibrationVector> predicted, List<VibrationVector> after,
+            Double remainingShare, List<ResidualUnbalance> residualUnbalance, List<ResidualUnbalance> bearingUnbalance,
+            GradeReached gradeReached, Convention convention, List<Remark> remarks,
+            GradeProbability gradeProbability) {
+        this.before = Require.copy("before", before);
+        this.predicted = Require.copy("predicted", predicted);
+        this.after = Require.copy("after", after);
+        Vectors.requireAlike(this.before, this.predicted, this.after);
+        this.remainingShare = remainingShare == null ? null
+                : Double.valueOf(Require.notNegative("share that remains", remainingShare, ""));
+        this.residualUnbalance = Require.copy("residualUnbalance", residualUnbalance);
+        this.bearingUnbalance = Require.copy("bearingUnbalance", bearingUnbalance);
+        this.gradeReached = gradeReached;
+        this.convention = Objects.requireNonNull(convention, "convention");
+        this.remarks = Require.copy("remarks", remarks);
+        this.gradeProbability = gradeProbability;
+    }
+
+    private Object readResolve() {
+        return new Verification(before, predicted, after, remainingShare, residualUnbalance, bearingUnbalance,
+                gradeReached, convention, remarks, gradeProbability);
     }
 
     static Verification of(Setup setup, InfluenceCoefficients alpha, CorrectionSolver solver, Phasor[] before,
@@ -60,7 +70,14 @@ public final class Verification implements Serializable {
                 setup.allowance(before, proof.after()));
         List<Remark> remarks = new ArrayList<>(check.remarks(added));
         remarks.addAll(proof.remarks());
-        return new Verification(setup, before, check.predicted(added), share, proof, remarks);
+        List<ResidualUnbalance> residual = proof.residual().map(setup::residuals).orElse(List.of());
+        GradeReached grade = residual.isEmpty() ? null : proof.residual().flatMap(setup::gradeOf).orElse(null);
+        GradeProbability probability = grade == null ? null
+                : proof.errors().map(e -> GradeProbability.of(setup, e, proof.residual().get())).orElse(null);
+        return new Verification(setup.vectors(before), setup.vectors(check.predicted(added)),
+                setup.vectors(proof.after()), share, residual,
+                proof.residual().map(setup::bearingResiduals).orElse(List.of()), grade, setup.layout().convention(),
+                remarks, probability);
     }
 
     /**

@@ -65,13 +65,21 @@ public final class BearingDiagnosis implements Serializable {
 
     BearingDiagnosis(KinematicFrequencies kinematics, List<ElementFinding> findings, List<Band> bands,
             EnvelopeSpectrum spectrum, String bandReason, Pulsation unexplained, Pulsation carried) {
-        this.kinematics = kinematics;
+        this.kinematics = Objects.requireNonNull(kinematics, "kinematics");
         this.findings = List.copyOf(findings);
         this.bands = List.copyOf(bands);
         this.spectrum = spectrum;
-        this.bandReason = bandReason;
+        this.bandReason = Objects.requireNonNull(bandReason, "bandReason");
         this.unexplained = unexplained;
         this.carried = carried;
+        List<BearingElement> elements = this.findings.stream().map(ElementFinding::element).toList();
+        if (!elements.equals(List.of(BearingElement.values()))) {
+            throw new IllegalArgumentException("findings must be one for each element, in order: " + elements);
+        }
+    }
+
+    private Object readResolve() {
+        return new BearingDiagnosis(kinematics, findings, bands, spectrum, bandReason, unexplained, carried);
     }
 
     /**
@@ -83,7 +91,7 @@ public final class BearingDiagnosis implements Serializable {
      * @throws IllegalArgumentException if the recording isn't acceleration
      */
     public static BearingDiagnosis of(Waveform wave, KinematicFrequencies kinematics) {
-        return of(wave, kinematics, DiagnosisSettings.withDefaults());
+        return of(Objects.requireNonNull(wave, "wave"), kinematics, DiagnosisSettings.withDefaults());
     }
 
     /**
@@ -96,7 +104,7 @@ public final class BearingDiagnosis implements Serializable {
      * @throws IllegalArgumentException if the recording isn't acceleration or the band given doesn't fit it
      */
     public static BearingDiagnosis of(Waveform wave, KinematicFrequencies kinematics, DiagnosisSettings settings) {
-        if (wave.quantity() != Quantity.ACCELERATION) {
+        if (Objects.requireNonNull(wave, "wave").quantity() != Quantity.ACCELERATION) {
             throw new IllegalArgumentException("wave must be acceleration, in which bearings ring: " + wave.quantity());
         }
         Objects.requireNonNull(kinematics, "kinematics");
@@ -140,7 +148,7 @@ public final class BearingDiagnosis implements Serializable {
      * @return its finding
      */
     public ElementFinding of(BearingElement element) {
-        return findings.get(element.ordinal());
+        return findings.get(Objects.requireNonNull(element, "element").ordinal());
     }
 
     /**
@@ -155,10 +163,19 @@ public final class BearingDiagnosis implements Serializable {
     /**
      * Returns the envelope spectrum to show: that with the strongest evidence, else that of the most impulsive band.
      *
-     * @return the spectrum up to the highest harmonic searched; empty if the recording allowed none
+     * @return the spectrum up to the highest harmonic searched; empty if the recording allowed none or it was dropped
      */
     public Optional<EnvelopeSpectrum> spectrum() {
         return Optional.ofNullable(spectrum);
+    }
+
+    /**
+     * Drops the spectrum to show, which is much larger than the findings.
+     *
+     * @return the same without {@link #spectrum()}
+     */
+    public BearingDiagnosis withoutSpectrum() {
+        return new BearingDiagnosis(kinematics, findings, bands, null, bandReason, unexplained, carried);
     }
 
     /**

@@ -3,6 +3,7 @@ package dev.vibra.bearing;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * What one recording says of the extent of a defect. None of it is a size: depth hangs on load, speed, path and noise,
@@ -65,11 +66,12 @@ public record DefectExtent(double depth, int harmonics, int sidebands, double rm
      *
      * @param earlier extent at the earlier visit, of a depth above zero
      * @return ratio of the beating rms values, zero or more
-     * @throws IllegalArgumentException if nothing beat at the earlier visit
+     * @throws IllegalArgumentException if nothing, or nearly nothing, beat at the earlier visit
      */
     public double timesThatOf(DefectExtent earlier) {
-        return leastBeatingRms() / Require.positive("beating rms of the earlier visit", earlier.leastBeatingRms(),
-                "m/s²");
+        Objects.requireNonNull(earlier, "earlier");
+        return Require.finite("ratio of the beating rms values", leastBeatingRms()
+                / Require.positive("beating rms of the earlier visit", earlier.leastBeatingRms(), "m/s²"));
     }
 
     /** Returns the facts, as in {@code at least 36 % of the power beats (0.84 m/s² rms), 5 harmonics, 4 sidebands}. */

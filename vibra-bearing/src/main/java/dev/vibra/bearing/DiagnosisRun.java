@@ -26,6 +26,8 @@ import java.util.stream.IntStream;
  * rest. The cage comes last: what looks like its multiples may be sidebands of any other.
  */
 final class DiagnosisRun {
+    private static final int MOST_MULTIPLES = 100_000;
+
     private final KinematicFrequencies kinematics;
     private final DiagnosisSettings settings;
     private final List<EnvelopeLines> bands;
@@ -54,7 +56,8 @@ final class DiagnosisRun {
 
     private DoubleStream otherRates() {
         return settings.otherRatesHertz().stream().flatMapToDouble(rate ->
-                IntStream.rangeClosed(1, (int) (highestHertz / rate)).mapToDouble(n -> n * rate));
+                IntStream.rangeClosed(1, (int) Math.min(MOST_MULTIPLES, highestHertz / rate))
+                        .mapToDouble(n -> n * rate));
     }
 
     private double spread() {

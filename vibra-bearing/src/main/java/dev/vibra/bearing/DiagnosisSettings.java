@@ -6,6 +6,7 @@ import dev.vibra.quantity.Band;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 
 /**
@@ -67,7 +68,7 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
      * @throws IllegalArgumentException if a value is out of range
      */
     public DiagnosisSettings {
-        bands = List.copyOf(bands);
+        bands = Require.copy("bands", bands);
         Require.within("frequencyTolerance", frequencyTolerance, 1e-4, 0.05, "");
         Require.within("speedTolerance", speedTolerance, 0, 0.05, "");
         Require.within("harmonics", harmonics, 2, 20, "");
@@ -75,7 +76,7 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
         Require.within("presentDepth", presentDepth, 0.01, 2, "");
         Require.within("absentDepth", absentDepth, 0, 2, "");
         Require.within("revolutionsPerBlock", revolutionsPerBlock, BearingDiagnosis.FEWEST_REVOLUTIONS, 1e6, "");
-        otherRatesHertz = List.copyOf(otherRatesHertz);
+        otherRatesHertz = Require.copy("otherRatesHertz", otherRatesHertz);
         otherRatesHertz.forEach(rate -> Require.positive("otherRatesHertz", rate, "Hz"));
         if (!(absentDepth <= presentDepth)) {
             throw Require.failure("absentDepth", "at most presentDepth, " + presentDepth, absentDepth);
@@ -98,6 +99,7 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
      * @return the settings
      */
     public DiagnosisSettings withBand(Band newBand) {
+        Objects.requireNonNull(newBand, "newBand");
         return new DiagnosisSettings(List.of(newBand), frequencyTolerance, speedTolerance, harmonics,
                 falseAlarmProbability, presentDepth, absentDepth, revolutionsPerBlock, otherRatesHertz);
     }
@@ -189,14 +191,14 @@ public record DiagnosisSettings(List<Band> bands, double frequencyTolerance, dou
 
     /**
      * Returns these settings with rates of other parts of the machine, such as other shafts, belts and gear meshes:
-     * lines at their multiples count for no element.
+     * lines at their multiples, of each the first 100,000, count for no element.
      *
      * @param hertz rates in Hz, each finite, above zero; they replace those given before
      * @return the settings
      * @throws IllegalArgumentException if a rate is out of range
      */
     public DiagnosisSettings withOtherRates(double... hertz) {
-        List<Double> rates = Arrays.stream(hertz).boxed().toList();
+        List<Double> rates = Arrays.stream(Objects.requireNonNull(hertz, "hertz")).boxed().toList();
         return new DiagnosisSettings(bands, frequencyTolerance, speedTolerance, harmonics, falseAlarmProbability,
                 presentDepth, absentDepth, revolutionsPerBlock, rates);
     }

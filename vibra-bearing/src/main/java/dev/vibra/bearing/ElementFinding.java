@@ -2,6 +2,7 @@ package dev.vibra.bearing;
 
 import dev.vibra.bearing.kinematics.BearingElement;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -24,13 +25,25 @@ public final class ElementFinding implements Serializable {
     /** An infinite detectable depth means that there is none; the pulsation may be null, its band then has no level. */
     ElementFinding(BearingElement element, ElementVerdict verdict, double expectedHertz, Pulsation pulsation,
             double bandRms, double detectableDepth, String reason) {
-        this.element = Objects.requireNonNull(element);
-        this.verdict = Objects.requireNonNull(verdict);
-        this.expectedHertz = expectedHertz;
+        this.element = Objects.requireNonNull(element, "element");
+        this.verdict = Objects.requireNonNull(verdict, "verdict");
+        this.expectedHertz = Require.notNegative("expectedHertz", expectedHertz, "Hz");
         this.pulsation = pulsation;
-        this.bandRms = bandRms;
+        this.bandRms = Require.notNegative("bandRms", bandRms, "m/s²");
+        if (verdict == ElementVerdict.PRESENT) {
+            DefectExtent.of(Objects.requireNonNull(pulsation, "pulsation"), bandRms);
+        }
+        if (!(detectableDepth >= 0)) {
+            throw Require.failure("detectableDepth", "zero or more", detectableDepth);
+        }
         this.detectableDepth = detectableDepth < Double.POSITIVE_INFINITY ? detectableDepth : null;
-        this.reason = Objects.requireNonNull(reason);
+        this.reason = Objects.requireNonNull(reason, "reason");
+    }
+
+    private Object readResolve() {
+        return new ElementFinding(element, verdict, expectedHertz, pulsation, bandRms,
+                detectableDepth == null ? Double.POSITIVE_INFINITY : Require.finite("detectableDepth", detectableDepth),
+                reason);
     }
 
     /**
@@ -124,7 +137,8 @@ public final class ElementFinding implements Serializable {
         if (pulsation == null) {
             return reason;
         }
-        return reason + extent().map(extent -> "; " + extent).orElse("") + "; " + Digits.significant(pulsation.hertz(), 5) + " Hz found, " + deviation()
+        return reason + extent().map(extent -> "; " + extent).orElse("") + "; "
+                + Digits.significant(pulsation.hertz(), 5) + " Hz found, " + deviation()
                 + " % off the kinematic rate; envelope of " + pulsation.band() + "; chance in noise "
                 + chance(pulsation.log10Probability()) + "; " + lines().stream().map(EnvelopeLine::toString)
                 .collect(Collectors.joining(", "));

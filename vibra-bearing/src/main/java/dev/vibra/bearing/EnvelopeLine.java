@@ -39,8 +39,8 @@ public record EnvelopeLine(int harmonic, int sideband, double frequencyHertz, do
     }
 
     static void requireLogarithm(double log10Probability) {
-        if (!(log10Probability <= 0)) {
-            throw Require.failure("log10Probability", "0 or less", log10Probability);
+        if (!(log10Probability <= 0 && log10Probability > Double.NEGATIVE_INFINITY)) {
+            throw Require.failure("log10Probability", "finite and 0 or less", log10Probability);
         }
     }
 

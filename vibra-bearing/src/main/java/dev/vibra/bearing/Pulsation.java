@@ -36,7 +36,7 @@ public record Pulsation(Band band, double hertz, double depth, double log10Proba
         Require.positive("hertz", hertz, "Hz");
         Require.notNegative("depth", depth, "");
         EnvelopeLine.requireLogarithm(log10Probability);
-        lines = List.copyOf(lines);
+        lines = Require.copy("lines", lines);
     }
 
     /** Returns rate, depth and band, as in {@code 107.6 Hz, depth 0.71, in 2000–4000 Hz}. */

@@ -314,7 +314,7 @@ class BearingDiagnosisTest {
         assertEquals("harmonic must be at least 1: 0", message(() -> new EnvelopeLine(0, 0, 10, 0.5, 3, -4)));
         assertEquals("depth must be finite and >= 0: NaN",
                 message(() -> new EnvelopeLine(1, 0, 10, Double.NaN, 3, -4)));
-        assertEquals("log10Probability must be 0 or less: 1.0", message(() -> new EnvelopeLine(1, 0, 10, 0.5, 3, 1)));
+        assertEquals("log10Probability must be finite and 0 or less: 1.0", message(() -> new EnvelopeLine(1, 0, 10, 0.5, 3, 1)));
         assertEquals("hertz must be finite and > 0 Hz: 0.0",
                 message(() -> new Pulsation(Band.of(100, 200), 0, 0.5, -4, List.of())));
         assertEquals("107.6 Hz, depth 0.71, in 100\u2013200 Hz",

@@ -2,6 +2,7 @@ package dev.vibra.bandmap;
 
 import dev.vibra.envelope.SquaredEnvelope;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -42,7 +43,7 @@ public enum BandCriterion {
      */
     public OptionalDouble of(SquaredEnvelope envelope) {
         Pulsation pulsation = new Pulsation();
-        double[] squares = envelope.squares();
+        double[] squares = Objects.requireNonNull(envelope, "envelope").squares();
         return pulsation.take(squares, squares.length, envelope.sampleRateHertz(), envelope.band().widthHertz(), 0)
                 ? OptionalDouble.of(pulsation.measured(this)) : OptionalDouble.empty();
     }

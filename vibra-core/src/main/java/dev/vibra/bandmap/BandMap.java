@@ -35,7 +35,7 @@ public record BandMap(BandCriterion criterion, List<Cell> cells) implements Seri
      */
     public BandMap {
         Objects.requireNonNull(criterion, "criterion");
-        cells = List.copyOf(cells);
+        cells = Require.copy("cells", cells);
         Require.atLeast("number of cells", cells.size(), 1);
     }
 
@@ -78,6 +78,8 @@ public record BandMap(BandCriterion criterion, List<Cell> cells) implements Seri
      * @throws IllegalArgumentException if the width is out of range or the recording is constant
      */
     public static BandMap of(Waveform wave, BandCriterion criterion, double narrowestHertz) {
+        Objects.requireNonNull(criterion, "criterion");
+        Objects.requireNonNull(wave, "wave");
         return BandMapPlan.of(wave.length(), wave.sampleRateHertz(), narrowestHertz).map(wave.samples(), 0, criterion);
     }
 
@@ -98,6 +100,7 @@ public record BandMap(BandCriterion criterion, List<Cell> cells) implements Seri
      * @return the most impulsive band in the range; empty if none lies in it
      */
     public Optional<Cell> bestWithin(Band range) {
+        Objects.requireNonNull(range, "range");
         List<Cell> inside = cells.stream()
                 .filter(cell -> range.contains(cell.band().lowestHertz()) && range.contains(cell.band().highestHertz()))
                 .toList();

@@ -5,6 +5,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Bands of a tree and the squared envelope of each: the range up to half the sample rate is parted into 1, 2, 3, 4, 6,
@@ -32,7 +33,7 @@ public final class BandMapPlan {
     private final double[] squares;
 
     private BandMapPlan(int length, double sampleRateHertz, double narrowestHertz) {
-        this.length = Require.atLeast("number of samples", length, 16);
+        this.length = Require.count("number of samples", length, 16, Require.MOST_SAMPLES);
         double range = 0.5 * Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         Require.within("narrowestHertz", narrowestHertz, 4 * sampleRateHertz / length, range, "Hz");
         tree = tree(range, narrowestHertz);
@@ -63,7 +64,7 @@ public final class BandMapPlan {
     /**
      * Makes a plan.
      *
-     * @param length number of samples of a recording, at least 16
+     * @param length number of samples of a recording, 16 to 2²⁶
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @param narrowestHertz least width of a band in Hz, from four times the sample rate over the length to half the
      *     sample rate; an envelope shows impacts that come less often than its band is wide
@@ -84,7 +85,8 @@ public final class BandMapPlan {
      * @throws IllegalArgumentException if the range leaves the array or the samples are constant
      */
     public BandMap map(double[] in, int offset, BandCriterion criterion) {
-        return maps(in, offset, List.of(criterion)).get(0);
+        Objects.requireNonNull(criterion, "criterion");
+        return maps(Objects.requireNonNull(in, "in"), offset, List.of(criterion)).get(0);
     }
 
     /**
@@ -97,7 +99,8 @@ public final class BandMapPlan {
      * @throws IllegalArgumentException if the range leaves the array or the samples are constant
      */
     public List<BandMap> maps(double[] in, int offset, List<BandCriterion> criteria) {
-        double meanSquare = centre(in, offset);
+        Require.copy("criteria", criteria);
+        double meanSquare = centre(Objects.requireNonNull(in, "in"), offset);
         envelopes.load(centred, 0);
         List<List<BandMap.Cell>> cells = new ArrayList<>();
         criteria.forEach(criterion -> cells.add(new ArrayList<>()));
@@ -120,7 +123,7 @@ public final class BandMapPlan {
 
     /** A mean would be a carrier at 0 Hz and everything that swings its modulation. */
     private double centre(double[] in, int offset) {
-        Require.range("in", offset, length, in.length);
+        Require.range("in", in, offset, length);
         double sum = 0;
         for (int i = 0; i < length; i++) {
             sum += in[offset + i];

@@ -26,6 +26,12 @@ public final class Cepstrum implements Serializable {
     private Cepstrum(Waveform wave, double[] values) {
         this.wave = wave;
         this.values = values;
+        Require.count("number of values", values.length, wave.length(), wave.length());
+        Require.allFinite("values", values);
+    }
+
+    private Object readResolve() {
+        return new Cepstrum(wave, values.clone());
     }
 
     /**
@@ -36,7 +42,7 @@ public final class Cepstrum implements Serializable {
      * @throws IllegalArgumentException if the recording is too short or all zero
      */
     public static Cepstrum of(Waveform wave) {
-        Require.atLeast("number of samples", wave.length(), 4);
+        Require.atLeast("number of samples", Objects.requireNonNull(wave, "wave").length(), 4);
         RealTransform transform = RealTransform.of(wave.length());
         double[] spectrum = transform.forward(wave.samples(), 0, new double[2 * transform.lines()]);
         double[] logarithm = new double[spectrum.length];

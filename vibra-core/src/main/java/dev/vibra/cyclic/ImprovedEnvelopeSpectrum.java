@@ -24,11 +24,16 @@ public final class ImprovedEnvelopeSpectrum implements Serializable {
     private final double[] coherences;
 
     ImprovedEnvelopeSpectrum(Band band, int carriers, double resolutionHertz, double averages, double[] owned) {
-        this.band = band;
-        this.carriers = carriers;
-        this.resolutionHertz = resolutionHertz;
-        this.averages = averages;
-        coherences = owned;
+        this.band = Objects.requireNonNull(band, "band");
+        this.carriers = Require.atLeast("carriers", carriers, 1);
+        this.resolutionHertz = Require.positive("resolutionHertz", resolutionHertz, "Hz");
+        this.averages = Require.positive("averages", averages, "");
+        coherences = Require.allNotNegative("coherences", owned);
+        Require.atLeast("number of lines", owned.length, 1);
+    }
+
+    private Object readResolve() {
+        return new ImprovedEnvelopeSpectrum(band, carriers, resolutionHertz, averages, coherences.clone());
     }
 
     /**

@@ -48,6 +48,22 @@ public final class SpectralCoherence implements Serializable {
         coherences = owned;
     }
 
+    /** A copy, checked: what comes from a stream. */
+    private SpectralCoherence(SpectralCoherence read) {
+        carrierHertz = Require.positive("carrierHertz", read.carrierHertz, "Hz");
+        resolutionHertz = Require.positive("resolutionHertz", read.resolutionHertz, "Hz");
+        averages = Require.positive("averages", read.averages, "");
+        carriers = Require.atLeast("carriers", read.carriers, 1);
+        lines = Require.atLeast("lines", read.lines, 2);
+        Require.positive("upper end of the last carrier", carriers * carrierHertz, "Hz");
+        coherences = Require.allNotNegative("coherences", read.coherences.clone());
+        Require.within("carriers * lines", (double) carriers * lines, coherences.length, coherences.length, "");
+    }
+
+    private Object readResolve() {
+        return new SpectralCoherence(this);
+    }
+
     /**
      * Computes the coherence of a recording.
      *
@@ -59,6 +75,7 @@ public final class SpectralCoherence implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static SpectralCoherence of(Waveform wave, double carrierHertz, double highestCyclicHertz) {
+        Objects.requireNonNull(wave, "wave");
         SpectralCoherencePlan plan =
                 SpectralCoherencePlan.of(wave.length(), wave.sampleRateHertz(), carrierHertz, highestCyclicHertz);
         double[] out = new double[plan.carriers() * plan.lines()];
@@ -138,7 +155,7 @@ public final class SpectralCoherence implements Serializable {
      * @throws IllegalArgumentException if no carrier has its centre in the range
      */
     public ImprovedEnvelopeSpectrum improvedEnvelopeSpectrum(Band range) {
-        int first = (int) Math.ceil(range.lowestHertz() / carrierHertz - 0.5 - 1e-9);
+        int first = (int) Math.ceil(Objects.requireNonNull(range, "range").lowestHertz() / carrierHertz - 0.5 - 1e-9);
         int last = (int) Math.min(carriers - 1, Math.floor(range.highestHertz() / carrierHertz - 0.5 + 1e-9));
         if (last < first) {
             throw new IllegalArgumentException("range must hold the centre of a carrier, " + carrierHertz

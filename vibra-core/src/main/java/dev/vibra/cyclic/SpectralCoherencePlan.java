@@ -168,7 +168,7 @@ public final class SpectralCoherencePlan {
      * @throws IllegalArgumentException if a range leaves its array
      */
     public double[] process(double[] in, int offset, double[] out) {
-        Require.range("out", 0, carriers * lines, out.length);
+        Require.range("out", out, 0, carriers * lines);
         load(in, offset);
         for (int c = 0; c < carriers; c++) {
             correlate(c * width);
@@ -178,7 +178,7 @@ public final class SpectralCoherencePlan {
     }
 
     private void load(double[] in, int offset) {
-        Require.range("in", offset, length, in.length);
+        Require.range("in", in, offset, length);
         double mean = 0;
         for (int i = 0; i < length; i++) {
             mean += in[offset + i];

@@ -5,6 +5,7 @@ import dev.vibra.signal.Waveform;
 import dev.vibra.transform.ComplexTransform;
 import dev.vibra.transform.RealTransform;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Amplitude and phase of a carrier over time, such as a gear's mesh line: the analytic signal of a band around the
@@ -44,6 +45,19 @@ public final class Demodulation implements Serializable {
         unwind(analytic);
     }
 
+    /** A copy, checked: what comes from a stream. */
+    private Demodulation(Demodulation read) {
+        carrierHertz = Require.positive("carrierHertz", read.carrierHertz, "Hz");
+        sampleRateHertz = Require.positive("sampleRateHertz", read.sampleRateHertz, "Hz");
+        amplitude = Require.allNotNegative("amplitude", read.amplitude.clone());
+        phase = Require.finiteCopy("phase", read.phase);
+        Require.count("number of phases", phase.length, Math.max(4, amplitude.length), amplitude.length);
+    }
+
+    private Object readResolve() {
+        return new Demodulation(this);
+    }
+
     /** The phase is followed from sample to sample, so that it doesn't jump by a turn. */
     private void unwind(double[] analytic) {
         double before = 0;
@@ -67,7 +81,7 @@ public final class Demodulation implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static Demodulation of(Waveform wave, double carrierHertz, double halfBandHertz) {
-        Require.atLeast("number of samples", wave.length(), 4);
+        Require.atLeast("number of samples", Objects.requireNonNull(wave, "wave").length(), 4);
         if (!(carrierHertz > 0 && carrierHertz < wave.sampleRateHertz() / 2)) {
             throw Require.failure("carrierHertz", "above 0 and below half the sample rate, "
                     + wave.sampleRateHertz() / 2 + " Hz", carrierHertz);

@@ -4,6 +4,7 @@ import dev.vibra.quantity.Band;
 import dev.vibra.signal.Waveform;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /** Envelopes of recordings; the one-line layer over {@link EnvelopePlan} and {@link
  * SquaredEnvelopePlan}. */
@@ -20,6 +21,8 @@ public final class Envelope {
      * @throws IllegalArgumentException if the band is out of range
      */
     public static Waveform of(Waveform wave, Band band) {
+        Objects.requireNonNull(band, "band");
+        Objects.requireNonNull(wave, "wave");
         EnvelopePlan plan = EnvelopePlan.of(wave.length(), wave.sampleRateHertz(), band);
         double[] out = plan.process(wave.samples(), 0, new double[plan.outputLength()]);
         return Waveform.ofSi(wave.quantity(), plan.outputSampleRateHertz(), out).startingAt(wave.startSeconds());
@@ -34,7 +37,7 @@ public final class Envelope {
      * @throws IllegalArgumentException if the band is out of range
      */
     public static SquaredEnvelope squared(Waveform wave, Band band) {
-        return squared(wave, List.of(band)).get(0);
+        return squared(Objects.requireNonNull(wave, "wave"), List.of(Objects.requireNonNull(band, "band"))).get(0);
     }
 
     /**
@@ -46,6 +49,8 @@ public final class Envelope {
      * @throws IllegalArgumentException if a band is out of range
      */
     public static List<SquaredEnvelope> squared(Waveform wave, List<Band> bands) {
+        Objects.requireNonNull(bands, "bands");
+        Objects.requireNonNull(wave, "wave");
         SquaredEnvelopePlan plan = SquaredEnvelopePlan.of(wave.length(), wave.sampleRateHertz(), bands);
         plan.load(wave.samples(), 0);
         List<SquaredEnvelope> envelopes = new ArrayList<>();

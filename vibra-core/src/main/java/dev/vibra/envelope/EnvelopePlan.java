@@ -4,6 +4,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import dev.vibra.transform.ComplexTransform;
 import dev.vibra.transform.RealTransform;
+import java.util.Objects;
 
 /**
  * Amplitude envelope of a band: the lines of the band, doubled, are moved down to 0 Hz and transformed back; the
@@ -55,7 +56,7 @@ public final class EnvelopePlan {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static EnvelopePlan of(int length, double sampleRateHertz, Band band) {
-        return new EnvelopePlan(length, sampleRateHertz, band);
+        return new EnvelopePlan(length, sampleRateHertz, Objects.requireNonNull(band, "band"));
     }
 
     /**
@@ -86,8 +87,8 @@ public final class EnvelopePlan {
      * @throws IllegalArgumentException if a range leaves its array
      */
     public double[] process(double[] in, int offset, double[] out) {
-        Require.range("out", 0, outputLength(), out.length);
-        forward.forward(in, offset, spectrum);
+        Require.range("out", out, 0, outputLength());
+        forward.forward(Objects.requireNonNull(in, "in"), offset, spectrum);
         band.fill(spectrum, back, analytic);
         double[] fine = reduction == null ? out : reduction.input();
         for (int i = 0; i < back.length(); i++) {

@@ -45,10 +45,18 @@ public final class EnvelopeSpectrum implements Serializable {
 
     private EnvelopeSpectrum(Level level, double resolutionHertz, int blocks, double kurtosis, double[] owned) {
         this.level = level;
-        this.resolutionHertz = resolutionHertz;
-        this.blocks = blocks;
-        this.kurtosis = kurtosis;
-        this.depths = owned;
+        this.resolutionHertz = Require.positive("resolutionHertz", resolutionHertz, "Hz");
+        this.blocks = Require.atLeast("blocks", blocks, 1);
+        this.kurtosis = Require.finite("kurtosis", kurtosis);
+        this.depths = Require.allNotNegative("depths", owned);
+        Require.atLeast("number of lines", owned.length, 1);
+        if (level.band().isEmpty()) {
+            throw new IllegalArgumentException("level must have a band: " + level);
+        }
+    }
+
+    private Object readResolve() {
+        return new EnvelopeSpectrum(level, resolutionHertz, blocks, kurtosis, depths.clone());
     }
 
     /**
@@ -60,7 +68,8 @@ public final class EnvelopeSpectrum implements Serializable {
      * @throws IllegalArgumentException if the band is out of range or holds no vibration
      */
     public static EnvelopeSpectrum of(Waveform wave, Band band) {
-        return of(wave, band, 1 / wave.durationSeconds());
+        Objects.requireNonNull(band, "band");
+        return of(Objects.requireNonNull(wave, "wave"), band, 1 / wave.durationSeconds());
     }
 
     /**
@@ -74,7 +83,8 @@ public final class EnvelopeSpectrum implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range or the band holds no vibration
      */
     public static EnvelopeSpectrum of(Waveform wave, Band band, double resolutionHertz) {
-        return unlessSilent(Envelope.squared(wave, band), resolutionHertz)
+        Objects.requireNonNull(band, "band");
+        return unlessSilent(Envelope.squared(Objects.requireNonNull(wave, "wave"), band), resolutionHertz)
                 .orElseThrow(() -> new IllegalArgumentException("band must hold vibration: " + band + " is silent"));
     }
 
@@ -88,7 +98,7 @@ public final class EnvelopeSpectrum implements Serializable {
      * @throws IllegalArgumentException if the resolution is out of range
      */
     public static Optional<EnvelopeSpectrum> unlessSilent(SquaredEnvelope envelope, double resolutionHertz) {
-        return unlessSilent(List.of(envelope), resolutionHertz).get(0);
+        return unlessSilent(List.of(Objects.requireNonNull(envelope, "envelope")), resolutionHertz).get(0);
     }
 
     /**
@@ -104,7 +114,7 @@ public final class EnvelopeSpectrum implements Serializable {
         Require.positive("resolutionHertz", resolutionHertz, "Hz");
         Map<Integer, SpectrumPlan.Worker> workers = new HashMap<>();
         List<Optional<EnvelopeSpectrum>> spectra = new ArrayList<>();
-        for (SquaredEnvelope envelope : envelopes) {
+        for (SquaredEnvelope envelope : Require.copy("envelopes", envelopes)) {
             // Rounded down, so that a recording of whole blocks loses none.
             double wanted = Math.max(4, Math.floor(envelope.sampleRateHertz() / resolutionHertz + 1e-6));
             int block = (int) Math.min(envelope.length(), wanted);

@@ -31,11 +31,15 @@ public final class SquaredEnvelope implements Serializable {
 
     private SquaredEnvelope(Quantity quantity, Band band, double sampleRateHertz, double startSeconds,
             double[] ownedSquares) {
-        this.quantity = quantity;
-        this.band = band;
-        this.sampleRateHertz = sampleRateHertz;
-        this.startSeconds = startSeconds;
-        squares = ownedSquares;
+        this.quantity = Objects.requireNonNull(quantity, "quantity");
+        this.band = Objects.requireNonNull(band, "band");
+        this.sampleRateHertz = Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        this.startSeconds = Require.finite("startSeconds", startSeconds);
+        squares = Require.allNotNegative("squares", ownedSquares);
+    }
+
+    private Object readResolve() {
+        return new SquaredEnvelope(quantity, band, sampleRateHertz, startSeconds, squares.clone());
     }
 
     /**
@@ -49,13 +53,9 @@ public final class SquaredEnvelope implements Serializable {
      */
     public SquaredEnvelope with(double newStartSeconds, double... newSquares) {
         Require.finite("newStartSeconds", newStartSeconds);
-        double[] copy = newSquares.clone();
+        double[] copy = Objects.requireNonNull(newSquares, "newSquares").clone();
         Require.atLeast("number of newSquares", copy.length, 4);
-        for (int i = 0; i < copy.length; i++) {
-            if (!(copy[i] >= 0 && copy[i] < Double.POSITIVE_INFINITY)) {
-                throw Require.failure("newSquares[" + i + "]", "finite and >= 0", copy[i]);
-            }
-        }
+        Require.allNotNegative("newSquares", copy);
         return new SquaredEnvelope(quantity, band, sampleRateHertz, newStartSeconds, copy);
     }
 

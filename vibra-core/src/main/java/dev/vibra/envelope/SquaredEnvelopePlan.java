@@ -56,7 +56,7 @@ public final class SquaredEnvelopePlan {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static SquaredEnvelopePlan of(int length, double sampleRateHertz, List<Band> bands) {
-        Require.atLeast("number of bands", bands.size(), 1);
+        Require.atLeast("number of bands", Require.copy("bands", bands).size(), 1);
         return new SquaredEnvelopePlan(length, sampleRateHertz, bands);
     }
 
@@ -90,7 +90,7 @@ public final class SquaredEnvelopePlan {
      * @throws IllegalArgumentException if the range leaves the array
      */
     public void load(double[] in, int offset) {
-        forward.forward(in, offset, spectrum);
+        forward.forward(Objects.requireNonNull(in, "in"), offset, spectrum);
     }
 
     /**
@@ -104,7 +104,7 @@ public final class SquaredEnvelopePlan {
      */
     public double[] squares(int band, double[] out) {
         int samples = outputLength(band);
-        Require.range("out", 0, samples, out.length);
+        Require.range("out", out, 0, samples);
         bands[band].fill(spectrum, back[band], analytic);
         for (int i = 0; i < samples; i++) {
             out[i] = analytic[2 * i] * analytic[2 * i] + analytic[2 * i + 1] * analytic[2 * i + 1];

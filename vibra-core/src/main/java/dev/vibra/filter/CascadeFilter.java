@@ -1,6 +1,9 @@
 package dev.vibra.filter;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 import java.util.Arrays;
 
 /**
@@ -10,12 +13,18 @@ import java.util.Arrays;
  * <p>Holds state: not thread-safe, one per signal. Allocates nothing. Direct form II transposed, which keeps the state
  * small where the poles are close to the unit circle.
  */
-public final class CascadeFilter {
+public final class CascadeFilter implements Resumable<CascadeFilter> {
+    private static final StateFormat FORMAT = new StateFormat("cascade", 1);
+
+    private final SectionCascade cascade;
     private final double[] coefficients;
     private final double[] state;
+    private final int settings;
 
-    CascadeFilter(double[] coefficients) {
+    CascadeFilter(SectionCascade cascade, double[] coefficients) {
+        this.cascade = cascade;
         this.coefficients = coefficients;
+        settings = StateFormat.settings(StateFormat.rounded(coefficients));
         this.state = new double[coefficients.length / 5 * 2];
     }
 
@@ -30,8 +39,8 @@ public final class CascadeFilter {
      * @throws IllegalArgumentException if a range leaves its array
      */
     public void process(double[] in, int inOffset, double[] out, int outOffset, int length) {
-        Require.range("in", inOffset, length, in.length);
-        Require.range("out", outOffset, length, out.length);
+        Require.range("in", in, inOffset, length);
+        Require.range("out", out, outOffset, length);
         if (in != out || inOffset != outOffset) {
             System.arraycopy(in, inOffset, out, outOffset, length);
         }
@@ -88,6 +97,40 @@ public final class CascadeFilter {
     /** Puts the filter at rest, as if it had seen zeros for ever. */
     public void reset() {
         Arrays.fill(state, 0);
+    }
+
+    @Override
+    public Recipe<CascadeFilter> recipe() {
+        return new Made(cascade);
+    }
+
+    /** What makes such a filter. */
+    private record Made(SectionCascade cascade) implements Recipe<CascadeFilter> {
+        @Override
+        public CascadeFilter make() {
+            return cascade.newFilter();
+        }
+
+        @Override
+        public String toString() {
+            return "filter of " + cascade;
+        }
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + state.length;
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        return StateFormat.put(state, out, FORMAT.write(out, offset, stateLength(), settings));
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        return StateFormat.take(in, FORMAT.check(in, offset, stateLength(), settings), state);
     }
 
     /** Returns the number of sections. */

@@ -4,6 +4,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * Kind and order of a recursive filter; what it passes is chosen last.
@@ -17,6 +18,8 @@ import java.util.Locale;
 public final class FilterDesign implements Serializable {
     private static final long serialVersionUID = 1;
     private static final int HIGHEST_ORDER = 20;
+    /** Below this the poles of a prototype run away to zero or infinity. */
+    private static final double LEAST_DECIBELS = 1e-6;
 
     /** Families of filters. */
     private enum Family { BUTTERWORTH, CHEBYSHEV_1, CHEBYSHEV_2 }
@@ -26,12 +29,17 @@ public final class FilterDesign implements Serializable {
     private final double decibels;
 
     private FilterDesign(Family family, int order, double decibels) {
-        if (order < 1 || order > HIGHEST_ORDER) {
-            throw new IllegalArgumentException("order must be from 1 to " + HIGHEST_ORDER + ": " + order);
-        }
-        this.family = family;
-        this.order = order;
-        this.decibels = decibels;
+        this.family = Objects.requireNonNull(family, "family");
+        this.order = Require.count("order", order, 1, HIGHEST_ORDER);
+        this.decibels = switch (family) {
+            case BUTTERWORTH -> Require.within("decibels", decibels, 0, 0, "dB");
+            case CHEBYSHEV_1 -> Require.within("rippleDecibels", decibels, LEAST_DECIBELS, 20, "dB");
+            case CHEBYSHEV_2 -> Require.within("attenuationDecibels", decibels, LEAST_DECIBELS, 200, "dB");
+        };
+    }
+
+    private Object readResolve() {
+        return new FilterDesign(family, order, decibels);
     }
 
     /**
@@ -49,32 +57,24 @@ public final class FilterDesign implements Serializable {
      * Chooses a Chebyshev filter of the first kind: equal ripple in the pass band, steeper than Butterworth.
      *
      * @param order order of the low-pass prototype, 1 to 20
-     * @param rippleDecibels depth of the ripple in dB, above 0, at most 20
+     * @param rippleDecibels depth of the ripple in dB, 1e-6 to 20
      * @return the design
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static FilterDesign chebyshev1(int order, double rippleDecibels) {
-        return new FilterDesign(Family.CHEBYSHEV_1, order, requireDecibels("rippleDecibels", rippleDecibels, 20));
+        return new FilterDesign(Family.CHEBYSHEV_1, order, rippleDecibels);
     }
 
     /**
      * Chooses a Chebyshev filter of the second kind: flat in the pass band, equal ripple in the stop band.
      *
      * @param order order of the low-pass prototype, 1 to 20
-     * @param attenuationDecibels least attenuation of the stop band in dB, above 0, at most 200
+     * @param attenuationDecibels least attenuation of the stop band in dB, 1e-6 to 200
      * @return the design
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static FilterDesign chebyshev2(int order, double attenuationDecibels) {
-        return new FilterDesign(Family.CHEBYSHEV_2, order,
-                requireDecibels("attenuationDecibels", attenuationDecibels, 200));
-    }
-
-    private static double requireDecibels(String name, double value, double highest) {
-        if (!(value > 0 && value <= highest)) {
-            throw Require.failure(name, "above 0 and at most " + highest + " dB", value);
-        }
-        return value;
+        return new FilterDesign(Family.CHEBYSHEV_2, order, attenuationDecibels);
     }
 
     /**
@@ -110,6 +110,7 @@ public final class FilterDesign implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public SectionCascade bandPass(Band band, double sampleRateHertz) {
+        Objects.requireNonNull(band, "band");
         return prototype().bandPass(warped("lowest frequency of the band", band.lowestHertz(), sampleRateHertz),
                 warped("highest frequency of the band", band.highestHertz(), sampleRateHertz)).sampled();
     }
@@ -123,6 +124,7 @@ public final class FilterDesign implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public SectionCascade bandStop(Band band, double sampleRateHertz) {
+        Objects.requireNonNull(band, "band");
         return prototype().bandStop(warped("lowest frequency of the band", band.lowestHertz(), sampleRateHertz),
                 warped("highest frequency of the band", band.highestHertz(), sampleRateHertz)).sampled();
     }

@@ -12,12 +12,14 @@ import java.util.Objects;
  * @see "Oppenheim and Schafer, Discrete-Time Signal Processing, 3rd ed. 2010, section 7.5"
  */
 public final class FirDesign {
+    private static final int MOST_TAPS = 1 << 22;
+
     private FirDesign() {}
 
     /**
      * Designs a low-pass filter.
      *
-     * @param taps number of taps, at least 1; an odd number delays by a whole number of samples
+     * @param taps number of taps, 1 to 2²²; an odd number delays by a whole number of samples
      * @param cornerHertz frequency of half amplitude in Hz, above zero and below half the sample rate
      * @param sampleRateHertz sample rate in Hz, above zero
      * @param window window; Hamming is the usual choice
@@ -31,7 +33,7 @@ public final class FirDesign {
     /**
      * Designs a high-pass filter.
      *
-     * @param taps number of taps, odd: an even number has no gain at half the sample rate
+     * @param taps number of taps, odd, up to 2²²: an even number has no gain at half the sample rate
      * @param cornerHertz frequency of half amplitude in Hz, above zero and below half the sample rate
      * @param sampleRateHertz sample rate in Hz, above zero
      * @param window window; Hamming is the usual choice
@@ -46,7 +48,7 @@ public final class FirDesign {
     /**
      * Designs a band-pass filter.
      *
-     * @param taps number of taps, at least 1
+     * @param taps number of taps, 1 to 2²²
      * @param band frequencies of half amplitude in Hz, above zero and below half the sample rate
      * @param sampleRateHertz sample rate in Hz, above zero
      * @param window window; Hamming is the usual choice
@@ -54,7 +56,7 @@ public final class FirDesign {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static FirFilter bandPass(int taps, Band band, double sampleRateHertz, Window window) {
-        double lower = lower(band, sampleRateHertz);
+        double lower = lower(Objects.requireNonNull(band, "band"), sampleRateHertz);
         double upper = upper(band, sampleRateHertz);
         return design(taps, sampleRateHertz, window, 0.5 * (lower + upper), lower, upper);
     }
@@ -62,7 +64,7 @@ public final class FirDesign {
     /**
      * Designs a band-stop filter.
      *
-     * @param taps number of taps, odd
+     * @param taps number of taps, odd, up to 2²²
      * @param band frequencies of half amplitude in Hz, above zero and below half the sample rate
      * @param sampleRateHertz sample rate in Hz, above zero
      * @param window window; Hamming is the usual choice
@@ -70,13 +72,14 @@ public final class FirDesign {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static FirFilter bandStop(int taps, Band band, double sampleRateHertz, Window window) {
+        Objects.requireNonNull(band, "band");
         return design(requireOdd(taps), sampleRateHertz, window, 0, 0, lower(band, sampleRateHertz),
                 upper(band, sampleRateHertz), 1);
     }
 
     /** Edges are pass bands, lower and upper end in turn, in fractions of half the sample rate. */
     private static FirFilter design(int taps, double sampleRate, Window window, double unityAt, double... edges) {
-        Require.atLeast("taps", taps, 1);
+        Require.count("taps", taps, 1, MOST_TAPS);
         Objects.requireNonNull(window, "window");
         double[] h = window.closedSamples(taps);
         double middle = 0.5 * (taps - 1);

@@ -1,20 +1,28 @@
 package dev.vibra.filter;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * A running non-recursive filter: {@code y[n] = Σ h[k]·x[n-k]}. Blocks of any size give the output of one pass.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  */
-public final class FirFilter {
+public final class FirFilter implements Resumable<FirFilter> {
+    private static final StateFormat FORMAT = new StateFormat("fir", 1);
+
     private final double[] taps;
     /** The newest samples, kept twice so that a run of them is never broken. */
     private final double[] history;
     private int place;
+    private final int settings;
 
     private FirFilter(double[] taps) {
+        settings = StateFormat.settings(StateFormat.rounded(taps));
         this.taps = taps;
         this.history = new double[2 * taps.length];
     }
@@ -27,7 +35,7 @@ public final class FirFilter {
      * @throws IllegalArgumentException if there is no tap or one is not finite
      */
     public static FirFilter of(double... taps) {
-        double[] copy = taps.clone();
+        double[] copy = Objects.requireNonNull(taps, "taps").clone();
         Require.atLeast("number of taps", copy.length, 1);
         Require.allFinite("taps", copy);
         return new FirFilter(copy);
@@ -83,8 +91,8 @@ public final class FirFilter {
      * @throws IllegalArgumentException if a range leaves its array
      */
     public void process(double[] in, int inOffset, double[] out, int outOffset, int length) {
-        Require.range("in", inOffset, length, in.length);
-        Require.range("out", outOffset, length, out.length);
+        Require.range("in", in, inOffset, length);
+        Require.range("out", out, outOffset, length);
         for (int i = 0; i < length; i++) {
             place = place == 0 ? taps.length - 1 : place - 1;
             history[place] = in[inOffset + i];
@@ -100,6 +108,63 @@ public final class FirFilter {
     /** Puts the filter at rest. */
     public void reset() {
         Arrays.fill(history, 0);
+        place = 0;
+    }
+
+    @Override
+    public Recipe<FirFilter> recipe() {
+        return new Made(taps.clone());
+    }
+
+    /** What makes such a filter; the array is its own. */
+    private record Made(double[] taps) implements Recipe<FirFilter> {
+        private Made {
+            taps = taps.clone();
+        }
+
+        @Override
+        public FirFilter make() {
+            return of(taps);
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Made made && Arrays.equals(taps, made.taps);
+        }
+
+        @Override
+        public int hashCode() {
+            return Arrays.hashCode(taps);
+        }
+
+        @Override
+        public String toString() {
+            return "non-recursive filter of " + taps.length + " taps";
+        }
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + taps.length;
+    }
+
+    /** The newest sample first: the place in the ring is nobody's business. */
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = FORMAT.write(out, offset, stateLength(), settings);
+        for (int k = 0; k < taps.length; k++) {
+            out[at + k] = StateFormat.sound(history[place + k]);
+        }
+        return at + taps.length;
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        int at = FORMAT.check(in, offset, stateLength(), settings);
+        System.arraycopy(in, at, history, 0, taps.length);
+        System.arraycopy(in, at, history, taps.length, taps.length);
+        return at + taps.length;
     }
 
     /** Returns the number of taps. */

@@ -2,6 +2,7 @@ package dev.vibra.filter;
 
 import dev.vibra.internal.Require;
 import dev.vibra.window.Window;
+import java.util.Objects;
 
 /**
  * Change of the sample rate by a ratio of whole numbers: as if zeros were put between the samples, a low-pass filter of
@@ -18,7 +19,7 @@ import dev.vibra.window.Window;
  */
 public final class Resampling {
     private static final int PERIODS = 10;
-    private static final int LARGEST = 1 << 20;
+    private static final int LARGEST = 1 << 16;
 
     private final int up;
     private final int down;
@@ -34,6 +35,7 @@ public final class Resampling {
             throw new IllegalArgumentException("up and down must be at most " + LARGEST + " in lowest terms: "
                     + this.up + "/" + this.down);
         }
+        Objects.requireNonNull(window, "window");
         half = PERIODS * longest;
         taps = longest == 1 ? new double[2 * half + 1]
                 : FirDesign.lowPass(2 * half + 1, 1, 2.0 * longest, window).taps();
@@ -51,7 +53,7 @@ public final class Resampling {
      * @param up factor of the new rate, at least 1
      * @param down divisor of the new rate, at least 1
      * @return the resampling
-     * @throws IllegalArgumentException if a factor is below 1 or, in lowest terms, above 2²⁰
+     * @throws IllegalArgumentException if a factor is below 1 or, in lowest terms, above 2¹⁶
      */
     public static Resampling by(int up, int down) {
         return new Resampling(up, down, Window.kaiser(5));
@@ -64,7 +66,7 @@ public final class Resampling {
      * @param down divisor of the new rate, at least 1
      * @param window window of the low-pass filter
      * @return the resampling
-     * @throws IllegalArgumentException if a factor is below 1 or, in lowest terms, above 2²⁰
+     * @throws IllegalArgumentException if a factor is below 1 or, in lowest terms, above 2¹⁶
      */
     public static Resampling by(int up, int down, Window window) {
         return new Resampling(up, down, window);
@@ -75,9 +77,15 @@ public final class Resampling {
      *
      * @param length number of samples that go in, zero or more
      * @return {@code ceil(length·up/down)}
+     * @throws IllegalArgumentException if the length is negative or more than 2²⁶ samples would come of fewer
      */
     public int outputLength(int length) {
-        return (int) (((long) length * up + down - 1) / down);
+        long out = (Require.atLeast("length", length, 0) * (long) up + down - 1) / down;
+        if (out > Require.MOST_SAMPLES && up > down) {
+            throw new IllegalArgumentException("length must be at most " + (long) Require.MOST_SAMPLES * down / up
+                    + " for " + this + ": " + length);
+        }
+        return (int) out;
     }
 
     /**
@@ -88,7 +96,8 @@ public final class Resampling {
      * @throws IllegalArgumentException if the sample rate is out of range
      */
     public double outputSampleRateHertz(double sampleRateHertz) {
-        return Require.positive("sampleRateHertz", sampleRateHertz, "Hz") * up / down;
+        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        return Require.positive("new sample rate", sampleRateHertz * up / down, "Hz");
     }
 
     /**
@@ -96,9 +105,10 @@ public final class Resampling {
      *
      * @param samples samples; left alone
      * @return a new array of {@link #outputLength} samples, the first at the same time as the first sample
+     * @throws IllegalArgumentException if too many samples would come out
      */
     public double[] process(double[] samples) {
-        double[] out = new double[outputLength(samples.length)];
+        double[] out = new double[outputLength(Objects.requireNonNull(samples, "samples").length)];
         for (int m = 0; m < out.length; m++) {
             long at = (long) m * down + half; // place of the newest tap on the finer grid of the samples with zeros
             int last = (int) Math.min(samples.length - 1, at / up);

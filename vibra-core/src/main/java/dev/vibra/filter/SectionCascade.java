@@ -3,6 +3,7 @@ package dev.vibra.filter;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * Coefficients of a recursive filter as second-order sections in series, immutable.
@@ -20,6 +21,17 @@ public final class SectionCascade implements Serializable {
         this.coefficients = coefficients;
     }
 
+    private Object readResolve() {
+        double[] copy = Require.finiteCopy("coefficients", coefficients);
+        if (copy.length == 0 || copy.length % 5 != 0) {
+            throw new IllegalArgumentException("coefficients must be five a section: " + copy.length);
+        }
+        for (int s = 0; s < copy.length / 5; s++) {
+            requireStable(s, copy[5 * s + 3], copy[5 * s + 4]);
+        }
+        return new SectionCascade(copy);
+    }
+
     /**
      * Makes a cascade of given sections.
      *
@@ -29,10 +41,10 @@ public final class SectionCascade implements Serializable {
      *     zero or a section is unstable
      */
     public static SectionCascade of(double[]... sections) {
-        Require.atLeast("number of sections", sections.length, 1);
+        Require.atLeast("number of sections", Objects.requireNonNull(sections, "sections").length, 1);
         double[] flat = new double[5 * sections.length];
         for (int s = 0; s < sections.length; s++) {
-            double[] row = sections[s].clone();
+            double[] row = Objects.requireNonNull(sections[s], "section").clone();
             if (row.length != 6) {
                 throw new IllegalArgumentException("section[" + s + "] must have 6 coefficients: " + row.length);
             }
@@ -64,7 +76,7 @@ public final class SectionCascade implements Serializable {
      * @return the cascade of both
      */
     public SectionCascade then(SectionCascade next) {
-        double[] both = new double[coefficients.length + next.coefficients.length];
+        double[] both = new double[coefficients.length + Objects.requireNonNull(next, "next").coefficients.length];
         System.arraycopy(coefficients, 0, both, 0, coefficients.length);
         System.arraycopy(next.coefficients, 0, both, coefficients.length, next.coefficients.length);
         return new SectionCascade(both);
@@ -138,7 +150,7 @@ public final class SectionCascade implements Serializable {
      *     (1996) 988-992"
      */
     public double[] zeroPhase(double[] samples) {
-        return new ZeroPhase(this).filter(samples);
+        return new ZeroPhase(this).filter(Objects.requireNonNull(samples, "samples"));
     }
 
     /**
@@ -147,7 +159,7 @@ public final class SectionCascade implements Serializable {
      * @return a filter with its own state, for one thread
      */
     public CascadeFilter newFilter() {
-        return new CascadeFilter(coefficients);
+        return new CascadeFilter(this, coefficients);
     }
 
     /** Returns the number of sections. */

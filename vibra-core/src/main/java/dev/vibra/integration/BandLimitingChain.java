@@ -4,9 +4,13 @@ import dev.vibra.filter.Butterworth;
 import dev.vibra.filter.CascadeFilter;
 import dev.vibra.filter.SectionCascade;
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * Measuring chain of a vibration-severity instrument in the time domain: integration and band limiting by a third-order
@@ -25,12 +29,14 @@ import java.util.Arrays;
  *
  * @see "ISO 2954:2012, 5.3 and 5.4 and Table 2 (as summarised by public secondary sources)"
  */
-public final class BandLimitingChain {
+public final class BandLimitingChain implements Resumable<BandLimitingChain> {
+    private static final StateFormat FORMAT = new StateFormat("chain", 1);
     /** After this many periods of the lower end a start-up has fallen below 1e-5 in bands of an octave and more. */
     private static final double SETTLING_PERIODS = 4;
 
     private static final int ORDER = 3;
 
+    private final Made made;
     private final Band band;
     private final double sampleRateHertz;
     private final int integrations;
@@ -42,6 +48,7 @@ public final class BandLimitingChain {
     private boolean fresh = true;
 
     private BandLimitingChain(Quantity from, Quantity to, Band band, double sampleRateHertz) {
+        made = new Made(from, to, band, sampleRateHertz);
         this.band = band;
         this.sampleRateHertz = Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         integrations = from.integrationsTo(to);
@@ -71,7 +78,8 @@ public final class BandLimitingChain {
      * @throws IllegalArgumentException if an argument is out of range or the motion would have to be differentiated
      */
     public static BandLimitingChain of(Quantity from, Quantity to, Band band, double sampleRateHertz) {
-        return new BandLimitingChain(from, to, band, sampleRateHertz);
+        return new BandLimitingChain(Objects.requireNonNull(from, "from"), Objects.requireNonNull(to, "to"),
+                Objects.requireNonNull(band, "band"), sampleRateHertz);
     }
 
     /**
@@ -83,6 +91,7 @@ public final class BandLimitingChain {
      * @throws IllegalArgumentException if the frequency is negative or not finite
      */
     public static double nominalGain(Band band, double hertz) {
+        Objects.requireNonNull(band, "band");
         Require.notNegative("hertz", hertz, "Hz");
         if (hertz == 0) {
             return 0;
@@ -127,7 +136,7 @@ public final class BandLimitingChain {
      */
     public void process(double[] in, int inOffset, double[] out, int outOffset, int length) {
         if (fresh && length > 0) {
-            Require.range("in", inOffset, length, in.length);
+            Require.range("in", in, inOffset, length);
             filter.settleAt(in[inOffset]);
             fresh = false;
         }
@@ -155,7 +164,60 @@ public final class BandLimitingChain {
     /** Puts the chain into its state before the first sample. */
     public void reset() {
         fresh = true;
+        newest = 0;
+        filter.reset();
         Arrays.fill(history, 0);
+    }
+
+    @Override
+    public Recipe<BandLimitingChain> recipe() {
+        return made;
+    }
+
+    /** What makes such a chain. */
+    private record Made(Quantity from, Quantity to, Band band, double sampleRateHertz)
+            implements Recipe<BandLimitingChain> {
+        @Override
+        public BandLimitingChain make() {
+            return of(from, to, band, sampleRateHertz);
+        }
+
+        int code() {
+            return StateFormat.settings(from.name().hashCode(), to.name().hashCode(), band.lowestHertz(),
+                    band.highestHertz(), sampleRateHertz);
+        }
+
+        @Override
+        public String toString() {
+            return "band-limiting chain " + band + " at " + sampleRateHertz + " Hz";
+        }
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + 1 + filter.stateLength() + history.length;
+    }
+
+    /** The history is written newest sample first: the place in the ring is nobody's business. */
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = FORMAT.write(out, offset, stateLength(), made.code());
+        out[at++] = fresh ? 1 : 0;
+        at = filter.snapshotTo(out, at);
+        for (int k = 0; k < history.length; k++) {
+            out[at++] = StateFormat.sound(history[(newest + k) % history.length]);
+        }
+        return at;
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        int at = FORMAT.check(in, offset, stateLength(), made.code());
+        boolean first = StateFormat.flag(in, at++);
+        at = filter.resumeFrom(in, at);
+        fresh = first;
+        return StateFormat.take(in, at, history);
     }
 
     /** What the 33 taps have to make up for: tan(x)/x an integration, and the bend of the low-pass. */
@@ -195,6 +257,6 @@ public final class BandLimitingChain {
     /** Returns band and sample rate. */
     @Override
     public String toString() {
-        return "band-limiting chain " + band + " at " + sampleRateHertz + " Hz";
+        return made.toString();
     }
 }

@@ -11,10 +11,10 @@ public final class Detrending {
      *
      * @param samples samples, at least one; left alone
      * @return a new array with mean 0
-     * @throws IllegalArgumentException if there is no sample
+     * @throws IllegalArgumentException if there is no sample, or one is not finite or too large to add up
      */
     public static double[] withoutMean(double... samples) {
-        double[] out = samples.clone();
+        double[] out = Require.finiteCopy("samples", samples);
         Require.atLeast("number of samples", out.length, 1);
         double sum = 0;
         for (double x : out) {
@@ -24,6 +24,7 @@ public final class Detrending {
         for (int i = 0; i < out.length; i++) {
             out[i] -= mean;
         }
+        Require.allFinite("samples less their mean", out);
         return out;
     }
 
@@ -32,12 +33,13 @@ public final class Detrending {
      *
      * @param samples samples, at least two; left alone
      * @return a new array with mean 0 and slope 0
-     * @throws IllegalArgumentException if there are fewer than two samples
+     * @throws IllegalArgumentException if there are fewer than two samples, or one is not finite or too large to add up
      */
     public static double[] withoutLine(double... samples) {
-        double[] out = samples.clone();
+        double[] out = Require.finiteCopy("samples", samples);
         Require.atLeast("number of samples", out.length, 2);
         removeLine(out, out.length);
+        Require.allFinite("samples less their line", out);
         return out;
     }
 

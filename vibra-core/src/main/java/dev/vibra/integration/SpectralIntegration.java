@@ -5,6 +5,7 @@ import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.transform.RealTransform;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * Integration, differentiation or plain band limiting of a whole recording in the frequency domain, without phase
@@ -74,7 +75,9 @@ public final class SpectralIntegration {
      * @throws IllegalArgumentException if an argument is out of range or the recording too short for the band
      */
     public static SpectralIntegration of(int length, double sampleRateHertz, Quantity from, Quantity to, Band band) {
-        return new SpectralIntegration(length, sampleRateHertz, from, to, band);
+        Objects.requireNonNull(band, "band");
+        Objects.requireNonNull(to, "to");
+        return new SpectralIntegration(length, sampleRateHertz, Objects.requireNonNull(from, "from"), to, band);
     }
 
     private double[] response() {
@@ -127,8 +130,8 @@ public final class SpectralIntegration {
      * @throws IllegalArgumentException if a range leaves its array
      */
     public double[] process(double[] in, int inOffset, double[] out) {
-        Require.range("in", inOffset, length, in.length);
-        Require.range("out", 0, settledLength(), out.length);
+        Require.range("in", in, inOffset, length);
+        Require.range("out", out, 0, settledLength());
         fillPadded(in, inOffset);
         transform.forward(padded, 0, spectrum);
         for (int k = 0; k < response.length; k++) {

@@ -2,6 +2,9 @@ package dev.vibra.integration;
 
 import dev.vibra.filter.FirFilter;
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 import dev.vibra.window.Window;
 
 /**
@@ -13,7 +16,9 @@ import dev.vibra.window.Window;
  * @see "Oppenheim and Schafer, Discrete-Time Signal Processing, 3rd ed. 2010, section 7.6.3 (discrete-time
  *     differentiator)"
  */
-public final class TimeDifferentiator {
+public final class TimeDifferentiator implements Resumable<TimeDifferentiator> {
+    private static final StateFormat FORMAT = new StateFormat("derive", 1);
+
     /** Samples by which the output lags. */
     public static final int DELAY = 32;
 
@@ -70,6 +75,42 @@ public final class TimeDifferentiator {
     /** Puts the differentiator at rest. */
     public void reset() {
         filter.reset();
+    }
+
+    @Override
+    public Recipe<TimeDifferentiator> recipe() {
+        return new Made(sampleRateHertz);
+    }
+
+    /** What makes such a differentiator. */
+    private record Made(double sampleRateHertz) implements Recipe<TimeDifferentiator> {
+        @Override
+        public TimeDifferentiator make() {
+            return at(sampleRateHertz);
+        }
+
+        @Override
+        public String toString() {
+            return "differentiator at " + sampleRateHertz + " Hz";
+        }
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + filter.stateLength();
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = FORMAT.write(out, offset, stateLength(), StateFormat.settings(sampleRateHertz));
+        return filter.snapshotTo(out, at);
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        int at = FORMAT.check(in, offset, stateLength(), StateFormat.settings(sampleRateHertz));
+        return filter.resumeFrom(in, at);
     }
 
     /** Returns the sample rate. */

@@ -4,6 +4,9 @@ import dev.vibra.filter.CascadeFilter;
 import dev.vibra.filter.FilterDesign;
 import dev.vibra.filter.SectionCascade;
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 
 /**
  * Integration over time by the trapezoidal rule, of a stream, with a high-pass that keeps a bias from drifting.
@@ -15,7 +18,9 @@ import dev.vibra.internal.Require;
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  */
-public final class TimeIntegrator {
+public final class TimeIntegrator implements Resumable<TimeIntegrator> {
+    private static final StateFormat FORMAT = new StateFormat("integrate", 1);
+
     private final int integrations;
     private final double highPassHertz;
     private final double sampleRateHertz;
@@ -96,16 +101,59 @@ public final class TimeIntegrator {
      * @param samples samples, at least one; left alone
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @return a new array of the same length
-     * @throws IllegalArgumentException if there is no sample or the sample rate is out of range
+     * @throws IllegalArgumentException if there is no sample, one or a sum is not finite, or the sample rate is out of
+     *     range
      */
     public static double[] runningTrapezoid(double[] samples, double sampleRateHertz) {
-        Require.atLeast("number of samples", samples.length, 1);
+        double[] x = Require.finiteCopy("samples", samples);
+        Require.atLeast("number of samples", x.length, 1);
         Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
-        double[] out = new double[samples.length];
-        for (int i = 1; i < samples.length; i++) {
-            out[i] = out[i - 1] + 0.5 * (samples[i - 1] + samples[i]) / sampleRateHertz;
+        double[] out = new double[x.length];
+        for (int i = 1; i < x.length; i++) {
+            out[i] = out[i - 1] + 0.5 * (x[i - 1] + x[i]) / sampleRateHertz;
         }
+        Require.allFinite("running sum", out);
         return out;
+    }
+
+    @Override
+    public Recipe<TimeIntegrator> recipe() {
+        return new Made(integrations, highPassHertz, sampleRateHertz);
+    }
+
+    /** What makes such an integrator. */
+    private record Made(int integrations, double highPassHertz, double sampleRateHertz)
+            implements Recipe<TimeIntegrator> {
+        @Override
+        public TimeIntegrator make() {
+            return of(integrations, highPassHertz, sampleRateHertz);
+        }
+
+        @Override
+        public String toString() {
+            return (integrations == 1 ? "integrator" : "double integrator") + ", high-pass " + highPassHertz + " Hz at "
+                    + sampleRateHertz + " Hz";
+        }
+    }
+
+    private int settings() {
+        return StateFormat.settings(integrations, highPassHertz, sampleRateHertz);
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + filter.stateLength();
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        return filter.snapshotTo(out, FORMAT.write(out, offset, stateLength(), settings()));
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        return filter.resumeFrom(in, FORMAT.check(in, offset, stateLength(), settings()));
     }
 
     /** Returns integrations and corner. */

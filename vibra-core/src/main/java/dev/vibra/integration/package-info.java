@@ -4,5 +4,7 @@
  * {@link dev.vibra.integration.SpectralIntegration} does a whole recording in the frequency domain and is flat up to
  * the ends of the band. The second way follows A. Brandt, R. Brincker, <i>Measurement</i> 58 (2014) 511-519, who
  * compare such methods.
+ *
+ * @serial exclude
  */
 package dev.vibra.integration;

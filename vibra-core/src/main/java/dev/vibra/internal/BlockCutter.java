@@ -1,16 +1,15 @@
 package dev.vibra.internal;
 
-import java.util.function.Consumer;
+import java.util.Arrays;
 
 /**
- * Cuts a stream of pieces of any size into overlapping blocks of one size and passes each on as soon as it is full.
+ * Cuts a stream of pieces of any size into overlapping blocks of one size: fill, and use the block whenever it is full.
  *
- * <p>Holds state: not thread-safe, one per stream; allocates nothing while pushing.
+ * <p>Holds state: not thread-safe, one per stream; allocates nothing while filling.
  */
 public final class BlockCutter {
     private final double[] block;
     private final int step;
-    private final Consumer<double[]> receiver;
     private int filled;
 
     /**
@@ -18,42 +17,76 @@ public final class BlockCutter {
      *
      * @param length number of samples of a block, at least 1
      * @param step number of samples from the start of one block to that of the next, 1 to the length
-     * @param receiver is given each full block, the same array each time; it must leave the array alone
      * @throws IllegalArgumentException if length or step is out of range
      */
-    public BlockCutter(int length, int step, Consumer<double[]> receiver) {
+    public BlockCutter(int length, int step) {
         block = new double[Require.atLeast("block length", length, 1)];
         this.step = (int) Require.within("step", step, 1, length, "");
-        this.receiver = receiver;
     }
 
     /**
-     * Takes in a piece of the stream.
+     * Takes in samples up to the end of the block; after a full block the next one begins.
      *
-     * @param samples samples, all finite; left alone
+     * @param samples samples, checked by the caller; left alone
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
+     * @return number of samples taken in, at least one unless the length is zero
      */
-    public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
-        for (int i = offset; i < offset + length; i++) {
-            if (!(Math.abs(samples[i]) < Double.POSITIVE_INFINITY)) {
-                throw Require.failure("samples[" + i + "]", "finite", samples[i]);
-            }
-            if (filled == block.length) {
-                System.arraycopy(block, step, block, 0, block.length - step);
-                filled -= step;
-            }
-            block[filled++] = samples[i];
-            if (filled == block.length) {
-                receiver.accept(block);
-            }
+    public int fill(double[] samples, int offset, int length) {
+        if (isFull() && length > 0) {
+            System.arraycopy(block, step, block, 0, block.length - step);
+            filled -= step;
         }
+        int taken = Math.min(length, block.length - filled);
+        System.arraycopy(samples, offset, block, filled, taken);
+        filled += taken;
+        return taken;
+    }
+
+    /** {@return true if the block has just become full} */
+    public boolean isFull() {
+        return filled == block.length;
+    }
+
+    /** {@return the block, the same array each time; to be left alone} */
+    public double[] block() {
+        return block;
     }
 
     /** Forgets what was taken in. */
     public void reset() {
         filled = 0;
+    }
+
+    /** {@return numbers of its state} */
+    public int stateLength() {
+        return 1 + block.length;
+    }
+
+    /**
+     * Writes the state; what lies behind the samples taken in is written as zeros.
+     *
+     * @param out receives the numbers
+     * @param at index of the first
+     * @return index behind the last
+     */
+    public int put(double[] out, int at) {
+        out[at] = filled;
+        System.arraycopy(block, 0, out, at + 1, filled);
+        Arrays.fill(out, at + 1 + filled, at + stateLength(), 0);
+        return at + stateLength();
+    }
+
+    /**
+     * Takes up a state.
+     *
+     * @param in holds the numbers, all finite
+     * @param at index of the first
+     * @return index behind the last
+     * @throws IllegalArgumentException if they are no such state
+     */
+    public int take(double[] in, int at) {
+        filled = (int) StateFormat.count(in, at, block.length);
+        return StateFormat.take(in, at + 1, block);
     }
 }

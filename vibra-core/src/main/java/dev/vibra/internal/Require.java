@@ -1,12 +1,22 @@
 package dev.vibra.internal;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * Argument checks with one message shape: parameter, rule, unit, value. The conditions are written negated, so that NaN
  * fails each of them.
  */
 public final class Require {
+    /**
+     * Largest magnitude of a sample in SI units, beyond anything measured: its fourth power stays within the range of
+     * numbers, however many are added.
+     */
+    public static final double LARGEST_SAMPLE = 1e70;
+    /** Most samples that are made because a number asks for them: 22 minutes at 51.2 kHz, half a gigabyte. */
+    public static final int MOST_SAMPLES = 1 << 26;
+
     private Require() {}
 
     /**
@@ -107,6 +117,20 @@ public final class Require {
     }
 
     /**
+     * Requires that a range lies inside an array.
+     *
+     * @param name parameter as the caller knows it
+     * @param array the array
+     * @param offset first index used
+     * @param length number of elements used
+     * @throws IllegalArgumentException if the range leaves the array
+     * @throws NullPointerException that names the array if there is none
+     */
+    public static void range(String name, double[] array, int offset, int length) {
+        range(name, offset, length, Objects.requireNonNull(array, name).length);
+    }
+
+    /**
      * Requires that every element is a finite number.
      *
      * @param name parameter as the caller knows it
@@ -119,6 +143,88 @@ public final class Require {
                 throw new IllegalArgumentException(name + "[" + i + "] must be finite: " + values[i]);
             }
         }
+    }
+
+    /**
+     * Checks a block of samples before anything of it is taken in.
+     *
+     * @param samples array that holds the block
+     * @param offset index of the first sample
+     * @param length number of samples
+     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite or beyond 1e70
+     */
+    public static void samples(double[] samples, int offset, int length) {
+        range("samples", offset, length, Objects.requireNonNull(samples, "samples").length);
+        for (int i = offset; i < offset + length; i++) {
+            if (!(Math.abs(samples[i]) <= LARGEST_SAMPLE)) {
+                finite("samples[" + i + "]", samples[i]);
+                throw failure("samples[" + i + "]", "within ±1e70", samples[i]);
+            }
+        }
+    }
+
+    /**
+     * Copies an array and requires that every element is a finite number: what stays inside a value.
+     *
+     * @param name parameter as the caller knows it
+     * @param values values to copy and check
+     * @return the copy
+     * @throws IllegalArgumentException if an element is NaN or infinite; the message names its index
+     */
+    public static double[] finiteCopy(String name, double[] values) {
+        double[] copy = Objects.requireNonNull(values, name).clone();
+        allFinite(name, copy);
+        return copy;
+    }
+
+    /**
+     * Requires that every element is a finite number of zero or more.
+     *
+     * @param name parameter as the caller knows it
+     * @param values values to check; not kept
+     * @return the values
+     * @throws IllegalArgumentException if an element is NaN, infinite or negative; the message names its index
+     */
+    public static double[] allNotNegative(String name, double[] values) {
+        for (int i = 0; i < values.length; i++) {
+            if (!(values[i] >= 0 && values[i] < Double.POSITIVE_INFINITY)) {
+                throw failure(name + "[" + i + "]", "finite and >= 0", values[i]);
+            }
+        }
+        return values;
+    }
+
+    /**
+     * Copies a list and requires that neither it nor an element of it is null.
+     *
+     * @param <T> type of the elements
+     * @param name parameter as the caller knows it
+     * @param values list to copy
+     * @return an unmodifiable copy
+     * @throws NullPointerException that names the list, or the element with its index
+     */
+    public static <T> List<T> copy(String name, List<? extends T> values) {
+        for (int i = 0; i < Objects.requireNonNull(values, name).size(); i++) {
+            Objects.requireNonNull(values.get(i), name + "[" + i + "]");
+        }
+        return List.copyOf(values);
+    }
+
+    /**
+     * Requires a whole number within closed limits.
+     *
+     * @param name parameter as the caller knows it
+     * @param value value given
+     * @param lowest smallest allowed value
+     * @param highest largest allowed value
+     * @return the value
+     * @throws IllegalArgumentException if the value is outside the limits
+     */
+    public static int count(String name, int value, int lowest, int highest) {
+        if (value < lowest || value > highest) {
+            throw new IllegalArgumentException(name + " must be from " + lowest + " to " + highest + ": " + value);
+        }
+        return value;
     }
 
     /**
@@ -141,7 +247,7 @@ public final class Require {
      * @return the text without blanks around it
      */
     public static String notBlank(String name, String text) {
-        if (text.isBlank()) {
+        if (Objects.requireNonNull(text, name).isBlank()) {
             throw new IllegalArgumentException(name + " must not be blank: \"" + text + "\"");
         }
         return text.strip();

@@ -3,6 +3,7 @@ package dev.vibra.io;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
 import java.io.BufferedWriter;
+import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
@@ -12,64 +13,40 @@ import java.util.Optional;
 
 /** Recordings as text, by the rules at {@link Recordings}. */
 final class CsvFormat implements RecordingFormat {
-    private static final double TOLERATED_STEP = 0.25;
-
     @Override
     public List<String> endings() {
         return List.of(".csv", ".txt");
     }
 
-    /** Text: no other control characters than those that end lines and separate columns. */
+    /** Text of an encoding that isn't read is one too: the message says so. */
     @Override
     public boolean begins(byte[] head) {
-        for (byte b : head) {
-            if (b >= 0 && b < ' ' && b != '\t' && b != '\n' && b != '\r') {
-                return false;
-            }
-        }
-        return true;
+        return TextEncoding.isPlain(head) || TextEncoding.wide(head).isPresent();
     }
 
     @Override
-    public Optional<SampleFormat> sampleFormat(Path file) {
+    public Optional<SampleFormat> sampleFormat(ByteReader in) {
         return Optional.empty();
     }
 
+    /** A long file is walked through twice where that is possible, and the whole one held in memory where it isn't. */
     @Override
-    public Waveform read(Path file, ReadRequest request) {
-        request.channelOf(file, 1);
+    public Frames open(ByteReader in, ReadRequest request) throws IOException {
         if (request.sampleRateHertz().isPresent()) {
-            double[] values = NumberTable.read(file, 1).column(0);
-            return request.waveform(values, request.sampleRateHertz().getAsDouble(), 0);
+            return new ColumnRows(in, request.sampleRateHertz().getAsDouble());
         }
-        NumberTable table = NumberTable.read(file, 2);
-        double[] time = table.column(0);
-        return request.waveform(table.column(1), sampleRate(file, time, table), time[0]);
-    }
-
-    private static double sampleRate(Path file, double[] time, NumberTable table) {
-        int last = time.length - 1;
-        double step = last < 1 ? 0 : (time[last] - time[0]) / last;
-        if (!(step > 0)) {
-            throw new RecordingFileException(file, "time must rise over at least two lines: from " + time[0] + " s to "
-                    + time[Math.max(last, 0)] + " s in " + time.length + " line(s)");
+        if (!request.inPieces() || !in.isRepeatable()) {
+            return new CsvTable(in);
         }
-        for (int i = 1; i < last; i++) {
-            double place = time[0] + i * step;
-            if (!(Math.abs(time[i] - place) <= TOLERATED_STEP * step)) {
-                throw new RecordingFileException(file, "line " + table.lineOf(i)
-                        + ": time must rise evenly, here to about "
-                        + place + " s: " + time[i]);
-            }
+        TimeAxis axis = TimedRows.axisOf(in);
+        in.close();
+        ByteReader again = in.again();
+        try {
+            return new TimedRows(again, axis);
+        } catch (IOException | RuntimeException e) {
+            again.close();
+            throw e;
         }
-        return roundedRate(1 / step, last);
-    }
-
-    /** Printed times are rounded: a whole number of Hz that puts the last sample within a tenth of a step is meant. */
-    private static double roundedRate(double rate, int steps) {
-        double whole = Math.rint(rate);
-        double relative = Math.abs(rate - whole) / rate;
-        return relative <= 1e-5 && relative * steps <= 0.1 ? whole : rate;
     }
 
     @Override

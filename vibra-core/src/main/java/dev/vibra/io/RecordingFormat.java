@@ -2,6 +2,7 @@ package dev.vibra.io;
 
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -15,10 +16,10 @@ interface RecordingFormat {
     boolean begins(byte[] head);
 
     /** How the samples of a file are stored; empty if as text. */
-    Optional<SampleFormat> sampleFormat(Path file);
+    Optional<SampleFormat> sampleFormat(ByteReader in) throws IOException;
 
-    /** Reads one channel. */
-    Waveform read(Path file, ReadRequest request);
+    /** Opens a file that stands at its beginning; whoever opened the bytes closes them, if this fails. */
+    Frames open(ByteReader in, ReadRequest request) throws IOException;
 
     /** Writes one channel so that every digit is kept, whole or not at all. */
     void write(Waveform wave, Path file, Unit unit);

@@ -3,14 +3,11 @@ package dev.vibra.io;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.Waveform;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 
 /**
  * Reads and writes recordings; the kind of file is told by its name, {@code .wav} or {@code .csv} (also {@code .txt}),
@@ -20,10 +17,12 @@ import java.util.OptionalInt;
  * RF64. Whole numbers count as fractions of full scale, -1 to 1: {@link #sampleFormat} tells which they are, and the
  * volts of a converter are its full scale in volts times them.
  *
- * <p>CSV: one column of values, or two of time in seconds and value.
+ * <p>CSV: one column of values, or time in seconds and a column of values for each channel, in UTF-8 or another
+ * encoding of single bytes. A field may have up to 1000 characters, a row up to 1000 numbers.
  * <ul>
- * <li>Lines that begin with {@code #} and lines of blanks are skipped; a first line without any number is a header.
- * <li>The separator of two columns is the first of semicolon, tab, comma and blanks that the first line with numbers
+ * <li>Lines that begin with {@code #} and lines of blanks are skipped; a first line without any number is a header,
+ * which names the channels if it has as many fields as there are columns.
+ * <li>The separator of columns is the first of semicolon, tab, comma and blanks that the first line with numbers
  * holds.
  * <li>A comma within a number is a decimal comma, where the comma doesn't separate columns. A number with both point
  * and comma is refused, and so is one column of whole numbers with a comma whose first parts count up: those are two
@@ -31,6 +30,9 @@ import java.util.OptionalInt;
  * <li>Time must rise evenly: no time may lie more than a quarter of a step beside its place, so that a lost line is
  * found. The first time is the start of the recording.
  * </ul>
+ *
+ * <p>These are the short ways to a file; {@link RecordingInput} reads from streams, channels and buffers too, several
+ * channels at once, a range, or block by block.
  */
 public final class Recordings {
     /** As many bytes from the start of a file tell what it is. */
@@ -65,8 +67,7 @@ public final class Recordings {
      * @throws IllegalArgumentException if the scale is out of range
      */
     public static Waveform read(Path file, Unit unit, double scale) {
-        ReadRequest request = new ReadRequest(unit, scale, OptionalInt.empty(), OptionalDouble.empty());
-        return formatOf(file).read(file, request);
+        return RecordingInput.of(file).withScale(scale).read(unit);
     }
 
     /**
@@ -81,8 +82,7 @@ public final class Recordings {
      * @throws IllegalArgumentException if scale or channel are out of range
      */
     public static Waveform read(Path file, Unit unit, double scale, int channel) {
-        ReadRequest request = new ReadRequest(unit, scale, OptionalInt.of(channel), OptionalDouble.empty());
-        return formatOf(file).read(file, request);
+        return RecordingInput.of(file).withScale(scale).withChannel(channel).read(unit);
     }
 
     /**
@@ -93,7 +93,7 @@ public final class Recordings {
      * @throws RecordingFileException if the file can't be read or its header is malformed
      */
     public static Optional<SampleFormat> sampleFormat(Path file) {
-        return formatOf(file).sampleFormat(file);
+        return RecordingInput.of(file).sampleFormat();
     }
 
     /**
@@ -109,8 +109,7 @@ public final class Recordings {
      * @throws IllegalArgumentException if scale or sample rate are out of range
      */
     public static Waveform readColumn(Path file, Unit unit, double scale, double sampleRateHertz) {
-        ReadRequest request = new ReadRequest(unit, scale, OptionalInt.empty(), OptionalDouble.of(sampleRateHertz));
-        return formatOf(file).read(file, request);
+        return RecordingInput.of(file).withScale(scale).withSampleRate(sampleRateHertz).read(unit);
     }
 
     /**
@@ -124,29 +123,27 @@ public final class Recordings {
      * @throws IllegalArgumentException if the unit measures another quantity
      */
     public static void write(Waveform wave, Path file, Unit unit) {
-        byEnding(file).orElseThrow(() -> new RecordingFileException(file, "name must end in " + endings()))
+        Objects.requireNonNull(wave, "wave");
+        Objects.requireNonNull(unit, "unit");
+        byEnding(RecordingFileException.nameOf(Objects.requireNonNull(file, "file")))
+                .orElseThrow(() -> new RecordingFileException(file, "name must end in " + endings()))
                 .write(wave, file, unit);
     }
 
-    private static Optional<RecordingFormat> byEnding(Path file) {
-        String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
-        return FORMATS.stream().filter(format -> format.endings().stream().anyMatch(name::endsWith)).findFirst();
+    private static Optional<RecordingFormat> byEnding(String name) {
+        String lowerCase = name.toLowerCase(Locale.ROOT);
+        return FORMATS.stream().filter(format -> format.endings().stream().anyMatch(lowerCase::endsWith)).findFirst();
     }
 
-    private static RecordingFormat formatOf(Path file) {
-        return byEnding(file).orElseGet(() -> byContent(file));
-    }
-
-    private static RecordingFormat byContent(Path file) {
-        byte[] head;
-        try (InputStream in = Files.newInputStream(file)) {
-            head = in.readNBytes(HEAD_BYTES);
-        } catch (IOException e) {
-            throw new RecordingFileException(file, "can't be read: " + e, e);
+    /** Finds the format by the name's ending, else by the first bytes, which aren't taken. */
+    static RecordingFormat formatOf(ByteReader in) throws IOException {
+        Optional<RecordingFormat> known = byEnding(in.name());
+        if (known.isPresent()) {
+            return known.get();
         }
-        return FORMATS.stream().filter(format -> format.begins(head)).findFirst().orElseThrow(() ->
-                new RecordingFileException(file, "must be a recording: its name doesn't end in " + endings()
-                        + ", and it begins like none of them"));
+        byte[] head = in.head(HEAD_BYTES);
+        return FORMATS.stream().filter(format -> format.begins(head)).findFirst().orElseThrow(() -> in.problem(
+                "must be a recording: its name doesn't end in " + endings() + ", and it begins like none of them"));
     }
 
     /** As in {@code .wav, .csv or .txt}. */

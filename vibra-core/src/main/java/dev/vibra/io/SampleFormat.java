@@ -1,14 +1,16 @@
 package dev.vibra.io;
 
 import java.nio.ByteBuffer;
+import java.util.Arrays;
+import java.util.Optional;
 
 /** How one sample is stored in a WAV file. Whole numbers stand for fractions of full scale, -1 to just below 1. */
 public enum SampleFormat {
     /** 16-bit whole number. */
     INTEGER_16(1, 2) {
         @Override
-        double get(ByteBuffer bytes) {
-            return bytes.getShort() * 0x1p-15;
+        double at(ByteBuffer bytes, int place) {
+            return bytes.getShort(place) * 0x1p-15;
         }
 
         @Override
@@ -19,9 +21,9 @@ public enum SampleFormat {
     /** 24-bit whole number. */
     INTEGER_24(1, 3) {
         @Override
-        double get(ByteBuffer bytes) {
-            int low = Short.toUnsignedInt(bytes.getShort());
-            return (bytes.get() << 16 | low) * 0x1p-23;
+        double at(ByteBuffer bytes, int place) {
+            int low = Short.toUnsignedInt(bytes.getShort(place));
+            return (bytes.get(place + 2) << 16 | low) * 0x1p-23;
         }
 
         @Override
@@ -34,8 +36,8 @@ public enum SampleFormat {
     /** 32-bit whole number. */
     INTEGER_32(1, 4) {
         @Override
-        double get(ByteBuffer bytes) {
-            return bytes.getInt() * 0x1p-31;
+        double at(ByteBuffer bytes, int place) {
+            return bytes.getInt(place) * 0x1p-31;
         }
 
         @Override
@@ -46,8 +48,8 @@ public enum SampleFormat {
     /** 32-bit floating point. */
     FLOAT_32(3, 4) {
         @Override
-        double get(ByteBuffer bytes) {
-            return bytes.getFloat();
+        double at(ByteBuffer bytes, int place) {
+            return bytes.getFloat(place);
         }
 
         @Override
@@ -58,8 +60,8 @@ public enum SampleFormat {
     /** 64-bit floating point. */
     FLOAT_64(3, 8) {
         @Override
-        double get(ByteBuffer bytes) {
-            return bytes.getDouble();
+        double at(ByteBuffer bytes, int place) {
+            return bytes.getDouble(place);
         }
 
         @Override
@@ -86,8 +88,8 @@ public enum SampleFormat {
         return tag == 1;
     }
 
-    /** Reads one sample. */
-    abstract double get(ByteBuffer bytes);
+    /** Reads the sample at a place of a little-endian buffer; the position of the buffer doesn't matter. */
+    abstract double at(ByteBuffer bytes, int place);
 
     /** Writes one sample that {@link #holds}. */
     abstract void put(ByteBuffer bytes, double value);
@@ -112,14 +114,10 @@ public enum SampleFormat {
         return scaled >= -limit && scaled <= limit - 1;
     }
 
-    /** Finds a format; null if there is none. */
-    static SampleFormat find(int tag, int bits) {
-        for (SampleFormat format : values()) {
-            if (format.tag == tag && 8 * format.bytesPerSample == bits) {
-                return format;
-            }
-        }
-        return null;
+    /** Finds a format by what the header says. */
+    static Optional<SampleFormat> find(int tag, int bits) {
+        return Arrays.stream(values()).filter(format -> format.tag == tag && 8 * format.bytesPerSample == bits)
+                .findFirst();
     }
 
     /** Returns the format in words, as in {@code 16-bit whole numbers}. */

@@ -37,7 +37,7 @@ final class WholeFile {
             move(temporary, file);
         } catch (IOException e) {
             remove(temporary, e);
-            throw new RecordingFileException(file, "can't be written: " + e, e);
+            throw new RecordingFileException(file, "can't be written: " + Reason.of(e), e);
         }
     }
 

@@ -4,6 +4,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
+import java.util.Objects;
 
 /**
  * Levels in decibels: {@code L = 20·lg(x/x0)}, x the rms value, x0 1 µm/s² for acceleration, 1 nm/s for velocity and 1
@@ -22,7 +23,7 @@ public final class Decibels {
      * @throws IllegalArgumentException if the level is not rms, not of a motion, or zero
      */
     public static double of(Level level) {
-        if (level.detector() != Detector.RMS) {
+        if (Objects.requireNonNull(level, "level").detector() != Detector.RMS) {
             throw new IllegalArgumentException("detector must be rms: " + level.detector());
         }
         Require.positive("level", level.si(), "(" + level.quantity() + " in SI units)");
@@ -38,6 +39,7 @@ public final class Decibels {
      * @throws IllegalArgumentException if the value is not finite or the quantity not a motion
      */
     public static Level toLevel(double decibels, Quantity quantity) {
+        Objects.requireNonNull(quantity, "quantity");
         Require.finite("decibels", decibels);
         return Level.ofSi(reference(quantity) * Math.pow(10, decibels / 20), quantity, Detector.RMS);
     }
@@ -50,7 +52,7 @@ public final class Decibels {
      * @throws IllegalArgumentException if the quantity is not a motion
      */
     public static double reference(Quantity quantity) {
-        return switch (quantity) {
+        return switch (Objects.requireNonNull(quantity, "quantity")) {
             case ACCELERATION -> 1e-6;
             case VELOCITY -> 1e-9;
             case DISPLACEMENT -> 1e-12;

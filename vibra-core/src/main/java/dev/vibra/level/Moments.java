@@ -3,6 +3,7 @@ package dev.vibra.level;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Statistical moments and extremes of an array of samples. All but {@link #mean()} are taken about the mean: vibration
@@ -15,20 +16,29 @@ import java.io.Serializable;
  */
 public final class Moments implements Serializable {
     private static final long serialVersionUID = 1;
+    private static final String RANGE = "highest less lowest sample";
+    /** Fourth moments outside these lose digits or overflow soon: the samples are scaled then. */
+    private static final double LOWEST_MOMENT = 1e-250;
+    private static final double HIGHEST_MOMENT = 1e250;
+    private static final double SMALLEST_SCALE = 0x1p-1022;
 
     private final int count;
     private final double mean;
     private final double lowest;
     private final double highest;
+    /** What the distances from the mean are divided by in all that follows, so that fourth powers are numbers. */
+    private final double scale;
     private final double m2;
     private final double m3;
     private final double m4;
     private final double meanAbsolute;
     private final double meanRoot;
 
-    private Moments(double[] x, int offset, int length) {
+    private Moments(double[] x, int offset, int length, double scale) {
         count = length;
+        this.scale = scale;
         mean = mean(x, offset, length);
+        double factor = 1 / scale;
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         double sum2 = 0;
@@ -37,7 +47,7 @@ public final class Moments implements Serializable {
         double sumAbsolute = 0;
         double sumRoot = 0;
         for (int i = offset; i < offset + length; i++) {
-            double d = x[i] - mean;
+            double d = (x[i] - mean) * factor;
             double d2 = d * d;
             sum2 += d2;
             sum3 += d2 * d;
@@ -59,15 +69,34 @@ public final class Moments implements Serializable {
         meanRoot = sumRoot / length;
     }
 
+    /** A copy, checked: what comes from a stream. */
+    private Moments(Moments read) {
+        count = Require.atLeast("count", read.count, 1);
+        lowest = Require.finite("lowest", read.lowest);
+        highest = Require.within("highest", read.highest, lowest, Double.MAX_VALUE, "");
+        Require.finite(RANGE, highest - lowest);
+        mean = Require.finite("mean", read.mean);
+        scale = Require.within("scale", read.scale, SMALLEST_SCALE, 1 / SMALLEST_SCALE, "");
+        m2 = Require.within("m2", read.m2, 0, HIGHEST_MOMENT, "");
+        m3 = Require.within("m3", read.m3, -HIGHEST_MOMENT, HIGHEST_MOMENT, "");
+        m4 = Require.within("m4", read.m4, m2 > 0 ? LOWEST_MOMENT : 0, HIGHEST_MOMENT, "");
+        meanAbsolute = Require.within("meanAbsolute", read.meanAbsolute, 0, HIGHEST_MOMENT, "");
+        meanRoot = Require.within("meanRoot", read.meanRoot, 0, HIGHEST_MOMENT, "");
+    }
+
+    private Object readResolve() {
+        return new Moments(this);
+    }
+
     /**
      * Computes the moments of an array.
      *
      * @param samples samples, at least one, all finite; not kept
      * @return the moments
-     * @throws IllegalArgumentException if there is no sample or one is not finite
+     * @throws IllegalArgumentException if there is no sample, one is not finite, or the largest less the smallest is not
      */
     public static Moments of(double... samples) {
-        return of(samples, 0, samples.length);
+        return of(Objects.requireNonNull(samples, "samples"), 0, samples.length);
     }
 
     /**
@@ -77,17 +106,23 @@ public final class Moments implements Serializable {
      * @param offset index of the first sample
      * @param length number of samples, at least one
      * @return the moments
-     * @throws IllegalArgumentException if the part is empty, leaves the array or holds a value that is not finite
+     * @throws IllegalArgumentException if the part is empty, leaves the array or holds a value that is not finite, or
+     *     the largest less the smallest is not
      */
     public static Moments of(double[] samples, int offset, int length) {
         Require.atLeast("length", length, 1);
-        Require.range("samples", offset, length, samples.length);
-        Moments moments = new Moments(samples, offset, length);
+        Require.range("samples", samples, offset, length);
+        Moments moments = new Moments(samples, offset, length, 1);
         if (!(Math.abs(moments.mean) < Double.POSITIVE_INFINITY)) {
             Require.allFinite("samples", samples);
         }
         Require.finite("mean of the samples", moments.mean);
-        return moments;
+        Require.finite(RANGE, moments.peakToPeak());
+        if (moments.lowest == moments.highest || moments.m4 >= LOWEST_MOMENT && moments.m4 <= HIGHEST_MOMENT) {
+            return moments;
+        }
+        return new Moments(samples, offset, length,
+                Math.max(SMALLEST_SCALE, Math.scalb(1.0, Math.getExponent(moments.peak()))));
     }
 
     /** The plain mean is corrected once by the mean of what it leaves, which takes the rounding of long sums out. */
@@ -96,12 +131,21 @@ public final class Moments implements Serializable {
         for (int i = offset; i < offset + length; i++) {
             sum += x[i];
         }
-        double first = sum / length;
+        double first = Math.abs(sum) < Double.POSITIVE_INFINITY ? sum / length : meanOfLarge(x, offset, length);
         double rest = 0;
         for (int i = offset; i < offset + length; i++) {
             rest += x[i] - first;
         }
         return first + rest / length;
+    }
+
+    /** Samples whose sum is beyond all numbers may have a mean all the same. */
+    private static double meanOfLarge(double[] x, int offset, int length) {
+        double mean = 0;
+        for (int i = offset; i < offset + length; i++) {
+            mean += x[i] / length;
+        }
+        return mean;
     }
 
     /**
@@ -146,7 +190,7 @@ public final class Moments implements Serializable {
      * @return rms, zero or more
      */
     public double rms() {
-        return Math.sqrt(m2);
+        return scale * Math.sqrt(m2);
     }
 
     /**
@@ -176,7 +220,7 @@ public final class Moments implements Serializable {
      */
     public double crestFactor() {
         requireVariation("crest factor");
-        return peak() / rms();
+        return peak() / scale / Math.sqrt(m2);
     }
 
     /**
@@ -187,7 +231,7 @@ public final class Moments implements Serializable {
      */
     public double skewness() {
         requireVariation("skewness");
-        return m3 / (m2 * rms());
+        return m3 / (m2 * Math.sqrt(m2));
     }
 
     /**
@@ -209,7 +253,7 @@ public final class Moments implements Serializable {
      */
     public double shapeFactor() {
         requireVariation("shape factor");
-        return rms() / meanAbsolute;
+        return Math.sqrt(m2) / meanAbsolute;
     }
 
     /**
@@ -220,7 +264,7 @@ public final class Moments implements Serializable {
      */
     public double impulseFactor() {
         requireVariation("impulse factor");
-        return peak() / meanAbsolute;
+        return peak() / scale / meanAbsolute;
     }
 
     /**
@@ -231,17 +275,12 @@ public final class Moments implements Serializable {
      */
     public double clearanceFactor() {
         requireVariation("clearance factor");
-        return peak() / (meanRoot * meanRoot);
+        return peak() / scale / (meanRoot * meanRoot);
     }
 
     private void requireVariation(String name) {
         if (!(m2 > 0)) {
             throw new IllegalStateException(name + " needs samples that vary: all are " + lowest);
-        }
-        if (!(m2 * m2 > 0 && m4 < Double.POSITIVE_INFINITY)) {
-            throw new IllegalStateException(name + " needs samples whose fourth powers are within the range of"
-                    + " numbers: rms "
-                    + rms());
         }
     }
 

@@ -1,6 +1,9 @@
 package dev.vibra.level;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 
 /**
  * Largest magnitude of a stream, held and decaying: {@code h ← max(|x|, h·d)}, d falling to 1/e in the time constant;
@@ -8,12 +11,16 @@ import dev.vibra.internal.Require;
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing.
  */
-public final class PeakHold {
+public final class PeakHold implements Resumable<PeakHold> {
+    private static final StateFormat FORMAT = new StateFormat("peak-hold", 1);
+
+    private final Made made;
     private final double decay;
     private double held;
 
-    private PeakHold(double decay) {
-        this.decay = decay;
+    private PeakHold(Made made) {
+        this.made = made;
+        decay = Math.exp(-1 / (made.timeConstantSeconds * made.sampleRateHertz));
     }
 
     /**
@@ -29,25 +36,21 @@ public final class PeakHold {
         if (!(timeConstantSeconds > 0)) {
             throw Require.failure("timeConstantSeconds", "> 0 s", timeConstantSeconds);
         }
-        return new PeakHold(Math.exp(-1 / (timeConstantSeconds * sampleRateHertz)));
+        return new PeakHold(new Made(timeConstantSeconds, sampleRateHertz));
     }
 
     /**
      * Takes in a block.
      *
-     * @param samples samples
+     * @param samples samples, all finite and within ±1e70
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
+     * @throws IllegalArgumentException if the range leaves the array or a sample is out of range; nothing is taken in
      */
     public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
+        Require.samples(samples, offset, length);
         for (int i = offset; i < offset + length; i++) {
-            double magnitude = Math.abs(samples[i]);
-            if (!(magnitude < Double.POSITIVE_INFINITY)) {
-                throw Require.failure("sample", "finite", samples[i]);
-            }
-            held = Math.max(magnitude, held * decay);
+            held = Math.max(Math.abs(samples[i]), held * decay);
         }
     }
 
@@ -63,6 +66,50 @@ public final class PeakHold {
     /** Falls to zero. */
     public void reset() {
         held = 0;
+    }
+
+    @Override
+    public Recipe<PeakHold> recipe() {
+        return made;
+    }
+
+    /** What makes such a hold. */
+    private record Made(double timeConstantSeconds, double sampleRateHertz) implements Recipe<PeakHold> {
+        @Override
+        public PeakHold make() {
+            return of(timeConstantSeconds, sampleRateHertz);
+        }
+
+        int code() {
+            return StateFormat.settings(timeConstantSeconds, sampleRateHertz);
+        }
+
+        @Override
+        public String toString() {
+            return "peak hold, " + (timeConstantSeconds < Double.POSITIVE_INFINITY
+                    ? "time constant " + timeConstantSeconds + " s" : "for ever") + " at " + sampleRateHertz + " Hz";
+        }
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + 1;
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = FORMAT.write(out, offset, stateLength(), made.code());
+        out[at] = held;
+        return at + 1;
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        int at = FORMAT.check(in, offset, stateLength(), made.code());
+        StateFormat.notNegative(in, at, 1);
+        held = in[at];
+        return at + 1;
     }
 
     /** Returns the reading. */

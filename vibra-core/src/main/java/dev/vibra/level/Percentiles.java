@@ -3,6 +3,7 @@ package dev.vibra.level;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * Levels that were stayed below for a share of the time, with linear interpolation between the sorted values.
@@ -19,6 +20,10 @@ public final class Percentiles implements Serializable {
         this.sorted = sorted;
     }
 
+    private Object readResolve() {
+        return of(sorted);
+    }
+
     /**
      * Sorts values.
      *
@@ -27,7 +32,7 @@ public final class Percentiles implements Serializable {
      * @throws IllegalArgumentException if there is no value or one is not finite
      */
     public static Percentiles of(double... values) {
-        double[] sorted = values.clone();
+        double[] sorted = Objects.requireNonNull(values, "values").clone();
         Require.atLeast("number of values", sorted.length, 1);
         Require.allFinite("values", sorted);
         Arrays.sort(sorted);

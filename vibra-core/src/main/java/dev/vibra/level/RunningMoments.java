@@ -1,6 +1,9 @@
 package dev.vibra.level;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 
 /**
  * Moments of a stream, equal to those of {@link Moments} over all samples pushed since the last reset.
@@ -10,7 +13,9 @@ import dev.vibra.internal.Require;
  * @see "P. Pébay, Formulas for robust, one-pass parallel computation of covariances and arbitrary-order statistical
  *     moments, Sandia report SAND2008-6212, 2008"
  */
-public final class RunningMoments {
+public final class RunningMoments implements Resumable<RunningMoments> {
+    private static final StateFormat FORMAT = new StateFormat("moments", 1);
+
     private long count;
     private double mean;
     private double m2;
@@ -25,22 +30,19 @@ public final class RunningMoments {
     /**
      * Takes in a block.
      *
-     * @param samples samples, all finite
+     * @param samples samples, all finite and within ±1e70
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
+     * @throws IllegalArgumentException if the range leaves the array or a sample is out of range; nothing is taken in
      */
     public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
+        Require.samples(samples, offset, length);
         for (int i = offset; i < offset + length; i++) {
             add(samples[i]);
         }
     }
 
     private void add(double x) {
-        if (!(Math.abs(x) < Double.POSITIVE_INFINITY)) {
-            throw Require.failure("sample", "finite", x);
-        }
         count++;
         double delta = x - mean;
         double part = delta / count;
@@ -151,6 +153,63 @@ public final class RunningMoments {
         highest = Double.NEGATIVE_INFINITY;
     }
 
+    @Override
+    public Recipe<RunningMoments> recipe() {
+        return new Made();
+    }
+
+    /** What makes such a counter: nothing to be set. */
+    private record Made() implements Recipe<RunningMoments> {
+        @Override
+        public RunningMoments make() {
+            return new RunningMoments();
+        }
+
+        @Override
+        public String toString() {
+            return "moments";
+        }
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + 7;
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = FORMAT.write(out, offset, stateLength(), 0);
+        out[at++] = count;
+        out[at++] = mean;
+        out[at++] = m2;
+        out[at++] = m3;
+        out[at++] = m4;
+        out[at++] = count == 0 ? 0 : lowest;
+        out[at++] = count == 0 ? 0 : highest;
+        return at;
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        int at = FORMAT.check(in, offset, stateLength(), 0);
+        long samples = StateFormat.count(in, at++, StateFormat.LARGEST_COUNT);
+        if (!(in[at + 1] >= 0 && in[at + 3] >= 0 && in[at + 4] <= in[at + 5])) {
+            throw new IllegalArgumentException("state must hold even moments that aren't negative, and the lowest sample"
+                    + " before the highest: " + in[at + 1] + ", " + in[at + 3] + ", " + in[at + 4] + ", " + in[at + 5]);
+        }
+        if (samples > 0) {
+            count = samples;
+            mean = in[at];
+            m2 = in[at + 1];
+            m3 = in[at + 2];
+            m4 = in[at + 3];
+            lowest = in[at + 4];
+            highest = in[at + 5];
+        }
+        return at + 6;
+    }
+
     private void requireSamples() {
         if (count == 0) {
             throw new IllegalStateException("no sample was pushed yet");
@@ -161,6 +220,10 @@ public final class RunningMoments {
         requireSamples();
         if (!(highest > lowest)) {
             throw new IllegalStateException("the shape of a signal needs samples that vary: all are " + lowest);
+        }
+        if (!(m2 * m2 >= Double.MIN_NORMAL)) {
+            throw new IllegalStateException("the shape of a signal needs samples whose fourth powers are within the"
+                    + " range of numbers: rms " + rms());
         }
     }
 

@@ -1,6 +1,9 @@
 package dev.vibra.level;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
 import java.util.Arrays;
 
 /**
@@ -11,7 +14,10 @@ import java.util.Arrays;
  *
  * @see "ISO 2041:2018, running mean square; IEC 61672-1:2013, 3.8 (exponential time weighting)"
  */
-public final class RunningRms {
+public final class RunningRms implements Resumable<RunningRms> {
+    private static final StateFormat FORMAT = new StateFormat("rms", 1);
+
+    private final Made made;
     /**
      * The window in two parts: from the place on, sums of the squares from there to the end of the previous turn;
      * before it, the squares of this turn. Nothing is ever taken away from a sum, so that no large sample spoils it for
@@ -24,7 +30,8 @@ public final class RunningRms {
     /** Sum of the squares of this turn, or the exponential mean. */
     private double sum;
 
-    private RunningRms(double[] squares, double newestWeight) {
+    private RunningRms(Made made, double[] squares, double newestWeight) {
+        this.made = made;
         this.squares = squares;
         this.newestWeight = newestWeight;
     }
@@ -41,7 +48,7 @@ public final class RunningRms {
         Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         double length = Math.rint(Require.positive("windowSeconds", windowSeconds, "s") * sampleRateHertz);
         Require.within("samples of the window", length, 1, 1 << 28, "");
-        return new RunningRms(new double[(int) length], 0);
+        return new RunningRms(new Made(false, windowSeconds, sampleRateHertz), new double[(int) length], 0);
     }
 
     /**
@@ -55,25 +62,22 @@ public final class RunningRms {
     public static RunningRms exponential(double timeConstantSeconds, double sampleRateHertz) {
         Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         Require.positive("timeConstantSeconds", timeConstantSeconds, "s");
-        return new RunningRms(new double[0], -Math.expm1(-1 / (timeConstantSeconds * sampleRateHertz)));
+        double newestWeight = -Math.expm1(-1 / (timeConstantSeconds * sampleRateHertz));
+        return new RunningRms(new Made(true, timeConstantSeconds, sampleRateHertz), new double[0], newestWeight);
     }
 
     /**
      * Takes in a block.
      *
-     * @param samples samples
+     * @param samples samples, all finite and within ±1e70
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
+     * @throws IllegalArgumentException if the range leaves the array or a sample is out of range; nothing is taken in
      */
     public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
+        Require.samples(samples, offset, length);
         for (int i = offset; i < offset + length; i++) {
-            double square = samples[i] * samples[i];
-            if (!(square < Double.POSITIVE_INFINITY)) {
-                throw Require.failure("sample", "finite", samples[i]);
-            }
-            add(square);
+            add(samples[i] * samples[i]);
         }
     }
 
@@ -113,6 +117,56 @@ public final class RunningRms {
         place = 0;
         count = 0;
         sum = 0;
+    }
+
+    @Override
+    public Recipe<RunningRms> recipe() {
+        return made;
+    }
+
+    /** What makes such a meter. */
+    private record Made(boolean exponential, double seconds, double sampleRateHertz) implements Recipe<RunningRms> {
+        @Override
+        public RunningRms make() {
+            return exponential ? RunningRms.exponential(seconds, sampleRateHertz)
+                    : RunningRms.linear(seconds, sampleRateHertz);
+        }
+
+        int code() {
+            return StateFormat.settings(exponential ? 1 : 0, seconds, sampleRateHertz);
+        }
+
+        @Override
+        public String toString() {
+            return (exponential ? "exponential running rms, time constant " : "running rms over ") + seconds + " s at "
+                    + sampleRateHertz + " Hz";
+        }
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + 3 + squares.length;
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = FORMAT.write(out, offset, stateLength(), made.code());
+        out[at++] = count;
+        out[at++] = place;
+        out[at++] = sum;
+        return StateFormat.put(squares, out, at);
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        reset();
+        int at = FORMAT.check(in, offset, stateLength(), made.code());
+        StateFormat.notNegative(in, at, stateLength() - StateFormat.HEADER);
+        long samples = StateFormat.count(in, at, StateFormat.LARGEST_COUNT);
+        place = (int) StateFormat.count(in, at + 1, Math.max(0, squares.length - 1));
+        count = samples;
+        sum = in[at + 2];
+        return StateFormat.take(in, at + 3, squares);
     }
 
     /** Returns the kind of mean. */

@@ -7,6 +7,7 @@ import dev.vibra.spectrum.Spectrum;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -29,8 +30,8 @@ public record HarmonicFamily(double fundamentalHertz, List<FamilyMember> members
      */
     public HarmonicFamily {
         Require.positive("fundamentalHertz", fundamentalHertz, "Hz");
-        Require.atLeast("searched", searched, members.size());
-        members = List.copyOf(members);
+        Require.atLeast("searched", searched, Objects.requireNonNull(members, "members").size());
+        members = Require.copy("members", members);
     }
 
     /**
@@ -48,6 +49,8 @@ public record HarmonicFamily(double fundamentalHertz, List<FamilyMember> members
      */
     public static HarmonicFamily of(Spectrum spectrum, NoiseFloor floor, double fundamentalHertz, int count,
             double relativeTolerance, double falseAlarm) {
+        Objects.requireNonNull(floor, "floor");
+        Objects.requireNonNull(spectrum, "spectrum");
         Require.positive("fundamentalHertz", fundamentalHertz, "Hz");
         Require.atLeast("count", count, 1);
         Require.within("relativeTolerance", relativeTolerance, 0, 0.2, "");

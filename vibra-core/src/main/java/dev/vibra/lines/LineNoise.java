@@ -14,6 +14,8 @@ import org.apache.commons.math3.util.ContinuedFraction;
  */
 public final class LineNoise implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Beyond anything that a recording can hold; keeps what follows finite. */
+    static final double HIGHEST_RATIO = 1e100;
 
     private final double averages;
     private final double medianOverMean;
@@ -23,16 +25,19 @@ public final class LineNoise implements Serializable {
         medianOverMean = ratioAt(Math.log(0.5));
     }
 
+    private Object readResolve() {
+        return of(averages);
+    }
+
     /**
      * Makes the law.
      *
-     * @param averages number of independent blocks averaged, or of those that would scatter as little; finite, above
-     *     zero
+     * @param averages number of independent blocks averaged, or of those that would scatter as little; 0.1 to 1e9
      * @return the law
      * @throws IllegalArgumentException if the number is out of range
      */
     public static LineNoise of(double averages) {
-        return new LineNoise(Require.positive("averages", averages, ""));
+        return new LineNoise(Require.within("averages", averages, 0.1, 1e9, ""));
     }
 
     /**
@@ -57,12 +62,12 @@ public final class LineNoise implements Serializable {
      * Returns the probability that a line of noise reads at least a multiple of its mean, as logarithm, so that nothing
      * underflows.
      *
-     * @param ratio mean square over its mean, finite, zero or more
+     * @param ratio mean square over its mean, finite, zero or more; above 1e100 it counts as that
      * @return natural logarithm of the upper tail, 0 or less
      * @throws IllegalArgumentException if the ratio is out of range
      */
     public double logExceedance(double ratio) {
-        double x = averages * Require.notNegative("ratio", ratio, "");
+        double x = averages * Math.min(HIGHEST_RATIO, Require.notNegative("ratio", ratio, ""));
         if (x <= averages + 1) {
             return Math.log(Gamma.regularizedGammaQ(averages, x));
         }
@@ -83,13 +88,13 @@ public final class LineNoise implements Serializable {
     /**
      * Returns the multiple of its mean that a line of noise reaches with a probability, by bisection.
      *
-     * @param logProbability natural logarithm of the probability, finite, below 0
+     * @param logProbability natural logarithm of the probability, from -1e100 to below 0
      * @return mean square over its mean, above zero
      * @throws IllegalArgumentException if the logarithm is out of range
      */
     public double ratioAt(double logProbability) {
-        if (!(logProbability > Double.NEGATIVE_INFINITY && logProbability < 0)) {
-            throw Require.failure("logProbability", "finite and < 0", logProbability);
+        if (!(logProbability >= -HIGHEST_RATIO && logProbability < 0)) {
+            throw Require.failure("logProbability", "at least -1e100 and below 0", logProbability);
         }
         double low = 0;
         double high = 2;

@@ -22,20 +22,28 @@ public final class NoiseFloor implements Serializable {
     private static final double LN_10 = Math.log(10);
     /** Below this logarithm the largest of n lines is n times as probable as one, to 1e-7 of it for n up to 1e6. */
     private static final double RARE = -30;
-    /** Beyond anything that a recording can hold; keeps what follows finite. */
-    private static final double HIGHEST_RATIO = 1e100;
 
     private final double[] meanSquares;
     private final double resolutionHertz;
     private final LineNoise noise;
 
-    private NoiseFloor(double[] squares, double resolutionHertz, LineNoise noise, int first, int reach) {
-        this.resolutionHertz = resolutionHertz;
-        this.noise = noise;
-        meanSquares = RunningMedian.of(squares, first, reach);
-        for (int k = 0; k < meanSquares.length; k++) {
-            meanSquares[k] /= noise.medianOverMean();
+    private NoiseFloor(double[] ownedMeanSquares, double resolutionHertz, LineNoise noise) {
+        this.resolutionHertz = Require.positive("resolutionHertz", resolutionHertz, "Hz");
+        this.noise = Objects.requireNonNull(noise, "noise");
+        Require.atLeast("number of lines", ownedMeanSquares.length, 1);
+        meanSquares = Require.allNotNegative("meanSquares", ownedMeanSquares);
+    }
+
+    private Object readResolve() {
+        return new NoiseFloor(meanSquares.clone(), resolutionHertz, noise);
+    }
+
+    private static NoiseFloor below(double[] squares, double resolutionHertz, LineNoise noise, int first, int reach) {
+        double[] floor = RunningMedian.of(squares, first, reach);
+        for (int k = 0; k < floor.length; k++) {
+            floor[k] /= noise.medianOverMean();
         }
+        return new NoiseFloor(floor, resolutionHertz, noise);
     }
 
     /**
@@ -48,6 +56,7 @@ public final class NoiseFloor implements Serializable {
      * @throws IllegalArgumentException if the width is out of range
      */
     public static NoiseFloor of(Spectrum spectrum, double widthHertz) {
+        Objects.requireNonNull(spectrum, "spectrum");
         int half = (int) Math.rint(0.5 * Require.positive("widthHertz", widthHertz, "Hz") / spectrum.resolutionHertz());
         Require.within("widthHertz", widthHertz, 10 * spectrum.resolutionHertz(),
                 (spectrum.lines() - 1) * spectrum.resolutionHertz(), "Hz");
@@ -55,8 +64,7 @@ public final class NoiseFloor implements Serializable {
         for (int k = 0; k < squares.length; k++) {
             squares[k] *= squares[k];
         }
-        return new NoiseFloor(squares, spectrum.resolutionHertz(), LineNoise.of(spectrum.equivalentAverages()), 1,
-                half);
+        return below(squares, spectrum.resolutionHertz(), LineNoise.of(spectrum.equivalentAverages()), 1, half);
     }
 
     /**
@@ -72,15 +80,22 @@ public final class NoiseFloor implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static NoiseFloor of(double[] meanSquares, double resolutionHertz, LineNoise noise, int first, int reach) {
-        double[] copy = meanSquares.clone();
+        Objects.requireNonNull(meanSquares, "meanSquares");
+        double[] copy = Require.allNotNegative("meanSquares", meanSquares.clone());
         Require.atLeast("number of lines", copy.length, 1);
-        for (int k = 0; k < copy.length; k++) {
-            Require.notNegative("meanSquares[" + k + "]", copy[k], "");
-        }
         Require.positive("resolutionHertz", resolutionHertz, "Hz");
         Require.atLeast("first", first, 0);
         Require.atLeast("reach", reach, 1);
-        return new NoiseFloor(copy, resolutionHertz, Objects.requireNonNull(noise, "noise"), first, reach);
+        return below(copy, resolutionHertz, Objects.requireNonNull(noise, "noise"), first, reach);
+    }
+
+    /**
+     * Returns the number of lines.
+     *
+     * @return lines, those of the spectrum
+     */
+    public int lines() {
+        return meanSquares.length;
     }
 
     /**
@@ -147,7 +162,7 @@ public final class NoiseFloor implements Serializable {
      * @param hertz frequency in Hz
      * @param rms rms amplitude in the SI unit of the spectrum, finite, zero or more
      * @param searched number of lines that were searched, at least 1
-     * @return decimal logarithm, 0 or less; negative infinity where the floor is zero and the amplitude is not
+     * @return decimal logarithm, 0 or less; -1e98 or less where the floor is zero and the amplitude is not
      * @throws IllegalArgumentException if an argument is out of range
      */
     public double log10Probability(double hertz, double rms, int searched) {
@@ -158,10 +173,10 @@ public final class NoiseFloor implements Serializable {
         Require.notNegative("rms", rms, "");
         Require.atLeast("searched", searched, 1);
         double floor = rms(hertz);
-        if (floor == 0) {
-            return rms > 0 ? Double.NEGATIVE_INFINITY : 0;
+        if (floor == 0 && rms == 0) {
+            return 0;
         }
-        double one = noise.logExceedance(Math.min(HIGHEST_RATIO, rms / floor * (rms / floor)));
+        double one = noise.logExceedance(Math.min(LineNoise.HIGHEST_RATIO, rms / floor * (rms / floor)));
         if (one < RARE) {
             return one + Math.log(searched);
         }

@@ -14,17 +14,17 @@ final class RunningMedian {
      * @param reach values on either side
      */
     static double[] of(double[] values, int first, int reach) {
-        double[] window = new double[2 * reach + 1];
+        double[] window = new double[2 * Math.min(reach, values.length) + 1];
         double[] out = new double[values.length];
         int held = 0;
-        for (int next = first; next < Math.min(values.length, first + reach); next++) {
+        for (int next = first; next < Math.min(values.length, (long) first + reach); next++) {
             held = insert(window, held, values[next]);
         }
         for (int i = first; i < values.length; i++) {
             if (i - reach - 1 >= first) {
                 held = remove(window, held, values[i - reach - 1]);
             }
-            if (i + reach < values.length) {
+            if ((long) i + reach < values.length) {
                 held = insert(window, held, values[i + reach]);
             }
             out[i] = held % 2 == 1 ? window[held / 2] : 0.5 * (window[held / 2 - 1] + window[held / 2]);

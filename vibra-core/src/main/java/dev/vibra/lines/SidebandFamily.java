@@ -6,6 +6,7 @@ import dev.vibra.spectrum.Spectrum;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Lines at equal distances on both sides of a carrier that stand out of the noise: the carrier is modulated at that
@@ -30,8 +31,8 @@ public record SidebandFamily(double carrierHertz, double spacingHertz, List<Fami
     public SidebandFamily {
         Require.positive("carrierHertz", carrierHertz, "Hz");
         Require.positive("spacingHertz", spacingHertz, "Hz");
-        Require.atLeast("searched", searched, members.size());
-        members = List.copyOf(members);
+        Require.atLeast("searched", searched, Objects.requireNonNull(members, "members").size());
+        members = Require.copy("members", members);
     }
 
     /**
@@ -49,6 +50,8 @@ public record SidebandFamily(double carrierHertz, double spacingHertz, List<Fami
      */
     public static SidebandFamily of(Spectrum spectrum, NoiseFloor floor, double carrierHertz, double spacingHertz,
             int pairs, double toleranceHertz, double falseAlarm) {
+        Objects.requireNonNull(floor, "floor");
+        Objects.requireNonNull(spectrum, "spectrum");
         Require.positive("carrierHertz", carrierHertz, "Hz");
         if (!(spacingHertz > 2 * spectrum.resolutionHertz() && spacingHertz < Double.POSITIVE_INFINITY)) {
             throw Require.failure("spacingHertz", "more than two lines, " + 2 * spectrum.resolutionHertz() + " Hz",

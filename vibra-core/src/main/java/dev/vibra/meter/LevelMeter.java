@@ -1,246 +1,331 @@
 package dev.vibra.meter;
 
-import dev.vibra.integration.BandLimitingChain;
 import dev.vibra.internal.Require;
-import dev.vibra.level.RunningMoments;
+import dev.vibra.internal.StateFormat;
+import dev.vibra.internal.StreamOrder;
 import dev.vibra.quantity.Band;
-import dev.vibra.quantity.Detector;
-import dev.vibra.quantity.Level;
-import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
+import dev.vibra.state.Arrival;
+import dev.vibra.state.Continuity;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
- * Levels of a stream of acceleration: broad-band acceleration, and velocity through the severity chain.
+ * Levels of a stream of acceleration, several at once: of the whole signal, and of acceleration, velocity and
+ * displacement in bands through the severity chain.
  *
- * <p>Readings cover all samples since the start or the last reset; the velocity begins when the chain has settled. They
- * equal those of {@code Waveform.moments()} and {@code Waveform.throughSeverityChain} over the same samples. Not
- * thread-safe; pushing and the readings in SI units allocate nothing.
+ * <p>Readings cover all samples since the start, the last restart or reset; in a band they begin when the chain has
+ * settled. They equal those of {@code Waveform.moments()} and {@code Waveform.throughSeverityChain} over the same
+ * samples. Told where a block belongs, the meter lets the chains settle anew behind a gap, so that no step at the gap
+ * is taken for vibration. Not thread-safe; pushing and the readings in SI units allocate nothing.
  *
  * @see "ISO 2954:2012, 5.3 and 5.4"
  */
-public final class LevelMeter {
+public final class LevelMeter implements Resumable<LevelMeter> {
+    private static final StateFormat FORMAT = new StateFormat("levels", 1);
     private static final int PIECE = 1024;
 
-    private final Band band;
-    private final BandLimitingChain chain;
-    private final RunningMoments acceleration = new RunningMoments();
-    private final RunningMoments velocity = new RunningMoments();
-    private final double[] piece = new double[PIECE];
-    private long unsettled;
+    private final Made made;
+    private final LevelReading acceleration = LevelReading.wholeAcceleration();
+    private final List<LevelReading> inBands = new ArrayList<>();
+    private final StreamOrder order = new StreamOrder();
+    private final double[] scratch = new double[PIECE];
 
-    private LevelMeter(Band band, double sampleRateHertz) {
-        this.band = band;
-        chain = BandLimitingChain.of(Quantity.ACCELERATION, Quantity.VELOCITY, band, sampleRateHertz);
-        unsettled = chain.settlingSamples();
+    private LevelMeter(Made made) {
+        this.made = made;
+        for (Measurand measurand : made.settings.measurands) {
+            inBands.add(LevelReading.of(measurand, made.sampleRateHertz));
+        }
     }
 
     /**
-     * Returns the settings of a meter for 10 Hz to 1000 Hz.
+     * Returns the settings of a meter for the whole acceleration and the velocity from 10 Hz to 1000 Hz.
      *
      * @return settings, to be finished with {@link Settings#at}
      */
     public static Settings withDefaults() {
-        return new Settings(Band.of(10, 1000));
+        return new Settings(List.of(new Measurand(Quantity.VELOCITY, Band.of(10, 1000))));
     }
 
     /**
-     * What a meter measures.
+     * What a meter measures beside the whole acceleration.
      *
-     * @param band band of the velocity, from above 0 Hz
+     * @param measurands motions and their bands, at least one, none twice; the first is a velocity
      */
-    public record Settings(Band band) {
+    public record Settings(List<Measurand> measurands) implements Serializable {
         /**
-         * Returns these settings with another band.
+         * Checks and copies.
          *
-         * @param newBand band of the velocity, from above 0 Hz
+         * @param measurands see the record
+         */
+        public Settings {
+            measurands = Require.copy("measurands", measurands);
+            if (measurands.isEmpty() || measurands.get(0).quantity() != Quantity.VELOCITY) {
+                throw new IllegalArgumentException("measurands must begin with a velocity: " + measurands);
+            }
+            if (measurands.stream().distinct().count() < measurands.size()) {
+                throw new IllegalArgumentException("measurands must differ: " + measurands);
+            }
+        }
+
+        /**
+         * Returns these settings with another band of the velocity.
+         *
+         * @param band band of the first measurand, from above 0 Hz
          * @return the new settings
          */
-        public Settings withBand(Band newBand) {
-            return new Settings(newBand);
+        public Settings withBand(Band band) {
+            List<Measurand> list = new ArrayList<>(measurands);
+            list.set(0, new Measurand(Quantity.VELOCITY, band));
+            return new Settings(list);
+        }
+
+        /**
+         * Returns these settings and one measurand more.
+         *
+         * @param quantity acceleration, velocity or displacement
+         * @param band its band, from above 0 Hz
+         * @return the new settings
+         * @throws IllegalArgumentException if it is measured already
+         */
+        public Settings and(Quantity quantity, Band band) {
+            List<Measurand> list = new ArrayList<>(measurands);
+            list.add(new Measurand(quantity, band));
+            return new Settings(list);
         }
 
         /**
          * Makes the meter.
          *
-         * @param sampleRateHertz sample rate in Hz, at least 2.5 times the upper end of the band
+         * @param sampleRateHertz sample rate in Hz, at least 2.5 times the upper end of each band
          * @return a meter that has seen nothing
-         * @throws IllegalArgumentException if the band doesn't fit the sample rate
+         * @throws IllegalArgumentException if a band doesn't fit the sample rate
          */
         public LevelMeter at(double sampleRateHertz) {
-            return new LevelMeter(band, sampleRateHertz);
+            return new LevelMeter(new Made(this, sampleRateHertz));
+        }
+    }
+
+    /** What makes such a meter. */
+    private record Made(Settings settings, double sampleRateHertz) implements Recipe<LevelMeter> {
+        @Override
+        public LevelMeter make() {
+            return new LevelMeter(this);
+        }
+
+        @Override
+        public String toString() {
+            return "level meter of " + settings.measurands + " at " + sampleRateHertz + " Hz";
         }
     }
 
     /**
-     * Takes in a block.
+     * Takes in a block that follows the last one.
      *
-     * @param samples acceleration in m/s², all finite; left alone
+     * @param samples acceleration in m/s², all finite and within ±1e70; left alone
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; nothing of a piece of
-     *     1024 samples that holds one is taken in
+     * @throws IllegalArgumentException if the range leaves the array or a sample is out of range; nothing is taken in
      */
     public void push(double[] samples, int offset, int length) {
-        Require.range("samples", offset, length, samples.length);
-        for (int done = 0; done < length; done += PIECE) {
-            pushPiece(samples, offset + done, Math.min(PIECE, length - done));
-        }
+        Require.samples(samples, offset, length);
+        order.follow(length);
+        take(samples, offset, length);
     }
 
-    private void pushPiece(double[] samples, int offset, int length) {
-        for (int i = offset; i < offset + length; i++) {
-            if (!(Math.abs(samples[i]) < Double.POSITIVE_INFINITY)) {
-                throw Require.failure("samples[" + i + "]", "finite", samples[i]);
+    /**
+     * Takes in a block of which it is known where it belongs.
+     *
+     * @param firstSample number of its first sample in the stream, from 0
+     * @param samples acceleration in m/s², all finite and within ±1e70; left alone
+     * @param offset index of the first sample
+     * @param length number of samples, zero or more
+     * @return how it came; what had come already is left out
+     * @throws IllegalArgumentException if the range leaves the array, or the number or a sample is out of range;
+     *     nothing is taken in
+     */
+    public Arrival push(long firstSample, double[] samples, int offset, int length) {
+        Require.samples(samples, offset, length);
+        Arrival arrival = order.accept(firstSample, length);
+        if (arrival == Arrival.GAP) {
+            settleAnew();
+        }
+        take(samples, offset + order.skipped(), length - order.skipped());
+        return arrival;
+    }
+
+    private void take(double[] samples, int offset, int length) {
+        for (int done = 0; done < length; done += PIECE) {
+            int piece = Math.min(PIECE, length - done);
+            acceleration.push(samples, offset + done, piece, scratch);
+            for (int k = 0; k < inBands.size(); k++) {
+                inBands.get(k).push(samples, offset + done, piece, scratch);
             }
         }
-        acceleration.push(samples, offset, length);
-        chain.process(samples, offset, piece, 0, length);
-        int skipped = (int) Math.min(unsettled, length);
-        unsettled -= skipped;
-        velocity.push(piece, skipped, length - skipped);
+    }
+
+    private void settleAnew() {
+        for (int k = 0; k < inBands.size(); k++) {
+            inBands.get(k).settleAnew();
+        }
     }
 
     /**
-     * Tells whether the chain has settled, so that there is a velocity to read.
+     * Returns the reading of the whole acceleration.
      *
-     * @return true once a velocity was measured
+     * @return reading that goes on with this meter
+     */
+    public LevelReading acceleration() {
+        return acceleration;
+    }
+
+    /**
+     * Returns the reading of the velocity in the first band.
+     *
+     * @return reading that goes on with this meter
+     */
+    public LevelReading velocity() {
+        return inBands.get(0);
+    }
+
+    /**
+     * Returns the settings.
+     *
+     * @return what is measured beside the whole acceleration
+     */
+    public Settings settings() {
+        return made.settings;
+    }
+
+    /**
+     * Tells whether the meter is set to a motion in a band.
+     *
+     * @param quantity motion
+     * @param band band
+     * @return true if there is a reading of it
+     */
+    public boolean measures(Quantity quantity, Band band) {
+        return inBands.stream().anyMatch(reading -> reading.is(quantity, band));
+    }
+
+    /**
+     * Returns the reading of a motion in a band.
+     *
+     * @param quantity motion
+     * @param band band as it was set
+     * @return reading that goes on with this meter
+     * @throws IllegalArgumentException if the meter isn't set to it
+     */
+    public LevelReading reading(Quantity quantity, Band band) {
+        for (int k = 0; k < inBands.size(); k++) {
+            if (inBands.get(k).is(quantity, band)) {
+                return inBands.get(k);
+            }
+        }
+        throw new IllegalArgumentException("quantity and band must be among " + made.settings.measurands + ": "
+                + quantity + " (" + band + ")");
+    }
+
+    /**
+     * Returns all readings.
+     *
+     * @return that of the whole acceleration, then those in bands as they were set; they go on with this meter
+     */
+    public List<LevelReading> readings() {
+        List<LevelReading> all = new ArrayList<>();
+        all.add(acceleration);
+        all.addAll(inBands);
+        return List.copyOf(all);
+    }
+
+    /**
+     * Tells whether there is something to read in each band.
+     *
+     * @return true once all chains have settled and measured
      */
     public boolean isSettled() {
-        return velocity.count() > 0;
-    }
-
-    /**
-     * Returns the rms velocity in the band.
-     *
-     * @return level by the severity chain
-     * @throws IllegalStateException if the chain has not settled yet
-     */
-    public Level velocityRms() {
-        return inBand(velocityRmsSi(), Detector.RMS);
-    }
-
-    /**
-     * Returns the largest velocity in the band.
-     *
-     * @return zero-to-peak level by the severity chain
-     * @throws IllegalStateException if the chain has not settled yet
-     */
-    public Level velocityPeak() {
-        return inBand(velocityPeakSi(), Detector.ZERO_TO_PEAK);
-    }
-
-    /**
-     * Returns the rms acceleration.
-     *
-     * @return level of the whole signal
-     * @throws IllegalStateException if nothing was pushed
-     */
-    public Level accelerationRms() {
-        return whole(accelerationRmsSi(), Detector.RMS);
-    }
-
-    /**
-     * Returns the largest acceleration.
-     *
-     * @return zero-to-peak level of the whole signal
-     * @throws IllegalStateException if nothing was pushed
-     */
-    public Level accelerationPeak() {
-        return whole(accelerationPeakSi(), Detector.ZERO_TO_PEAK);
-    }
-
-    private Level inBand(double si, Detector detector) {
-        return Level.ofSi(si, Quantity.VELOCITY, detector).within(band).by(LevelMethod.SEVERITY_CHAIN);
-    }
-
-    private static Level whole(double si, Detector detector) {
-        return Level.ofSi(si, Quantity.ACCELERATION, detector).by(LevelMethod.WHOLE_SIGNAL);
-    }
-
-    /**
-     * Returns what {@link #velocityRms()} reads; allocates nothing.
-     *
-     * @return rms velocity in m/s
-     * @throws IllegalStateException if the chain has not settled yet
-     */
-    public double velocityRmsSi() {
-        return settled().rms();
-    }
-
-    /**
-     * Returns what {@link #velocityPeak()} reads; allocates nothing.
-     *
-     * @return zero-to-peak velocity in m/s
-     * @throws IllegalStateException if the chain has not settled yet
-     */
-    public double velocityPeakSi() {
-        return settled().peak();
-    }
-
-    /**
-     * Returns what {@link #accelerationRms()} reads; allocates nothing.
-     *
-     * @return rms acceleration in m/s²
-     * @throws IllegalStateException if nothing was pushed
-     */
-    public double accelerationRmsSi() {
-        return acceleration.rms();
-    }
-
-    /**
-     * Returns what {@link #accelerationPeak()} reads; allocates nothing.
-     *
-     * @return zero-to-peak acceleration in m/s²
-     * @throws IllegalStateException if nothing was pushed
-     */
-    public double accelerationPeakSi() {
-        return acceleration.peak();
-    }
-
-    private RunningMoments settled() {
-        if (unsettled > 0) {
-            throw new IllegalStateException("the chain has not settled yet: " + unsettled + " samples more");
+        for (int k = 0; k < inBands.size(); k++) {
+            if (!inBands.get(k).isReadable()) {
+                return false;
+            }
         }
-        return velocity;
+        return true;
     }
 
     /**
-     * Returns the crest factor of the acceleration.
+     * Returns what came of the stream's order since the meter was made or reset; allocates it.
      *
-     * @return crest factor, at least 1
-     * @throws IllegalStateException if the samples don't vary
+     * @return gaps and repeats so far
      */
-    public double crestFactor() {
-        return acceleration.crestFactor();
+    public Continuity continuity() {
+        return order.soFar();
     }
 
-    /**
-     * Returns the kurtosis of the acceleration.
-     *
-     * @return kurtosis, 3 for normal noise
-     * @throws IllegalStateException if the samples don't vary
-     */
-    public double kurtosis() {
-        return acceleration.kurtosis();
-    }
-
-    /** Begins anew: readings are forgotten and the chain settles again. */
+    /** Begins anew: readings and the numbers of samples are forgotten, the chains settle again. */
     public void reset() {
-        acceleration.reset();
-        velocity.reset();
-        chain.reset();
-        unsettled = chain.settlingSamples();
+        restartReading();
+        settleAnew();
+        order.reset();
     }
 
-    /** Begins a new reading: what was read is forgotten, the chain stays settled. */
+    /** Begins a new reading: what was read is forgotten, the chains stay settled. */
     public void restartReading() {
-        acceleration.reset();
-        velocity.reset();
+        acceleration.restart();
+        for (int k = 0; k < inBands.size(); k++) {
+            inBands.get(k).restart();
+        }
     }
 
-    /** Returns the band. */
+    @Override
+    public Recipe<LevelMeter> recipe() {
+        return made;
+    }
+
+    /** The chains' own states tell the bands. */
+    private int code() {
+        return StateFormat.settings(made.sampleRateHertz);
+    }
+
+    @Override
+    public int stateLength() {
+        int length = StateFormat.HEADER + StreamOrder.STATE + acceleration.stateLength();
+        for (int k = 0; k < inBands.size(); k++) {
+            length += inBands.get(k).stateLength();
+        }
+        return length;
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = order.put(out, FORMAT.write(out, offset, stateLength(), code()));
+        at = acceleration.put(out, at);
+        for (int k = 0; k < inBands.size(); k++) {
+            at = inBands.get(k).put(out, at);
+        }
+        return at;
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        try {
+            int at = order.take(in, FORMAT.check(in, offset, stateLength(), code()));
+            at = acceleration.take(in, at);
+            for (int k = 0; k < inBands.size(); k++) {
+                at = inBands.get(k).take(in, at);
+            }
+            return at;
+        } catch (IllegalArgumentException e) {
+            reset();
+            throw e;
+        }
+    }
+
+    /** Returns what it measures and the sample rate. */
     @Override
     public String toString() {
-        return "level meter " + band;
+        return made.toString();
     }
 }

@@ -6,29 +6,30 @@ import dev.vibra.quantity.Band;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * One band of a fraction of an octave by base ten: {@code G = 10^0.3}, mid-band frequency {@code 1000·G^(x/b)} Hz for
  * an odd fraction 1/b and {@code 1000·G^((2x+1)/(2b))} for an even one, edges {@code G^∓1/(2b)} beside it.
  *
  * @param fraction b of a band of 1/b octave, 1 to 24
- * @param index x, 0 for the band at (or just above) 1000 Hz
+ * @param index x, 0 for the band at (or just above) 1000 Hz, at most 900 octaves off
  * @see "IEC 61260-1:2014, 5.2 to 5.5"
  */
 public record OctaveBand(int fraction, int index) implements Serializable {
     private static final double RATIO = Math.pow(10, 0.3);
+    private static final int MOST_OCTAVES = 900;
     private static final double[] NOMINAL = {1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8};
 
     /**
-     * Checks the fraction.
+     * Checks fraction and index.
      *
      * @param fraction see the record
      * @param index see the record
      */
     public OctaveBand {
-        if (fraction < 1 || fraction > 24) {
-            throw new IllegalArgumentException("fraction must be from 1 to 24: " + fraction);
-        }
+        Require.count("fraction", fraction, 1, 24);
+        Require.count("index", index, -MOST_OCTAVES * fraction, MOST_OCTAVES * fraction);
     }
 
     /**
@@ -40,11 +41,17 @@ public record OctaveBand(int fraction, int index) implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static List<OctaveBand> within(int fraction, Band range) {
-        Require.positive("lowest frequency of the range", range.lowestHertz(), "Hz");
-        int first = (int) Math.floor(fraction * Math.log(range.lowestHertz() / 1000) / Math.log(RATIO)) - 1;
+        Require.positive("lowest frequency of the range", Objects.requireNonNull(range, "range").lowestHertz(), "Hz");
+        Require.count("fraction", fraction, 1, 24);
+        double lowest = Math.floor(fraction * Math.log(range.lowestHertz() / 1000) / Math.log(RATIO)) - 1;
+        int first = (int) Math.max(-MOST_OCTAVES * fraction, lowest);
+        int last = MOST_OCTAVES * fraction;
         List<OctaveBand> bands = new ArrayList<>();
-        for (int x = first; new OctaveBand(fraction, x).midbandHertz() <= range.highestHertz() * (1 + 1e-9); x++) {
+        for (int x = first; x <= last; x++) {
             OctaveBand band = new OctaveBand(fraction, x);
+            if (!(band.midbandHertz() <= range.highestHertz() * (1 + 1e-9))) {
+                break;
+            }
             if (band.midbandHertz() >= range.lowestHertz() * (1 - 1e-9)) {
                 bands.add(band);
             }

@@ -10,6 +10,7 @@ import dev.vibra.quantity.LevelMethod;
 import dev.vibra.signal.Waveform;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Levels in octave or one-third-octave bands, each through its own band-pass filter: Butterworth of order 4 (eight
@@ -35,7 +36,7 @@ public final class OctaveBands {
      */
     public static SectionCascade filter(OctaveBand band, double sampleRateHertz) {
         double limit = HIGHEST_RELATIVE_EDGE * sampleRateHertz;
-        if (!(band.edges().highestHertz() <= limit)) {
+        if (!(Objects.requireNonNull(band, "band").edges().highestHertz() <= limit)) {
             throw new IllegalArgumentException("upper edge of the band must be at or below 0.35 times the sample rate, "
                     + limit + " Hz: " + band.edges().highestHertz());
         }
@@ -54,9 +55,9 @@ public final class OctaveBands {
      */
     public static Map<OctaveBand, Level> levels(Waveform wave, int fraction, Band range) {
         Map<OctaveBand, Level> levels = new LinkedHashMap<>();
-        double[] samples = wave.samples();
+        double[] samples = Objects.requireNonNull(wave, "wave").samples();
         double[] filtered = new double[samples.length];
-        for (OctaveBand band : OctaveBand.within(fraction, range)) {
+        for (OctaveBand band : OctaveBand.within(fraction, Objects.requireNonNull(range, "range"))) {
             int settling = (int) Math.ceil(SETTLING / band.edges().widthHertz() * wave.sampleRateHertz());
             if (samples.length < 2 * settling) {
                 throw new IllegalArgumentException("recording must be at least " + 2 * settling / wave.sampleRateHertz()

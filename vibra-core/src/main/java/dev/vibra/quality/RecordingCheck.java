@@ -54,10 +54,15 @@ public final class RecordingCheck implements Serializable {
 
     /** What isn't known is null. */
     private RecordingCheck(Band band, RotationSpeed speed, Double mainsHertz, Double usableHertz) {
+        Require.positive("lowest frequency of the band", band.lowestHertz(), "Hz");
         this.band = band;
         this.speed = speed;
-        this.mainsHertz = mainsHertz;
-        this.usableHertz = usableHertz;
+        this.mainsHertz = mainsHertz == null ? null : Require.positive("hertz", mainsHertz, "Hz");
+        this.usableHertz = usableHertz == null ? null : Require.positive("hertz", usableHertz, "Hz");
+    }
+
+    private Object readResolve() {
+        return new RecordingCheck(band, speed, mainsHertz, usableHertz);
     }
 
     /**
@@ -76,7 +81,7 @@ public final class RecordingCheck implements Serializable {
      * @return what was found
      */
     public static RecordingQuality of(Waveform wave) {
-        return withDefaults().check(wave);
+        return withDefaults().check(Objects.requireNonNull(wave, "wave"));
     }
 
     /**
@@ -87,8 +92,7 @@ public final class RecordingCheck implements Serializable {
      * @throws IllegalArgumentException if the band begins at 0 Hz
      */
     public RecordingCheck withBand(Band newBand) {
-        Require.positive("lowest frequency of the band", newBand.lowestHertz(), "Hz");
-        return new RecordingCheck(newBand, speed, mainsHertz, usableHertz);
+        return new RecordingCheck(Objects.requireNonNull(newBand, "newBand"), speed, mainsHertz, usableHertz);
     }
 
     /**
@@ -98,6 +102,7 @@ public final class RecordingCheck implements Serializable {
      * @return the new check
      */
     public RecordingCheck withSpeed(RotationSpeed newSpeed) {
+        Objects.requireNonNull(newSpeed, "newSpeed");
         return new RecordingCheck(band, Objects.requireNonNull(newSpeed, "speed"), mainsHertz, usableHertz);
     }
 
@@ -109,7 +114,7 @@ public final class RecordingCheck implements Serializable {
      * @throws IllegalArgumentException if the frequency is out of range
      */
     public RecordingCheck withMains(double hertz) {
-        return new RecordingCheck(band, speed, Require.positive("hertz", hertz, "Hz"), usableHertz);
+        return new RecordingCheck(band, speed, hertz, usableHertz);
     }
 
     /**
@@ -120,7 +125,7 @@ public final class RecordingCheck implements Serializable {
      * @throws IllegalArgumentException if the frequency is out of range
      */
     public RecordingCheck withUsableTo(double hertz) {
-        return new RecordingCheck(band, speed, mainsHertz, Require.positive("hertz", hertz, "Hz"));
+        return new RecordingCheck(band, speed, mainsHertz, hertz);
     }
 
     /**
@@ -130,7 +135,7 @@ public final class RecordingCheck implements Serializable {
      * @return what was found
      */
     public RecordingQuality check(Waveform wave) {
-        double[] x = wave.samples();
+        double[] x = Objects.requireNonNull(wave, "wave").samples();
         double step = Steps.smallest(x);
         if (step == 0) {
             return new RecordingQuality(List.of(Remark.doubt("constant", "all samples are equal", 0, 0)));

@@ -1,6 +1,7 @@
 package dev.vibra.quality;
 
 import dev.vibra.evidence.Remark;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -17,7 +18,7 @@ public record RecordingQuality(List<Remark> remarks) implements Serializable {
      * @param remarks see the record
      */
     public RecordingQuality {
-        remarks = List.copyOf(remarks);
+        remarks = Require.copy("remarks", remarks);
     }
 
     /**

@@ -7,6 +7,7 @@ import dev.vibra.level.Percentiles;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -30,8 +31,12 @@ public final class Steadiness implements Serializable {
     private final double[] values;
 
     private Steadiness(Waveform wave, double[] values) {
-        this.wave = wave;
+        this.wave = Objects.requireNonNull(wave, "wave");
         this.values = values;
+    }
+
+    private Object readResolve() {
+        return of(wave, values);
     }
 
     /**
@@ -41,7 +46,7 @@ public final class Steadiness implements Serializable {
      * @return the result; empty if the recording has fewer than 400 samples
      */
     public static Optional<Steadiness> ofLevel(Waveform wave) {
-        int length = wave.length() / SEGMENTS;
+        int length = Objects.requireNonNull(wave, "wave").length() / SEGMENTS;
         if (length < 20) {
             return Optional.empty();
         }
@@ -62,7 +67,7 @@ public final class Steadiness implements Serializable {
      * @throws IllegalArgumentException if there are too few or too many values
      */
     public static Steadiness of(Waveform wave, double... values) {
-        double[] copy = values.clone();
+        double[] copy = Objects.requireNonNull(values, "values").clone();
         Require.within("number of values", copy.length, FEWEST, 200, "");
         Require.allFinite("values", copy);
         return new Steadiness(wave, copy);
@@ -74,10 +79,10 @@ public final class Steadiness implements Serializable {
      * @return true if neither test rejects
      */
     public boolean steady() {
-        return steady(0, values.length);
+        return steady(0, values.length, TrendTests.inversions(values.length));
     }
 
-    private boolean steady(int from, int count) {
+    private boolean steady(int from, int count, double[] inversions) {
         double[] part = Arrays.copyOfRange(values, from, from + count);
         Moments moments = Moments.of(part);
         if (moments.peakToPeak() <= NEGLIGIBLE * Math.abs(moments.mean())) {
@@ -87,7 +92,7 @@ public final class Steadiness implements Serializable {
         if (moments.highest() > UNEVEN * median || moments.lowest() < median / UNEVEN) {
             return false; // A few odd segments are too few for the rank tests to mind, and too far off to pass.
         }
-        return TrendTests.reverseArrangementsProbability(part) > SIGNIFICANCE
+        return TrendTests.reverseArrangementsProbability(inversions, part) > SIGNIFICANCE
                 && TrendTests.runsProbability(part) > SIGNIFICANCE;
     }
 
@@ -98,8 +103,9 @@ public final class Steadiness implements Serializable {
      */
     public Optional<Waveform> longestSteady() {
         for (int count = values.length; count >= FEWEST; count--) {
+            double[] inversions = TrendTests.inversions(count);
             for (int from = 0; from + count <= values.length; from++) {
-                if (steady(from, count)) {
+                if (steady(from, count, inversions)) {
                     int first = (int) ((long) wave.length() * from / values.length);
                     int end = (int) ((long) wave.length() * (from + count) / values.length);
                     return Optional.of(wave.part(first, end - first));

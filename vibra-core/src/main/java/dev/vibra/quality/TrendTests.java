@@ -2,7 +2,9 @@ package dev.vibra.quality;
 
 import dev.vibra.internal.Require;
 import dev.vibra.level.Percentiles;
+import java.util.Objects;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.util.CombinatoricsUtils;
 
 /**
@@ -15,6 +17,8 @@ import org.apache.commons.math3.util.CombinatoricsUtils;
  */
 public final class TrendTests {
     private static final int LONGEST = 200;
+    private static final double[] LOG_FACTORIALS =
+            IntStream.rangeClosed(0, LONGEST).mapToDouble(CombinatoricsUtils::factorialLog).toArray();
 
     private TrendTests() {}
 
@@ -26,7 +30,7 @@ public final class TrendTests {
      * @throws IllegalArgumentException if a value is not finite
      */
     public static int reverseArrangements(double... values) {
-        Require.allFinite("values", values);
+        Require.allFinite("values", Objects.requireNonNull(values, "values"));
         int count = 0;
         for (int i = 0; i < values.length; i++) {
             for (int j = i + 1; j < values.length; j++) {
@@ -44,10 +48,13 @@ public final class TrendTests {
      * @throws IllegalArgumentException if there are too few or too many values or one is not finite
      */
     public static double reverseArrangementsProbability(double... values) {
-        requireCount(values);
-        int n = values.length;
-        double[] cumulative = inversions(n);
-        int most = n * (n - 1) / 2;
+        requireCount(Objects.requireNonNull(values, "values"));
+        return reverseArrangementsProbability(inversions(values.length), values);
+    }
+
+    /** With the distribution for as many values, which sequences of equal length share. */
+    static double reverseArrangementsProbability(double[] cumulative, double... values) {
+        int most = values.length * (values.length - 1) / 2;
         int count = reverseArrangements(values);
         double below = cumulative[count];
         double above = cumulative[most - count]; // the distribution is symmetric
@@ -74,7 +81,7 @@ public final class TrendTests {
     }
 
     /** Cumulative distribution of the number of inversions of a random permutation. */
-    private static double[] inversions(int n) {
+    static double[] inversions(int n) {
         double[] probability = {1};
         for (int k = 2; k <= n; k++) {
             double[] next = new double[k * (k - 1) / 2 + 1];
@@ -99,7 +106,7 @@ public final class TrendTests {
      * @return number of runs
      */
     public static int runs(double... values) {
-        double median = Percentiles.of(values).at(50);
+        double median = Percentiles.of(Objects.requireNonNull(values, "values")).at(50);
         int runs = 0;
         double before = 0;
         for (double value : values) {
@@ -120,7 +127,7 @@ public final class TrendTests {
      * @throws IllegalArgumentException if there are too few or too many values or one is not finite
      */
     public static double runsProbability(double... values) {
-        requireCount(values);
+        requireCount(Objects.requireNonNull(values, "values"));
         double median = Percentiles.of(values).at(50);
         int above = 0;
         int below = 0;
@@ -151,8 +158,7 @@ public final class TrendTests {
     }
 
     private static double choose(int n, int k) {
-        return k < 0 || k > n ? 0 : Math.exp(CombinatoricsUtils.factorialLog(n) - CombinatoricsUtils.factorialLog(k)
-                - CombinatoricsUtils.factorialLog(n - k));
+        return k < 0 || k > n ? 0 : Math.exp(LOG_FACTORIALS[n] - LOG_FACTORIALS[k] - LOG_FACTORIALS[n - k]);
     }
 
     private static void requireCount(double[] values) {

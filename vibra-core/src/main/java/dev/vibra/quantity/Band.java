@@ -3,6 +3,7 @@ package dev.vibra.quantity;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Frequency band, both ends included.
@@ -78,6 +79,19 @@ public record Band(double lowestHertz, double highestHertz) implements Serializa
                     highestHertz);
         }
         return this;
+    }
+
+    /** Written out: the JDK holds the class loader of the record whose generated one ran last. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Band that && Double.compare(lowestHertz, that.lowestHertz) == 0
+                && Double.compare(highestHertz, that.highestHertz) == 0;
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(lowestHertz, highestHertz);
     }
 
     /** Returns the ends, as in {@code 10–1000 Hz}. */

@@ -18,6 +18,8 @@ import java.util.stream.Stream;
  */
 public final class Level implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Beyond anything measured; keeps the value finite in every unit. */
+    private static final double LARGEST = 1e300;
 
     private final double si;
     private final Quantity quantity;
@@ -27,10 +29,15 @@ public final class Level implements Serializable {
 
     private Level(double si, Quantity quantity, Detector detector, Band band, LevelMethod method) {
         this.si = Require.notNegative("level", si, "(" + quantity + " in SI units)");
-        this.quantity = quantity;
+        Require.within("level", si, 0, LARGEST, "");
+        this.quantity = Objects.requireNonNull(quantity, "quantity");
         this.detector = Objects.requireNonNull(detector, "detector");
         this.band = band;
         this.method = Objects.requireNonNull(method, "method");
+    }
+
+    private Object readResolve() {
+        return new Level(si, quantity, detector, band, method);
     }
 
     /**
@@ -43,6 +50,7 @@ public final class Level implements Serializable {
      * @throws IllegalArgumentException if the value is out of range
      */
     public static Level of(double value, Unit unit, Detector detector) {
+        Objects.requireNonNull(unit, "unit");
         return new Level(value * unit.toSi(), unit.quantity(), detector, null, LevelMethod.STATED);
     }
 
@@ -67,7 +75,7 @@ public final class Level implements Serializable {
      * @throws IllegalArgumentException if the level was measured, and in another band
      */
     public Level within(Band newBand) {
-        if (method != LevelMethod.STATED && !newBand.equals(band)) {
+        if (method != LevelMethod.STATED && !Objects.requireNonNull(newBand, "newBand").equals(band)) {
             throw new IllegalArgumentException("level must be stated by the caller to be given the band " + newBand
                     + ": " + this + ", " + method);
         }
@@ -81,7 +89,7 @@ public final class Level implements Serializable {
      * @return the level by that method
      */
     public Level by(LevelMethod newMethod) {
-        return new Level(si, quantity, detector, band, newMethod);
+        return new Level(si, quantity, detector, band, Objects.requireNonNull(newMethod, "newMethod"));
     }
 
     /**
@@ -92,7 +100,7 @@ public final class Level implements Serializable {
      * @throws IllegalArgumentException if the unit measures another quantity
      */
     public double in(Unit unit) {
-        if (unit.quantity() != quantity) {
+        if (Objects.requireNonNull(unit, "unit").quantity() != quantity) {
             throw new IllegalArgumentException("unit must measure " + quantity + ": " + unit + " measures "
                     + unit.quantity());
         }
@@ -151,6 +159,7 @@ public final class Level implements Serializable {
      * @return true if their values may be compared
      */
     public boolean isLike(Level other) {
+        Objects.requireNonNull(other, "other");
         return quantity == other.quantity && detector == other.detector && Objects.equals(band, other.band);
     }
 
@@ -168,8 +177,9 @@ public final class Level implements Serializable {
      * @see "ISO 10816-1:1995, Annex A: relations between acceleration, velocity and displacement of a sine"
      */
     public Level sineAs(Quantity target, Detector targetDetector, double hertz) {
+        Objects.requireNonNull(targetDetector, "targetDetector");
         double omega = 2 * Math.PI * Require.positive("hertz", hertz, "Hz");
-        double motion = si * Math.pow(omega, -quantity.integrationsTo(target));
+        double motion = si * Math.pow(omega, -quantity.integrationsTo(Objects.requireNonNull(target, "target")));
         boolean exact = target == quantity && ofMeanSquare(detector) && ofMeanSquare(targetDetector);
         return new Level(motion * targetDetector.ofUnitSine() / detector.ofUnitSine(), target, targetDetector, band,
                 exact ? method : LevelMethod.SINE_CONVERSION);

@@ -1,5 +1,7 @@
 package dev.vibra.quantity;
 
+import java.util.Objects;
+
 /** Physical quantity that a signal or a level describes. */
 public enum Quantity {
     /** Vibratory acceleration, m/s². */
@@ -37,6 +39,7 @@ public enum Quantity {
      * @throws IllegalArgumentException if either of the two is not a motion
      */
     public int integrationsTo(Quantity target) {
+        Objects.requireNonNull(target, "target");
         if (!isMotion() || !target.isMotion()) {
             throw new IllegalArgumentException("quantity must be a motion to be integrated or differentiated: " + label
                     + " to " + target.label);

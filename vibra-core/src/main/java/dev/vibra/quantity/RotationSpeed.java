@@ -66,7 +66,19 @@ public record RotationSpeed(double hertz) implements Serializable {
      * @return frequency in Hz
      */
     public double hertzOfOrder(double order) {
-        return Require.finite("order", order) * hertz;
+        return Require.finite("frequency of the order", Require.finite("order", order) * hertz);
+    }
+
+    /** Written out: the JDK holds the class loader of the record whose generated one ran last. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RotationSpeed that && Double.compare(hertz, that.hertz) == 0;
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Double.hashCode(hertz);
     }
 
     /** Returns the speed, as in {@code 1480 r/min (24.67 Hz)}. */

@@ -2,6 +2,7 @@ package dev.vibra.quantity;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Unit of a sample or a level where it enters or leaves the library; inside, everything is SI.
@@ -97,6 +98,7 @@ public enum Unit {
      * @throws IllegalArgumentException if no unit has that symbol; the message lists all symbols
      */
     public static Unit ofSymbol(String symbol) {
+        Objects.requireNonNull(symbol, "symbol");
         String wanted = symbol.replace('\u03bc', '\u00b5'); // Greek letter mu, where the micro sign is meant.
         List<String> known = new ArrayList<>();
         for (Unit unit : values()) {

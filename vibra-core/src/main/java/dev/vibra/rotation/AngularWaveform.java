@@ -13,6 +13,10 @@ import java.util.Objects;
  */
 public final class AngularWaveform implements Serializable {
     private static final long serialVersionUID = 1;
+    private static final double MOST_REVOLUTIONS = 1e9;
+    /** Finer steps of angle show nothing more of the recording. */
+    private static final int MOST_FINER = 16;
+    private static final int FREE_SAMPLES = 1 << 20;
 
     private final Quantity quantity;
     private final int samplesPerRevolution;
@@ -23,11 +27,19 @@ public final class AngularWaveform implements Serializable {
     /** The array is owned: callers pass a fresh one. */
     AngularWaveform(Quantity quantity, int samplesPerRevolution, double firstRevolution, ShaftAngle angle,
             double[] owned) {
-        this.quantity = quantity;
-        this.samplesPerRevolution = samplesPerRevolution;
-        this.firstRevolution = firstRevolution;
-        this.angle = angle;
+        this.quantity = Objects.requireNonNull(quantity, "quantity");
+        this.samplesPerRevolution = Require.atLeast("samplesPerRevolution", samplesPerRevolution, 4);
+        this.firstRevolution = Require.notNegative("firstRevolution", firstRevolution, "");
+        this.angle = Objects.requireNonNull(angle, "angle");
         this.samples = owned;
+        Require.atLeast("number of samples", owned.length, samplesPerRevolution);
+        Require.within("end of the samples in revolutions", firstRevolution + revolutions(), 0,
+                angle.revolutions() + 1e-9 * (1 + angle.revolutions()), "");
+        Require.allFinite("samples", owned);
+    }
+
+    private Object readResolve() {
+        return new AngularWaveform(quantity, samplesPerRevolution, firstRevolution, angle, samples.clone());
     }
 
     /**
@@ -39,18 +51,21 @@ public final class AngularWaveform implements Serializable {
      * @param angle angle of the shaft
      * @param samplesPerRevolution samples per revolution, at least 4; 2.56 times the highest order wanted, or more
      * @return the angular waveform
-     * @throws IllegalArgumentException if no whole revolution lies inside both
+     * @throws IllegalArgumentException if no whole revolution lies inside both, or more than 2²⁰ samples and more than
+     *     sixteen times those of the recording are asked for
      */
     public static AngularWaveform of(Waveform wave, ShaftAngle angle, int samplesPerRevolution) {
         Require.atLeast("samplesPerRevolution", samplesPerRevolution, 4);
-        double[] x = wave.samples();
+        double[] x = Objects.requireNonNull(wave, "wave").samples();
         double start = wave.startSeconds();
         double end = start + (x.length - 1) / wave.sampleRateHertz();
-        int first = 0;
+        Require.within("revolutions of the angle", Objects.requireNonNull(angle, "angle").revolutions(), 0,
+                MOST_REVOLUTIONS, "");
+        int first = Math.max(0, wholeAt(angle, start) - 1);
         while (first <= angle.revolutions() && angle.secondsAt(first) < start) {
             first++;
         }
-        int last = (int) Math.floor(angle.revolutions() + 1e-9);
+        int last = Math.min((int) Math.floor(angle.revolutions() + 1e-9), wholeAt(angle, end) + 2);
         while (last > first && angle.secondsAt(Math.min(last, angle.revolutions())) > end) {
             last--;
         }
@@ -58,6 +73,11 @@ public final class AngularWaveform implements Serializable {
             throw new IllegalArgumentException("a whole revolution must lie inside the recording and the pulses: "
                     + wave
                     + "; " + angle);
+        }
+        long most = Math.min(Require.MOST_SAMPLES, Math.max(FREE_SAMPLES, (long) MOST_FINER * x.length));
+        if ((long) (last - first) * samplesPerRevolution > most) {
+            throw new IllegalArgumentException("samplesPerRevolution must be at most " + most / (last - first) + " for "
+                    + (last - first) + " revolutions of " + x.length + " samples: " + samplesPerRevolution);
         }
         double[] out = new double[(last - first) * samplesPerRevolution];
         for (int j = 0; j < out.length; j++) {
@@ -67,6 +87,11 @@ public final class AngularWaveform implements Serializable {
             out[j] = SincInterpolator.at(x, (angle.secondsAt(revolution) - start) * wave.sampleRateHertz(), bandwidth);
         }
         return new AngularWaveform(wave.quantity(), samplesPerRevolution, first, angle, out);
+    }
+
+    /** Whole revolutions that the shaft has turned at a time, give or take one. */
+    private static int wholeAt(ShaftAngle angle, double time) {
+        return (int) angle.revolutionsAt(Math.max(angle.firstSeconds(), Math.min(angle.lastSeconds(), time)));
     }
 
     /**

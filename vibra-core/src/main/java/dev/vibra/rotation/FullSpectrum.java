@@ -8,6 +8,7 @@ import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.transform.ComplexTransform;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * Two-sided spectrum of a pair of probes at right angles, {@code x + iy}: lines at positive frequency turn from the x
@@ -33,6 +34,21 @@ public final class FullSpectrum implements Serializable {
         highestLine = (block - 1) / 2;
         meanSquares = new double[2 * highestLine + 1];
         average(x, y, settings, block);
+        Require.allFinite("mean squares of the lines", meanSquares);
+    }
+
+    /** A copy, checked: what comes from a stream. */
+    private FullSpectrum(FullSpectrum read) {
+        quantity = Objects.requireNonNull(read.quantity, "quantity");
+        resolutionHertz = Require.positive("resolutionHertz", read.resolutionHertz, "Hz");
+        meanSquares = Require.allNotNegative("meanSquares", read.meanSquares.clone());
+        highestLine = Require.count("highestLine", read.highestLine, meanSquares.length / 2, meanSquares.length / 2);
+        Require.within("number of lines", meanSquares.length, 2.0 * highestLine + 1, 2.0 * highestLine + 1, "");
+        Require.finite("frequency of the last line", highestLine * resolutionHertz);
+    }
+
+    private Object readResolve() {
+        return new FullSpectrum(this);
     }
 
     /**
@@ -46,11 +62,13 @@ public final class FullSpectrum implements Serializable {
      *     the sample rate
      */
     public static FullSpectrum of(Waveform x, Waveform y, SpectrumSettings settings) {
+        Objects.requireNonNull(y, "y");
+        Objects.requireNonNull(x, "x");
         if (x.length() != y.length() || x.sampleRateHertz() != y.sampleRateHertz() || x.quantity() != y.quantity()) {
             throw new IllegalArgumentException("y must match x, " + x + ": " + y);
         }
         Require.atLeast("number of samples", x.length(), 4);
-        return new FullSpectrum(x, y, settings);
+        return new FullSpectrum(x, y, Objects.requireNonNull(settings, "settings"));
     }
 
     private void average(Waveform x, Waveform y, SpectrumSettings settings, int block) {
@@ -105,11 +123,12 @@ public final class FullSpectrum implements Serializable {
     /**
      * Returns the frequency of a line.
      *
-     * @param line number of the line, negative for backward
+     * @param line number of the line, from {@code -highestLine()} to {@code highestLine()}, negative for backward
      * @return frequency in Hz, negative for backward
+     * @throws IllegalArgumentException if there is no such line
      */
     public double frequencyHertz(int line) {
-        return line * resolutionHertz;
+        return Require.count("line", line, -highestLine, highestLine) * resolutionHertz;
     }
 
     /**
@@ -120,7 +139,7 @@ public final class FullSpectrum implements Serializable {
      * @throws IllegalArgumentException if there is no such line
      */
     public double radius(int line) {
-        Require.within("line", line, -highestLine, highestLine, "");
+        Require.count("line", line, -highestLine, highestLine);
         return Math.sqrt(meanSquares[line + highestLine]);
     }
 

@@ -1,7 +1,9 @@
 package dev.vibra.rotation;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -18,6 +20,21 @@ import org.apache.commons.math3.complex.Complex;
  */
 public record Orbit(double forward, double backward, double inclinationRadians) implements Serializable {
     /**
+     * Checks the values.
+     *
+     * @param forward see the record
+     * @param backward see the record
+     * @param inclinationRadians see the record
+     * @throws IllegalArgumentException if a value is out of range
+     */
+    public Orbit {
+        Require.notNegative("forward", forward, "");
+        Require.notNegative("backward", backward, "");
+        Require.notNegative("forward + backward", forward + backward, "");
+        Require.within("inclinationRadians", inclinationRadians, 0, Math.PI, "rad");
+    }
+
+    /**
      * Makes the ellipse of the vectors of two probes.
      *
      * @param x vector of the x probe
@@ -25,8 +42,8 @@ public record Orbit(double forward, double backward, double inclinationRadians) 
      * @return the ellipse
      */
     public static Orbit of(OrderVector x, OrderVector y) {
-        Complex px = pointer(x);
-        Complex py = pointer(y);
+        Complex px = pointer(Objects.requireNonNull(x, "x"));
+        Complex py = pointer(Objects.requireNonNull(y, "y"));
         // x + iy = F·exp(iωt) + conj-turning B·exp(-iωt), x = Re(px·exp(iωt)), y = Re(py·exp(iωt))
         Complex forward = px.add(py.multiply(Complex.I)).multiply(0.5);
         Complex backward = px.conjugate().add(py.conjugate().multiply(Complex.I)).multiply(0.5);

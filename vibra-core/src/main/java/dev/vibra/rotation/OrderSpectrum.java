@@ -11,6 +11,7 @@ import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.window.Window;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 
 /** Averaged spectrum over orders, the multiples of the speed of rotation. Scaling as in {@link Spectrum}. */
 public final class OrderSpectrum implements Serializable {
@@ -27,6 +28,15 @@ public final class OrderSpectrum implements Serializable {
                 .withResolution(1.0 / revolutions));
     }
 
+    private OrderSpectrum(Quantity quantity, Spectrum spectrum) {
+        this.quantity = Objects.requireNonNull(quantity, "quantity");
+        this.spectrum = Objects.requireNonNull(spectrum, "spectrum");
+    }
+
+    private Object readResolve() {
+        return new OrderSpectrum(quantity, spectrum);
+    }
+
     /**
      * Makes the order spectrum of an angular waveform, in blocks that overlap by half.
      *
@@ -38,8 +48,8 @@ public final class OrderSpectrum implements Serializable {
      * @throws IllegalArgumentException if the waveform is shorter than a block
      */
     public static OrderSpectrum of(AngularWaveform wave, int revolutions, Window window) {
-        Require.within("revolutions", revolutions, 1, wave.revolutions(), "");
-        return new OrderSpectrum(wave, revolutions, window);
+        Require.within("revolutions", revolutions, 1, Objects.requireNonNull(wave, "wave").revolutions(), "");
+        return new OrderSpectrum(wave, revolutions, Objects.requireNonNull(window, "window"));
     }
 
     /**
@@ -56,6 +66,7 @@ public final class OrderSpectrum implements Serializable {
      *
      * @param line number of the line from 0
      * @return order
+     * @throws IllegalArgumentException if the number is negative
      */
     public double order(int line) {
         return spectrum.frequencyHertz(line);
@@ -70,7 +81,7 @@ public final class OrderSpectrum implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such line
      */
     public double amplitude(int line, Detector detector) {
-        return spectrum.amplitude(line, detector);
+        return spectrum.amplitude(line, Objects.requireNonNull(detector, "detector"));
     }
 
     /**

@@ -5,22 +5,26 @@ import dev.vibra.window.Window;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * One order followed over a run-up or coast-down: amplitude and phase over speed, the data of Bode and polar plots.
  *
- * @param order order that is followed
- * @param points points in the order of time
+ * @param order order that is followed, finite, above zero
+ * @param points points in the order of time, at least one
  */
 public record OrderTrack(double order, List<SpeedPoint> points) implements Serializable {
     /**
-     * Copies the list.
+     * Checks the values and copies the list.
      *
      * @param order see the record
      * @param points see the record
+     * @throws IllegalArgumentException if the order is out of range or there is no point
      */
     public OrderTrack {
-        points = List.copyOf(points);
+        Require.positive("order", order, "");
+        points = Require.copy("points", points);
+        Require.atLeast("number of points", points.size(), 1);
     }
 
     /**
@@ -34,6 +38,7 @@ public record OrderTrack(double order, List<SpeedPoint> points) implements Seria
      * @throws IllegalArgumentException if an argument is out of range or the waveform is shorter than a block
      */
     public static OrderTrack of(AngularWaveform wave, double order, int revolutions) {
+        Objects.requireNonNull(wave, "wave");
         if (!(order > 0 && order < wave.samplesPerRevolution() / 2.0)) {
             throw Require.failure("order", "above 0 and below " + wave.samplesPerRevolution() / 2.0, order);
         }

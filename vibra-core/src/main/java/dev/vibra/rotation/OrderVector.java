@@ -1,6 +1,7 @@
 package dev.vibra.rotation;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 
 /**
@@ -10,6 +11,21 @@ import java.io.Serializable;
  * @param lagRadians phase lag behind the mark in rad, from 0 to below 2π
  */
 public record OrderVector(double amplitude, double lagRadians) implements Serializable {
+    /**
+     * Checks the values and takes whole turns off the lag.
+     *
+     * @param amplitude see the record
+     * @param lagRadians see the record
+     * @throws IllegalArgumentException if a value is not finite or the amplitude negative
+     */
+    public OrderVector {
+        Require.notNegative("amplitude", amplitude, "");
+        if (!(lagRadians >= 0 && lagRadians < 2 * Math.PI)) {
+            double turned = Math.IEEEremainder(Require.finite("lagRadians", lagRadians), 2 * Math.PI);
+            lagRadians = turned < 0 ? turned + 2 * Math.PI : turned;
+        }
+    }
+
     /** Correlates samples that begin at the mark with a turning pointer. */
     static OrderVector of(double[] samples, double order, int samplesPerRevolution) {
         return of(samples, 0, samples.length, order, samplesPerRevolution, null);

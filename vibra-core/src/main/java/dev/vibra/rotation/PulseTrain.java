@@ -7,6 +7,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /** Times of the pulses of a tachometer, rising. */
 public final class PulseTrain implements Serializable {
@@ -21,6 +22,10 @@ public final class PulseTrain implements Serializable {
         this.times = times;
     }
 
+    private Object readResolve() {
+        return of(times);
+    }
+
     /**
      * Makes a train of given times.
      *
@@ -29,7 +34,7 @@ public final class PulseTrain implements Serializable {
      * @throws IllegalArgumentException if a time is not finite or doesn't rise
      */
     public static PulseTrain of(double... seconds) {
-        double[] times = seconds.clone();
+        double[] times = Objects.requireNonNull(seconds, "seconds").clone();
         Require.allFinite("seconds", times);
         for (int i = 1; i < times.length; i++) {
             if (!(times[i] > times[i - 1])) {

@@ -7,6 +7,7 @@ import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apache.commons.math3.analysis.interpolation.SplineInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialFunction;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
@@ -25,6 +26,7 @@ import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 public final class ShaftAngle implements Serializable {
     private static final long serialVersionUID = 1;
     private static final int FEWEST_PULSES = 4;
+    private static final int MOST_MARKS = 1_000_000;
     /** Halving alone comes to the last digit in so many. */
     private static final int MOST_STEPS = 60;
 
@@ -35,8 +37,8 @@ public final class ShaftAngle implements Serializable {
     private final transient PolynomialFunction[] cubics;
 
     private ShaftAngle(double[] revolutions, double[] seconds) {
-        this.revolutions = revolutions;
-        this.seconds = seconds;
+        this.revolutions = rising("revolutions", revolutions);
+        this.seconds = rising("seconds", seconds);
         timeOverAngle = new SplineInterpolator().interpolate(revolutions, seconds);
         slownessOverAngle = timeOverAngle.polynomialSplineDerivative();
         cubics = timeOverAngle.getPolynomials();
@@ -46,15 +48,15 @@ public final class ShaftAngle implements Serializable {
      * Takes a train of evenly spaced marks.
      *
      * @param pulses pulses, at least 4, {@linkplain PulseTrain#repaired() repaired} where needed
-     * @param pulsesPerRevolution number of marks, at least 1
+     * @param pulsesPerRevolution number of marks, 1 to 1,000,000
      * @return the angle
-     * @throws IllegalArgumentException if there are too few pulses
+     * @throws IllegalArgumentException if there are too few pulses or the number is out of range
      */
     public static ShaftAngle of(PulseTrain pulses, int pulsesPerRevolution) {
-        Require.atLeast("pulsesPerRevolution", pulsesPerRevolution, 1);
+        Require.count("pulsesPerRevolution", pulsesPerRevolution, 1, MOST_MARKS);
         double[] even = new double[pulsesPerRevolution];
         Arrays.fill(even, 1.0 / pulsesPerRevolution);
-        return of(pulses, even);
+        return of(Objects.requireNonNull(pulses, "pulses"), even);
     }
 
     /**
@@ -68,13 +70,13 @@ public final class ShaftAngle implements Serializable {
      * @see PulseTrain#markSpacing
      */
     public static ShaftAngle of(PulseTrain pulses, double[] markSpacing) {
-        double[] spacing = markSpacing.clone();
+        double[] spacing = Objects.requireNonNull(markSpacing, "markSpacing").clone();
         double sum = 0;
         for (int m = 0; m < spacing.length; m++) {
             sum += Require.positive("markSpacing[" + m + "]", spacing[m], "");
         }
         Require.within("sum of markSpacing", sum, 1 - 1e-9, 1 + 1e-9, "");
-        double[] seconds = pulses.seconds();
+        double[] seconds = Objects.requireNonNull(pulses, "pulses").seconds();
         Require.atLeast("number of pulses", seconds.length, FEWEST_PULSES);
         double[] revolutions = new double[seconds.length];
         for (int i = 1; i < seconds.length; i++) {
@@ -101,7 +103,21 @@ public final class ShaftAngle implements Serializable {
     }
 
     private Object readResolve() {
-        return new ShaftAngle(revolutions, seconds);
+        double[] turned = Require.finiteCopy("revolutions", revolutions);
+        if (Require.atLeast("number of pulses", turned.length, FEWEST_PULSES) != seconds.length || turned[0] != 0) {
+            throw new IllegalArgumentException("revolutions must be as many as seconds, the first 0: " + turned.length
+                    + ", " + seconds.length + ", " + turned[0]);
+        }
+        return new ShaftAngle(turned, seconds.clone());
+    }
+
+    private static double[] rising(String name, double[] values) {
+        for (int i = 0; i < values.length; i++) {
+            if (!(Require.finite(name + "[" + i + "]", values[i]) > (i == 0 ? -Double.MAX_VALUE : values[i - 1]))) {
+                throw Require.failure(name + "[" + i + "]", "above the one before", values[i]);
+            }
+        }
+        return values;
     }
 
     /**
@@ -237,7 +253,7 @@ public final class ShaftAngle implements Serializable {
      * @return revolutions, zero or more
      */
     public double revolutionsWithin(Waveform wave) {
-        double from = Math.max(firstSeconds(), wave.startSeconds());
+        double from = Math.max(firstSeconds(), Objects.requireNonNull(wave, "wave").startSeconds());
         double to = Math.min(lastSeconds(), wave.startSeconds() + (wave.length() - 1) / wave.sampleRateHertz());
         return to > from ? revolutionsAt(to) - revolutionsAt(from) : 0;
     }
@@ -253,6 +269,7 @@ public final class ShaftAngle implements Serializable {
      * @throws IllegalArgumentException if fewer than 4 samples lie inside both
      */
     public Waveform atMeanSpeed(Waveform wave) {
+        Objects.requireNonNull(wave, "wave");
         EvenTurning even = EvenTurning.of(this, wave.startSeconds(), wave.sampleRateHertz(), wave.length());
         return Waveform.ofSi(wave.quantity(), wave.sampleRateHertz(), even.resample(wave.samples()))
                 .startingAt(even.firstSeconds());
@@ -270,6 +287,7 @@ public final class ShaftAngle implements Serializable {
      *     (from memory, unverified)"
      */
     public SquaredEnvelope atMeanSpeed(SquaredEnvelope envelope) {
+        Objects.requireNonNull(envelope, "envelope");
         EvenTurning even = EvenTurning.of(this, envelope.timeSeconds(0), envelope.sampleRateHertz(),
                 envelope.length());
         double[] squares = even.resample(envelope.squares());

@@ -6,6 +6,7 @@ import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Mean position of a shaft in its bearing over time, from the gaps of two probes at right angles, relative to a
@@ -21,7 +22,21 @@ public record ShaftCentreLine(List<Point> points) implements Serializable {
      * @param x distance from rest along the x probe, in the unit of the gaps
      * @param y distance from rest along the y probe, in the unit of the gaps
      */
-    public record Point(double seconds, double x, double y) implements Serializable {}
+    public record Point(double seconds, double x, double y) implements Serializable {
+        /**
+         * Checks the values.
+         *
+         * @param seconds see the record
+         * @param x see the record
+         * @param y see the record
+         * @throws IllegalArgumentException if a value is not finite
+         */
+        public Point {
+            Require.finite("seconds", seconds);
+            Require.finite("x", x);
+            Require.finite("y", y);
+        }
+    }
 
     /**
      * Copies the list.
@@ -29,7 +44,7 @@ public record ShaftCentreLine(List<Point> points) implements Serializable {
      * @param points see the record
      */
     public ShaftCentreLine {
-        points = List.copyOf(points);
+        points = Require.copy("points", points);
     }
 
     /**
@@ -44,6 +59,8 @@ public record ShaftCentreLine(List<Point> points) implements Serializable {
      * @throws IllegalArgumentException if the recordings don't match or an argument is out of range
      */
     public static ShaftCentreLine of(Waveform x, Waveform y, double restX, double restY, int parts) {
+        Objects.requireNonNull(y, "y");
+        Objects.requireNonNull(x, "x");
         if (x.length() != y.length() || x.sampleRateHertz() != y.sampleRateHertz() || x.quantity() != y.quantity()) {
             throw new IllegalArgumentException("y must match x, " + x + ": " + y);
         }

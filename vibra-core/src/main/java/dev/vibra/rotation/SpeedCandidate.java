@@ -30,7 +30,7 @@ public record SpeedCandidate(RotationSpeed speed, double standardUncertaintyHert
         Objects.requireNonNull(speed, "speed");
         Require.positive("standardUncertaintyHertz", standardUncertaintyHertz, "Hz");
         Require.within("confidence", confidence, 0, 1, "");
-        multiples = List.copyOf(multiples);
+        multiples = Require.copy("multiples", multiples);
     }
 
     /**

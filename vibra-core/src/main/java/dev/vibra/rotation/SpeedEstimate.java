@@ -1,5 +1,6 @@
 package dev.vibra.rotation;
 
+import dev.vibra.internal.Require;
 import dev.vibra.lines.NoiseFloor;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.signal.Waveform;
@@ -49,10 +50,14 @@ public final class SpeedEstimate implements Serializable {
 
     private SpeedEstimate(SpeedKnowledge knowledge, List<SpeedCandidate> candidates, boolean sufficient,
             String reason) {
-        this.knowledge = knowledge;
+        this.knowledge = Objects.requireNonNull(knowledge, "knowledge");
         this.candidates = List.copyOf(candidates);
-        this.sufficient = sufficient;
-        this.reason = reason;
+        this.sufficient = sufficient && !candidates.isEmpty();
+        this.reason = Objects.requireNonNull(reason, "reason");
+    }
+
+    private Object readResolve() {
+        return new SpeedEstimate(knowledge, candidates, sufficient, reason);
     }
 
     /**
@@ -62,7 +67,7 @@ public final class SpeedEstimate implements Serializable {
      * @return the estimate, with or without a speed
      */
     public static SpeedEstimate of(Waveform wave) {
-        return of(wave, SpeedKnowledge.none());
+        return of(Objects.requireNonNull(wave, "wave"), SpeedKnowledge.none());
     }
 
     /**
@@ -74,7 +79,7 @@ public final class SpeedEstimate implements Serializable {
      */
     public static SpeedEstimate of(Waveform wave, SpeedKnowledge knowledge) {
         Objects.requireNonNull(knowledge, "knowledge");
-        return lines(wave).map(lines -> of(lines, knowledge)).orElseGet(() ->
+        return lines(Objects.requireNonNull(wave, "wave")).map(lines -> of(lines, knowledge)).orElseGet(() ->
                 new SpeedEstimate(knowledge, List.of(), false,
                         "the recording is too short, " + wave.length() + " samples"));
     }
@@ -98,10 +103,13 @@ public final class SpeedEstimate implements Serializable {
      * @param floor its noise floor
      * @param knowledge what is known of the speed
      * @return the estimate, with or without a speed
+     * @throws IllegalArgumentException if the floor isn't that of the spectrum
      */
     public static SpeedEstimate of(Spectrum spectrum, NoiseFloor floor, SpeedKnowledge knowledge) {
-        return of(LineSet.of(spectrum, Objects.requireNonNull(floor, "floor")),
-                Objects.requireNonNull(knowledge, "knowledge"));
+        Objects.requireNonNull(spectrum, "spectrum");
+        Require.count("number of lines of the floor", Objects.requireNonNull(floor, "floor").lines(), spectrum.lines(),
+                spectrum.lines());
+        return of(LineSet.of(spectrum, floor), Objects.requireNonNull(knowledge, "knowledge"));
     }
 
     static SpeedEstimate of(LineSet lines, SpeedKnowledge knowledge) {

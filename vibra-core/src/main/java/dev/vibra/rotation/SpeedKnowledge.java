@@ -45,10 +45,11 @@ public final class SpeedKnowledge implements Serializable {
     private final double weight;
 
     private SpeedKnowledge(Band range, RotationSpeed nominal, Double mains, List<Integer> poles) {
+        Require.positive("lowest frequency of the range", range.lowestHertz(), "Hz");
         this.range = range;
         this.nominal = nominal;
-        this.mains = mains;
-        this.poles = poles;
+        this.mains = mains == null ? null : Require.positive("hertz", mains, "Hz");
+        this.poles = List.copyOf(poles);
         List<Band> allowed = List.of(range);
         if (nominal != null) {
             allowed = overlaps(allowed, List.of(around(nominal.hertz(), NOMINAL_REACH, NOMINAL_REACH)));
@@ -58,6 +59,10 @@ public final class SpeedKnowledge implements Serializable {
         }
         speeds = List.copyOf(allowed);
         weight = speeds.stream().mapToDouble(this::weight).sum();
+    }
+
+    private Object readResolve() {
+        return new SpeedKnowledge(range, nominal, mains, poles.stream().map(SpeedKnowledge::even).toList());
     }
 
     /** {@return no knowledge but the defaults} */
@@ -73,8 +78,7 @@ public final class SpeedKnowledge implements Serializable {
      * @throws IllegalArgumentException if the range begins at 0 Hz
      */
     public SpeedKnowledge withRange(Band newRange) {
-        Require.positive("lowest frequency of the range", newRange.lowestHertz(), "Hz");
-        return new SpeedKnowledge(newRange, nominal, mains, poles);
+        return new SpeedKnowledge(Objects.requireNonNull(newRange, "newRange"), nominal, mains, poles);
     }
 
     /**
@@ -85,7 +89,7 @@ public final class SpeedKnowledge implements Serializable {
      * @return the knowledge with that speed
      */
     public SpeedKnowledge withNominal(RotationSpeed newNominal) {
-        Band near = around(newNominal.hertz(), NOMINAL_REACH, NOMINAL_REACH);
+        Band near = around(Objects.requireNonNull(newNominal, "newNominal").hertz(), NOMINAL_REACH, NOMINAL_REACH);
         Band wide = range.equals(NONE.range) ? Band.of(Math.min(range.lowestHertz(), near.lowestHertz()),
                 Math.max(range.highestHertz(), near.highestHertz())) : range;
         return new SpeedKnowledge(wide, newNominal, mains, poles);
@@ -99,7 +103,7 @@ public final class SpeedKnowledge implements Serializable {
      * @throws IllegalArgumentException if the frequency is out of range
      */
     public SpeedKnowledge withMains(double hertz) {
-        return new SpeedKnowledge(range, nominal, Require.positive("hertz", hertz, "Hz"), poles);
+        return new SpeedKnowledge(range, nominal, hertz, poles);
     }
 
     /**
@@ -121,10 +125,14 @@ public final class SpeedKnowledge implements Serializable {
      * @throws IllegalArgumentException if the number is odd or below 2
      */
     public SpeedKnowledge withInductionMotor(int count) {
+        return new SpeedKnowledge(range, nominal, mains, List.of(even(count)));
+    }
+
+    private static int even(int count) {
         if (Require.atLeast("count", count, 2) % 2 != 0) {
             throw Require.failure("count", "even", count);
         }
-        return new SpeedKnowledge(range, nominal, mains, List.of(count));
+        return count;
     }
 
     /** {@return the speed on the plate, if known} */

@@ -4,6 +4,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.level.Moments;
 import dev.vibra.transform.RealTransform;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Mean revolution of an angular waveform: what repeats each turn stays, the rest falls with the root of the number of
@@ -21,6 +22,13 @@ public final class SynchronousAverage implements Serializable {
     private SynchronousAverage(AngularWaveform wave, double[] average) {
         this.wave = wave;
         this.average = average;
+        Require.count("length of the average", average.length, wave.samplesPerRevolution(),
+                wave.samplesPerRevolution());
+        Require.allFinite("average", average);
+    }
+
+    private Object readResolve() {
+        return new SynchronousAverage(wave, average.clone());
     }
 
     /**
@@ -31,7 +39,7 @@ public final class SynchronousAverage implements Serializable {
      * @throws IllegalArgumentException if there are fewer than 2 revolutions
      */
     public static SynchronousAverage of(AngularWaveform wave) {
-        Require.atLeast("revolutions", wave.revolutions(), 2);
+        Require.atLeast("revolutions", Objects.requireNonNull(wave, "wave").revolutions(), 2);
         int n = wave.samplesPerRevolution();
         double[] average = new double[n];
         for (int i = 0; i < n * wave.revolutions(); i++) {
@@ -88,7 +96,7 @@ public final class SynchronousAverage implements Serializable {
     public double[] difference(int... orders) {
         RealTransform transform = RealTransform.of(average.length);
         double[] spectrum = transform.forward(average, 0, new double[2 * transform.lines()]);
-        for (int order : orders) {
+        for (int order : Objects.requireNonNull(orders, "orders")) {
             Require.within("order", order, 0, transform.lines() - 1, "");
             spectrum[2 * order] = 0;
             spectrum[2 * order + 1] = 0;

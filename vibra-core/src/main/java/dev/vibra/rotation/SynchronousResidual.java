@@ -42,9 +42,13 @@ public final class SynchronousResidual implements Serializable {
 
     private SynchronousResidual(Waveform wave, double repeatingShare, int turns, String reason) {
         this.wave = wave;
-        this.repeatingShare = repeatingShare;
-        this.turns = turns;
-        this.reason = reason;
+        this.repeatingShare = Require.within("repeatingShare", repeatingShare, 0, 1, "");
+        this.turns = Require.atLeast("turns", turns, 0);
+        this.reason = Objects.requireNonNull(reason, "reason");
+    }
+
+    private Object readResolve() {
+        return new SynchronousResidual(wave, repeatingShare, turns, reason);
     }
 
     /**
@@ -52,16 +56,17 @@ public final class SynchronousResidual implements Serializable {
      *
      * @param wave recording on the time scale of the angle
      * @param angle angle of the shaft
-     * @param ratios turns of each other shaft over those of this one, each finite, above zero
+     * @param ratios turns of each other shaft over those of this one, each 1e-6 to 1e6
      * @return the residual, or why there is none
      * @throws IllegalArgumentException if a ratio is out of range
      */
     public static SynchronousResidual of(Waveform wave, ShaftAngle angle, double... ratios) {
+        Objects.requireNonNull(wave, "wave");
         Objects.requireNonNull(angle, "angle");
-        double[] all = new double[ratios.length + 1];
+        double[] all = new double[Objects.requireNonNull(ratios, "ratios").length + 1];
         all[0] = 1;
         for (int i = 0; i < ratios.length; i++) {
-            all[i + 1] = Require.positive("ratios[" + i + "]", ratios[i], "");
+            all[i + 1] = Require.within("ratios[" + i + "]", ratios[i], 1e-6, 1e6, "");
         }
         return angle.revolutionsWithin(wave) > 0 ? separated(wave, angle, all) : tooFew(0);
     }

@@ -6,6 +6,7 @@ import dev.vibra.level.Percentiles;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * How pulses are found in the signal of a tachometer: the signal has to fall below the level less the hysteresis before
@@ -38,7 +39,7 @@ public record Tachometer(double level, double hysteresis, boolean rising) implem
      * @throws IllegalArgumentException if the signal is constant
      */
     public static Tachometer fitting(Waveform signal) {
-        Percentiles percentiles = Percentiles.of(signal.samples());
+        Percentiles percentiles = Percentiles.of(Objects.requireNonNull(signal, "signal").samples());
         double low = percentiles.at(0.1);
         double high = percentiles.at(99.9);
         if (!(high > low)) { // pulses shorter than a thousandth of the time
@@ -63,7 +64,7 @@ public record Tachometer(double level, double hysteresis, boolean rising) implem
         double[] times = new double[64];
         int count = 0;
         boolean armed = false;
-        double before = sign * signal.at(0);
+        double before = sign * Objects.requireNonNull(signal, "signal").at(0);
         for (int i = 0; i < signal.length(); i++) {
             double here = sign * signal.at(i);
             if (armed && here >= threshold) {

@@ -1,6 +1,7 @@
 package dev.vibra.rotation;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
@@ -57,8 +58,12 @@ public final class TrackedAngle implements Serializable {
     private TrackedAngle(ShaftAngle angle, List<Integer> multiples, double uncertaintyRevolutions, String reason) {
         this.angle = angle;
         this.multiples = List.copyOf(multiples);
-        this.uncertaintyRevolutions = uncertaintyRevolutions;
-        this.reason = reason;
+        this.uncertaintyRevolutions = Require.notNegative("uncertaintyRevolutions", uncertaintyRevolutions, "");
+        this.reason = Objects.requireNonNull(reason, "reason");
+    }
+
+    private Object readResolve() {
+        return new TrackedAngle(angle, multiples, uncertaintyRevolutions, reason);
     }
 
     /**
@@ -69,7 +74,7 @@ public final class TrackedAngle implements Serializable {
      * @return the angle, or why it isn't known
      */
     public static TrackedAngle of(Waveform wave, RotationSpeed speed) {
-        return of(wave, speed, USUAL);
+        return of(Objects.requireNonNull(wave, "wave"), speed, USUAL);
     }
 
     /**
@@ -83,11 +88,12 @@ public final class TrackedAngle implements Serializable {
      * @throws IllegalArgumentException if there is no multiple or one is below 1
      */
     public static TrackedAngle of(Waveform wave, RotationSpeed speed, int... multiples) {
+        Objects.requireNonNull(wave, "wave");
         Objects.requireNonNull(speed, "speed");
-        int[] sorted = Arrays.stream(multiples).sorted().distinct().toArray();
+        int[] sorted = Arrays.stream(Objects.requireNonNull(multiples, "multiples")).sorted().distinct().toArray();
         if (sorted.length == 0 || sorted[0] < 1) {
             throw new IllegalArgumentException("multiples must be one or more, each at least 1: "
-                    + Arrays.toString(multiples));
+                    + (sorted.length == 0 ? "none" : sorted[0]));
         }
         double top = 0.5 * wave.sampleRateHertz() / (speed.hertz() * (1 + 0.01 * REACH_PERCENT));
         int[] usable = Arrays.stream(sorted).filter(multiple -> multiple + 0.5 < top).toArray();

@@ -38,12 +38,17 @@ public final class Waveform implements Serializable {
             LevelMethod method) {
         this.quantity = Objects.requireNonNull(quantity, "quantity");
         this.sampleRateHertz = Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
-        this.startSeconds = startSeconds;
+        this.startSeconds = Require.finite("startSeconds", startSeconds);
         this.samples = owned;
         this.band = band;
-        this.method = method;
+        this.method = Objects.requireNonNull(method, "method");
         Require.atLeast("number of samples", owned.length, 1);
-        Require.allFinite("samples", owned);
+        Require.positive("number of samples over the sample rate", owned.length / sampleRateHertz, "s");
+        Require.samples(owned, 0, owned.length);
+    }
+
+    private Object readResolve() {
+        return new Waveform(quantity, sampleRateHertz, startSeconds, samples.clone(), band, method);
     }
 
     /**
@@ -51,12 +56,13 @@ public final class Waveform implements Serializable {
      *
      * @param unit unit of the samples
      * @param sampleRateHertz sample rate in Hz, finite, above zero
-     * @param samples samples, at least one, all finite; copied
+     * @param samples samples, at least one, all finite and within ±1e70 in SI units; copied
      * @return the waveform
-     * @throws IllegalArgumentException if the sample rate is out of range, there is no sample or one is not finite
+     * @throws IllegalArgumentException if the sample rate is out of range, there is no sample or one is out of range
      */
     public static Waveform of(Unit unit, double sampleRateHertz, double... samples) {
-        double[] si = samples.clone();
+        Objects.requireNonNull(unit, "unit");
+        double[] si = Objects.requireNonNull(samples, "samples").clone();
         for (int i = 0; i < si.length; i++) {
             si[i] *= unit.toSi();
         }
@@ -64,16 +70,67 @@ public final class Waveform implements Serializable {
     }
 
     /**
+     * Makes a waveform of whole numbers, as converters give them. {@link CountConversion} picks one channel out of
+     * several that follow each other.
+     *
+     * @param unit unit of the samples after scaling
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @param samples samples, at least one; copied
+     * @param scale value in the unit that 1 stands for, finite, not zero
+     * @return the waveform
+     * @throws IllegalArgumentException if sample rate or scale are out of range, there is no sample, or one isn't
+     *     within ±1e70 in SI units
+     */
+    public static Waveform of(Unit unit, double sampleRateHertz, short[] samples, double scale) {
+        return CountConversion.of(unit, scale).waveform(sampleRateHertz, samples);
+    }
+
+    /**
+     * Makes a waveform of whole numbers, as converters give them.
+     *
+     * @param unit unit of the samples after scaling
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @param samples samples, at least one; copied
+     * @param scale value in the unit that 1 stands for, finite, not zero
+     * @return the waveform
+     * @throws IllegalArgumentException if sample rate or scale are out of range, there is no sample, or one isn't
+     *     within ±1e70 in SI units
+     */
+    public static Waveform of(Unit unit, double sampleRateHertz, int[] samples, double scale) {
+        return CountConversion.of(unit, scale).waveform(sampleRateHertz, samples);
+    }
+
+    /**
+     * Makes a waveform of samples of single precision.
+     *
+     * @param unit unit of the samples after scaling
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @param samples samples, at least one, all finite; copied
+     * @param scale value in the unit that 1 stands for, finite, not zero
+     * @return the waveform
+     * @throws IllegalArgumentException if sample rate or scale are out of range, there is no sample, or one isn't
+     *     within ±1e70 in SI units
+     */
+    public static Waveform of(Unit unit, double sampleRateHertz, float[] samples, double scale) {
+        return CountConversion.of(unit, scale).waveform(sampleRateHertz, samples);
+    }
+
+    /** Makes a waveform of an array that nobody else holds. */
+    static Waveform ofOwned(Quantity quantity, double sampleRateHertz, double[] owned) {
+        return new Waveform(quantity, sampleRateHertz, 0, owned, null, LevelMethod.WHOLE_SIGNAL);
+    }
+
+    /**
      * Makes a waveform of samples in the SI unit of a quantity.
      *
      * @param quantity what the samples measure
      * @param sampleRateHertz sample rate in Hz, finite, above zero
-     * @param samples samples, at least one, all finite; copied
+     * @param samples samples, at least one, all finite and within ±1e70 in SI units; copied
      * @return the waveform
-     * @throws IllegalArgumentException if the sample rate is out of range, there is no sample or one is not finite
+     * @throws IllegalArgumentException if the sample rate is out of range, there is no sample or one is out of range
      */
     public static Waveform ofSi(Quantity quantity, double sampleRateHertz, double... samples) {
-        return new Waveform(quantity, sampleRateHertz, 0, samples.clone(), null, LevelMethod.WHOLE_SIGNAL);
+        return ofOwned(quantity, sampleRateHertz, Objects.requireNonNull(samples, "samples").clone());
     }
 
     /**
@@ -167,7 +224,7 @@ public final class Waveform implements Serializable {
      * @throws IllegalArgumentException if the unit measures another quantity
      */
     public double[] in(Unit unit) {
-        if (unit.quantity() != quantity) {
+        if (Objects.requireNonNull(unit, "unit").quantity() != quantity) {
             throw new IllegalArgumentException("unit must measure " + quantity + ": " + unit + " measures "
                     + unit.quantity());
         }
@@ -189,7 +246,7 @@ public final class Waveform implements Serializable {
      */
     public void copyTo(int from, double[] target, int offset, int length) {
         Require.range("samples", from, length, samples.length);
-        Require.range("target", offset, length, target.length);
+        Require.range("target", offset, length, Objects.requireNonNull(target, "target").length);
         System.arraycopy(samples, from, target, offset, length);
     }
 
@@ -307,7 +364,7 @@ public final class Waveform implements Serializable {
      * @see SpectralIntegration
      */
     public Waveform velocity(Band newBand) {
-        return within(Quantity.VELOCITY, newBand);
+        return within(Quantity.VELOCITY, Objects.requireNonNull(newBand, "newBand"));
     }
 
     /**
@@ -321,7 +378,7 @@ public final class Waveform implements Serializable {
      * @see SpectralIntegration
      */
     public Waveform displacement(Band newBand) {
-        return within(Quantity.DISPLACEMENT, newBand);
+        return within(Quantity.DISPLACEMENT, Objects.requireNonNull(newBand, "newBand"));
     }
 
     /**
@@ -336,7 +393,7 @@ public final class Waveform implements Serializable {
      * @see SpectralIntegration
      */
     public Waveform acceleration(Band newBand) {
-        return within(Quantity.ACCELERATION, newBand);
+        return within(Quantity.ACCELERATION, Objects.requireNonNull(newBand, "newBand"));
     }
 
     private Waveform within(Quantity target, Band newBand) {
@@ -360,6 +417,8 @@ public final class Waveform implements Serializable {
      * @see "ISO 2954:2012, 5.3 and 5.4"
      */
     public Waveform throughSeverityChain(Quantity target, Band newBand) {
+        Objects.requireNonNull(newBand, "newBand");
+        Objects.requireNonNull(target, "target");
         if (band != null) {
             throw new IllegalArgumentException("waveform must not be limited to a band before the severity chain: "
                     + band + ", " + method);

@@ -1,5 +1,6 @@
 package dev.vibra.spectrum;
 
+import dev.vibra.internal.StateFormat;
 import java.util.Arrays;
 
 /** Takes in block after block and holds their average; allocates nothing once made. */
@@ -9,7 +10,7 @@ final class Accumulator {
     /** Mean squares, or interleaved complex sums under vector averaging. */
     private final double[] held;
     private final double[] block;
-    private int count;
+    private long count;
 
     Accumulator(SpectrumPlan plan, Averaging averaging) {
         this.averaging = averaging;
@@ -52,7 +53,7 @@ final class Accumulator {
         }
     }
 
-    int count() {
+    long count() {
         return count;
     }
 
@@ -71,5 +72,22 @@ final class Accumulator {
     void reset() {
         Arrays.fill(held, 0);
         count = 0;
+    }
+
+    int stateLength() {
+        return 1 + held.length;
+    }
+
+    int put(double[] out, int at) {
+        out[at] = count;
+        return StateFormat.put(held, out, at + 1);
+    }
+
+    int take(double[] in, int at) {
+        if (averaging.kind() != Averaging.Kind.VECTOR) {
+            StateFormat.notNegative(in, at + 1, held.length);
+        }
+        count = StateFormat.count(in, at, StateFormat.LARGEST_COUNT);
+        return StateFormat.take(in, at + 1, held);
     }
 }

@@ -1,13 +1,14 @@
 package dev.vibra.spectrum;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 
 /**
  * Interval in which a value lies with a stated probability.
  *
- * @param lower lower end
- * @param upper upper end
+ * @param lower lower end, finite
+ * @param upper upper end, finite, at least the lower one
  */
 public record ConfidenceInterval(double lower, double upper) implements Serializable {
     private static final long serialVersionUID = 1;
@@ -17,11 +18,13 @@ public record ConfidenceInterval(double lower, double upper) implements Serializ
      *
      * @param lower see the record
      * @param upper see the record
-     * @throws IllegalArgumentException if the ends are out of order or not numbers
+     * @throws IllegalArgumentException if the ends are out of order or not finite
      */
     public ConfidenceInterval {
+        Require.finite("lower", lower);
+        Require.finite("upper", upper);
         if (!(lower <= upper)) {
-            throw new IllegalArgumentException("lower and upper must rise: " + lower + ", " + upper);
+            throw Require.failure("upper", "at least lower, " + lower, upper);
         }
     }
 

@@ -6,6 +6,7 @@ import java.io.Serializable;
 import java.util.AbstractList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.RandomAccess;
 
 /** Peaks of a spectrum, the largest first, unmodifiable; prints as a small table. */
@@ -18,10 +19,18 @@ public final class PeakList extends AbstractList<SpectralPeak> implements Random
         this.peaks = List.copyOf(peaks);
     }
 
-    /** Returns a peak. */
+    private Object readResolve() {
+        return new PeakList(peaks);
+    }
+
+    /**
+     * Returns a peak.
+     *
+     * @throws IndexOutOfBoundsException if there is no such peak
+     */
     @Override
     public SpectralPeak get(int index) {
-        return peaks.get(index);
+        return peaks.get(Objects.checkIndex(index, peaks.size()));
     }
 
     /** Returns the number of peaks. */
@@ -40,6 +49,6 @@ public final class PeakList extends AbstractList<SpectralPeak> implements Random
                     peak.frequencyHertz(), Digits.significant(peak.level().in(unit), 3), unit,
                     peak.level().detector()));
         }
-        return table.toString();
+        return table.isEmpty() ? "no peaks" : table.toString();
     }
 }

@@ -33,7 +33,7 @@ public record SpectralPeak(double frequencyHertz, Level level) implements Serial
      * @return order, above zero
      */
     public double order(RotationSpeed speed) {
-        return frequencyHertz / speed.hertz();
+        return frequencyHertz / Objects.requireNonNull(speed, "speed").hertz();
     }
 
     /** Returns frequency and level, as in {@code 24.63 Hz  3.6 mm/s rms}. */

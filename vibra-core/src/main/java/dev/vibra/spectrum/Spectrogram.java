@@ -36,7 +36,28 @@ public final class Spectrogram implements Serializable {
         meanSquares = new double[(samples.length - blockLength) / step + 1][];
         for (int b = 0; b < meanSquares.length; b++) {
             meanSquares[b] = worker.addMeanSquares(samples, b * step, new double[plan.lines()]);
+            Require.allFinite("mean squares of the lines", meanSquares[b]);
         }
+    }
+
+    /** A copy, checked: what comes from a stream. */
+    private Spectrogram(Spectrogram read) {
+        quantity = Objects.requireNonNull(read.quantity, "quantity");
+        sampleRateHertz = Require.positive("sampleRateHertz", read.sampleRateHertz, "Hz");
+        startSeconds = Require.finite("startSeconds", read.startSeconds);
+        blockLength = Require.atLeast("blockLength", read.blockLength, 2);
+        step = Require.count("step", read.step, 1, blockLength);
+        noiseBandwidthBins = Require.positive("noiseBandwidthBins", read.noiseBandwidthBins, "");
+        meanSquares = read.meanSquares.clone();
+        Require.atLeast("blocks", meanSquares.length, 1);
+        for (int b = 0; b < meanSquares.length; b++) {
+            meanSquares[b] = Require.allNotNegative("meanSquares[" + b + "]", meanSquares[b].clone());
+            Require.count("number of lines", meanSquares[b].length, blockLength / 2 + 1, blockLength / 2 + 1);
+        }
+    }
+
+    private Object readResolve() {
+        return new Spectrogram(this);
     }
 
     /**
@@ -48,8 +69,8 @@ public final class Spectrogram implements Serializable {
      * @throws IllegalArgumentException if the recording is too short
      */
     public static Spectrogram of(Waveform wave, SpectrumSettings settings) {
-        Require.atLeast("number of samples", wave.length(), 2);
-        return new Spectrogram(wave, settings);
+        Require.atLeast("number of samples", Objects.requireNonNull(wave, "wave").length(), 2);
+        return new Spectrogram(wave, Objects.requireNonNull(settings, "settings"));
     }
 
     /**
@@ -87,9 +108,10 @@ public final class Spectrogram implements Serializable {
      *
      * @param line number of the line from 0
      * @return frequency in Hz
+     * @throws IndexOutOfBoundsException if there is no such line
      */
     public double frequencyHertz(int line) {
-        return line * sampleRateHertz / blockLength;
+        return Objects.checkIndex(line, lines()) * sampleRateHertz / blockLength;
     }
 
     /**
@@ -101,7 +123,7 @@ public final class Spectrogram implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such block or line
      */
     public double rms(int block, int line) {
-        return Math.sqrt(meanSquares[block][line]);
+        return Math.sqrt(meanSquare(block, line));
     }
 
     /**
@@ -113,7 +135,11 @@ public final class Spectrogram implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such block or line
      */
     public double density(int block, int line) {
-        return meanSquares[block][line] / (noiseBandwidthBins * sampleRateHertz / blockLength);
+        return meanSquare(block, line) / (noiseBandwidthBins * sampleRateHertz / blockLength);
+    }
+
+    private double meanSquare(int block, int line) {
+        return meanSquares[Objects.checkIndex(block, blocks())][Objects.checkIndex(line, lines())];
     }
 
     /**

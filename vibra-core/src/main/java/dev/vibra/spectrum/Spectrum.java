@@ -10,6 +10,7 @@ import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 
@@ -55,6 +56,7 @@ public final class Spectrum implements Serializable {
         noiseBandwidthBins = plan.noiseBandwidth();
         meanSquares = new double[plan.lines()];
         blocks = average(wave, plan);
+        Require.allFinite("mean squares of the lines", meanSquares);
     }
 
     private Spectrum(Spectrum other, Quantity quantity) {
@@ -68,6 +70,15 @@ public final class Spectrum implements Serializable {
         meanSquares = other.meanSquares;
     }
 
+    private Object readResolve() {
+        measured.integrationsTo(quantity);
+        SpectrumPlan plan = SpectrumPlan.of(Require.count("blockLength", blockLength, 2, 2 * meanSquares.length),
+                settings.window());
+        Require.count("number of lines", meanSquares.length, plan.lines(), plan.lines());
+        return new Spectrum(new Spectrum(measured, sampleRateHertz, plan, settings, blocks, meanSquares.clone()),
+                quantity);
+    }
+
     /**
      * Makes the spectrum of a recording with the {@linkplain SpectrumSettings#withDefaults() default settings}.
      *
@@ -76,7 +87,7 @@ public final class Spectrum implements Serializable {
      * @throws IllegalArgumentException if the recording is too short
      */
     public static Spectrum of(Waveform wave) {
-        return of(wave, SpectrumSettings.withDefaults());
+        return of(Objects.requireNonNull(wave, "wave"), SpectrumSettings.withDefaults());
     }
 
     /**
@@ -89,8 +100,8 @@ public final class Spectrum implements Serializable {
      * @throws IllegalArgumentException if the recording is too short
      */
     public static Spectrum of(Waveform wave, SpectrumSettings settings) {
-        Require.atLeast("number of samples", wave.length(), 2);
-        return new Spectrum(wave, settings);
+        Require.atLeast("number of samples", Objects.requireNonNull(wave, "wave").length(), 2);
+        return new Spectrum(wave, Objects.requireNonNull(settings, "settings"));
     }
 
     /** For meters, which average block by block themselves. */
@@ -99,11 +110,11 @@ public final class Spectrum implements Serializable {
         this.settings = settings;
         this.measured = measured;
         this.quantity = measured;
-        this.sampleRateHertz = sampleRateHertz;
+        this.sampleRateHertz = Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         this.blockLength = plan.length();
-        this.blocks = blocks;
+        this.blocks = Require.atLeast("blocks", blocks, 1);
         this.noiseBandwidthBins = plan.noiseBandwidth();
-        this.meanSquares = ownedMeanSquares;
+        this.meanSquares = Require.allNotNegative("mean squares of the lines", ownedMeanSquares);
     }
 
     private int average(Waveform wave, SpectrumPlan plan) {
@@ -115,7 +126,7 @@ public final class Spectrum implements Serializable {
             accumulator.add(block, 0);
         }
         accumulator.meanSquares(meanSquares);
-        return accumulator.count();
+        return Math.toIntExact(accumulator.count());
     }
 
     /**
@@ -218,6 +229,7 @@ public final class Spectrum implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such line
      */
     public double amplitude(int line, Detector detector) {
+        Objects.requireNonNull(detector, "detector");
         return Math.sqrt(meanSquare(line)) * detector.ofUnitSine() / Detector.RMS.ofUnitSine();
     }
 
@@ -230,7 +242,7 @@ public final class Spectrum implements Serializable {
     public double[] amplitudes(Detector detector) {
         double[] values = new double[lines()];
         for (int k = 0; k < values.length; k++) {
-            values[k] = amplitude(k, detector);
+            values[k] = amplitude(k, Objects.requireNonNull(detector, "detector"));
         }
         return values;
     }
@@ -308,6 +320,7 @@ public final class Spectrum implements Serializable {
      * @return the interval in the SI unit squared per Hz
      * @throws IllegalArgumentException if the probability is out of range
      * @throws IllegalStateException if the averaging is not rms
+     * @throws IndexOutOfBoundsException if there is no such line
      * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, equation 8.159"
      */
     public ConfidenceInterval densityInterval(int line, double probability) {
@@ -323,7 +336,7 @@ public final class Spectrum implements Serializable {
 
     /** Returns the mean square of a line in the quantity that this spectrum is read as. */
     double meanSquare(int line) {
-        double square = meanSquares[line];
+        double square = meanSquares[Objects.checkIndex(line, meanSquares.length)];
         int integrations = measured == quantity ? 0 : measured.integrationsTo(quantity);
         if (integrations == 0) {
             return square;
@@ -359,7 +372,7 @@ public final class Spectrum implements Serializable {
      * @see Waveform#throughSeverityChain
      */
     public Level bandLevel(Band band) {
-        band.requireBelowNyquist(sampleRateHertz);
+        Objects.requireNonNull(band, "band").requireBelowNyquist(sampleRateHertz);
         // A line that lies on an end belongs to the band, whatever the rounding of the quotient.
         int first = (int) Math.ceil(band.lowestHertz() / resolutionHertz() - 1e-9);
         int last = Math.min(lines() - 1, (int) Math.floor(band.highestHertz() / resolutionHertz() + 1e-9));
@@ -397,6 +410,7 @@ public final class Spectrum implements Serializable {
      * @throws IllegalArgumentException if the count is below 1
      */
     public PeakList peaks(int count, Band band) {
+        Objects.requireNonNull(band, "band");
         return new PeakFinder(this).largest(Require.atLeast("count", count, 1), band.lowestHertz(),
                 band.highestHertz());
     }

@@ -1,38 +1,45 @@
 package dev.vibra.spectrum;
 
-import dev.vibra.internal.BlockCutter;
+import dev.vibra.internal.OrderedBlocks;
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
 import dev.vibra.quantity.Quantity;
+import dev.vibra.state.Arrival;
+import dev.vibra.state.Continuity;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
+import java.util.Objects;
 
 /**
  * Averaged spectrum of a stream: push blocks of any size, read at any time. The spectrum equals {@link Spectrum#of}
  * over the same samples.
  *
- * <p>Holds state: not thread-safe, one per signal; allocates nothing while pushing.
+ * <p>Told where a block belongs, it averages no block of the spectrum across a gap: what was begun before the gap is
+ * thrown away. Holds state: not thread-safe, one per signal; allocates nothing while pushing.
  */
-public final class SpectrumMeter {
-    private static final int LONGEST = 1 << 28;
+public final class SpectrumMeter implements Resumable<SpectrumMeter> {
+    private static final StateFormat FORMAT = new StateFormat("spectrum", 1);
+    private static final int LONGEST = 1 << 24;
 
-    private final Quantity quantity;
-    private final double sampleRateHertz;
-    private final SpectrumSettings settings;
+    private final Made made;
     private final SpectrumPlan plan;
     private final Accumulator accumulator;
-    private final BlockCutter cutter;
+    private final OrderedBlocks stream;
+    private final int code;
 
-    private SpectrumMeter(Quantity quantity, double sampleRateHertz, SpectrumSettings settings) {
-        this.quantity = quantity;
-        this.sampleRateHertz = sampleRateHertz;
-        this.settings = settings;
-        int length = settings.blockLength(sampleRateHertz, LONGEST + 1);
+    private SpectrumMeter(Made made) {
+        this.made = made;
+        SpectrumSettings settings = made.settings;
+        int length = settings.blockLength(made.sampleRateHertz, LONGEST + 1);
         if (length > LONGEST) {
-            throw Require.failure("resolutionHertz", "at least " + sampleRateHertz / LONGEST
+            throw Require.failure("resolutionHertz", "at least " + made.sampleRateHertz / LONGEST
                     + " Hz at this sample rate",
                     settings.resolutionHertz());
         }
         plan = SpectrumPlan.of(length, settings.window());
         accumulator = new Accumulator(plan, settings.averaging());
-        cutter = new BlockCutter(length, settings.step(length), block -> accumulator.add(block, 0));
+        stream = new OrderedBlocks(length, settings.step(length));
+        code = made.code(plan);
     }
 
     /**
@@ -45,19 +52,78 @@ public final class SpectrumMeter {
      * @throws IllegalArgumentException if the resolution doesn't fit the sample rate
      */
     public static SpectrumMeter of(Quantity quantity, double sampleRateHertz, SpectrumSettings settings) {
-        return new SpectrumMeter(quantity, sampleRateHertz, settings);
+        return new SpectrumMeter(new Made(quantity, sampleRateHertz, settings));
+    }
+
+    /** What makes such a meter. */
+    private record Made(Quantity quantity, double sampleRateHertz, SpectrumSettings settings)
+            implements Recipe<SpectrumMeter> {
+        private Made {
+            Objects.requireNonNull(quantity, "quantity");
+            Objects.requireNonNull(settings, "settings");
+        }
+
+        @Override
+        public SpectrumMeter make() {
+            return new SpectrumMeter(this);
+        }
+
+        int code(SpectrumPlan plan) {
+            Averaging averaging = settings.averaging();
+            return StateFormat.settings(quantity.name().hashCode(), sampleRateHertz, plan.length(),
+                    settings.step(plan.length()), (float) plan.noiseBandwidth(), averaging.kind().name().hashCode(),
+                    averaging.newestWeight());
+        }
+
+        @Override
+        public String toString() {
+            return "spectrum of " + quantity + " at " + sampleRateHertz + " Hz, " + settings;
+        }
     }
 
     /**
-     * Takes in a block.
+     * Takes in a block that follows the last one.
      *
-     * @param samples samples in the SI unit of the quantity, all finite; left alone
+     * @param samples samples in the SI unit of the quantity, all finite and within ±1e70; left alone
      * @param offset index of the first sample
      * @param length number of samples, zero or more
-     * @throws IllegalArgumentException if the range leaves the array or a sample is not finite; samples before it count
+     * @throws IllegalArgumentException if the range leaves the array or a sample is out of range; nothing is taken in
      */
     public void push(double[] samples, int offset, int length) {
-        cutter.push(samples, offset, length);
+        stream.take(samples, offset, length);
+        average();
+    }
+
+    /**
+     * Takes in a block of which it is known where it belongs.
+     *
+     * @param firstSample number of its first sample in the stream, from 0
+     * @param samples samples in the SI unit of the quantity, all finite and within ±1e70; left alone
+     * @param offset index of the first sample
+     * @param length number of samples, zero or more
+     * @return how it came; what had come already is left out
+     * @throws IllegalArgumentException if the range leaves the array, or the number or a sample is out of range;
+     *     nothing is taken in
+     */
+    public Arrival push(long firstSample, double[] samples, int offset, int length) {
+        Arrival arrival = stream.take(firstSample, samples, offset, length);
+        average();
+        return arrival;
+    }
+
+    private void average() {
+        while (stream.next()) {
+            accumulator.add(stream.block(), 0);
+        }
+    }
+
+    /**
+     * Returns what came of the stream's order since the meter was made or reset; allocates it.
+     *
+     * @return gaps and repeats so far
+     */
+    public Continuity continuity() {
+        return stream.continuity();
     }
 
     /**
@@ -66,7 +132,7 @@ public final class SpectrumMeter {
      * @return blocks, zero or more
      */
     public int blocks() {
-        return accumulator.count();
+        return (int) Math.min(accumulator.count(), Integer.MAX_VALUE);
     }
 
     /**
@@ -81,18 +147,51 @@ public final class SpectrumMeter {
         }
         double[] meanSquares = new double[plan.lines()];
         accumulator.meanSquares(meanSquares);
-        return new Spectrum(quantity, sampleRateHertz, plan, settings, accumulator.count(), meanSquares);
+        return new Spectrum(made.quantity, made.sampleRateHertz, plan, made.settings, blocks(), meanSquares);
     }
 
-    /** Begins anew. */
+    /** Begins anew, also with the numbers of samples. */
     public void reset() {
         accumulator.reset();
-        cutter.reset();
+        stream.reset();
+    }
+
+    /** Begins a new average: of samples from here on only; their numbers go on. */
+    public void restartReading() {
+        accumulator.reset();
+        stream.restart();
+    }
+
+    @Override
+    public Recipe<SpectrumMeter> recipe() {
+        return made;
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + stream.stateLength() + accumulator.stateLength();
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        int at = FORMAT.write(out, offset, stateLength(), code);
+        return accumulator.put(out, stream.put(out, at));
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        try {
+            int at = FORMAT.check(in, offset, stateLength(), code);
+            return accumulator.take(in, stream.resume(in, at));
+        } catch (IllegalArgumentException e) {
+            reset();
+            throw e;
+        }
     }
 
     /** Returns blocks and settings. */
     @Override
     public String toString() {
-        return "spectrum meter, " + accumulator.count() + " blocks, " + settings;
+        return "spectrum meter, " + accumulator.count() + " blocks, " + made.settings;
     }
 }

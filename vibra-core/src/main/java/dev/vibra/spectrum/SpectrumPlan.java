@@ -116,8 +116,8 @@ public final class SpectrumPlan {
          * @throws IllegalArgumentException if a range leaves its array
          */
         public double[] addMeanSquares(double[] block, int offset, double[] sums) {
-            Require.range("sums", 0, lines(), sums.length);
-            transform(block, offset);
+            Require.range("sums", sums, 0, lines());
+            transform(Objects.requireNonNull(block, "block"), offset);
             double single = 1 / (sumOfWeights * sumOfWeights);
             for (int k = 0; k < lines(); k++) {
                 double re = spectrum[2 * k];
@@ -138,8 +138,8 @@ public final class SpectrumPlan {
          * @throws IllegalArgumentException if a range leaves its array
          */
         public double[] complexLines(double[] block, int offset, double[] out) {
-            Require.range("out", 0, 2 * lines(), out.length);
-            transform(block, offset);
+            Require.range("out", out, 0, 2 * lines());
+            transform(Objects.requireNonNull(block, "block"), offset);
             double scale = 1 / Math.abs(sumOfWeights);
             double doubled = Math.sqrt(2) * scale;
             for (int k = 0; k < lines(); k++) {
@@ -151,7 +151,7 @@ public final class SpectrumPlan {
         }
 
         private void transform(double[] block, int offset) {
-            Require.range("block", offset, length, block.length);
+            Require.range("block", block, offset, length);
             double mean = 0;
             for (int i = offset; i < offset + length; i++) {
                 mean += block[i];
@@ -166,6 +166,12 @@ public final class SpectrumPlan {
         /** The lines of 0 Hz and of half the sample rate have no counterpart at negative frequency. */
         private boolean single(int k) {
             return k == 0 || 2 * k == length;
+        }
+
+        /** Returns the plan. */
+        @Override
+        public String toString() {
+            return "worker of " + SpectrumPlan.this;
         }
     }
 

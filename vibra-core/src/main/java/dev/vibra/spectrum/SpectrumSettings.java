@@ -51,6 +51,7 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * @return the new settings
      */
     public SpectrumSettings withWindow(Window newWindow) {
+        Objects.requireNonNull(newWindow, "newWindow");
         return new SpectrumSettings(newWindow, resolutionHertz, overlap, averaging);
     }
 
@@ -98,7 +99,7 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * @throws IllegalArgumentException if the distance is out of range
      */
     public SpectrumSettings withOrders(double orders, RotationSpeed speed) {
-        return withResolution(Require.positive("orders", orders, "") * speed.hertz());
+        return withResolution(Require.positive("orders", orders, "") * Objects.requireNonNull(speed, "speed").hertz());
     }
 
     /**
@@ -108,6 +109,7 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * @return the new settings
      */
     public SpectrumSettings withAveraging(Averaging newAveraging) {
+        Objects.requireNonNull(newAveraging, "newAveraging");
         return new SpectrumSettings(window, resolutionHertz, overlap, newAveraging);
     }
 
@@ -120,7 +122,7 @@ public record SpectrumSettings(Window window, double resolutionHertz, double ove
      * @throws IllegalArgumentException if the resolution is above half the sample rate
      */
     public int blockLength(Waveform wave) {
-        return blockLength(wave.sampleRateHertz(), wave.length());
+        return blockLength(Objects.requireNonNull(wave, "wave").sampleRateHertz(), wave.length());
     }
 
     /**

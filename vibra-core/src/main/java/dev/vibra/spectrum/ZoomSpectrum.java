@@ -11,6 +11,7 @@ import dev.vibra.transform.RealTransform;
 import dev.vibra.window.Window;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * Averaged spectrum of a band with lines closer than a spectrum from 0 Hz could afford: the band is moved down to 0 Hz
@@ -39,6 +40,22 @@ public final class ZoomSpectrum implements Serializable {
         int lines = Math.min(block, (int) Math.floor((band.highestHertz() - firstHertz) / resolutionHertz + 1e-9) + 1);
         meanSquares = new double[lines];
         blocks = average(baseband, weights, settings.step(block));
+        Require.allFinite("mean squares of the lines", meanSquares);
+    }
+
+    /** A copy, checked: what comes from a stream. */
+    private ZoomSpectrum(ZoomSpectrum read) {
+        quantity = Objects.requireNonNull(read.quantity, "quantity");
+        firstHertz = Require.notNegative("firstHertz", read.firstHertz, "Hz");
+        resolutionHertz = Require.positive("resolutionHertz", read.resolutionHertz, "Hz");
+        noiseBandwidthBins = Require.positive("noiseBandwidthBins", read.noiseBandwidthBins, "");
+        blocks = Require.atLeast("blocks", read.blocks, 1);
+        meanSquares = Require.allNotNegative("meanSquares", read.meanSquares.clone());
+        Require.atLeast("number of lines", meanSquares.length, 1);
+    }
+
+    private Object readResolve() {
+        return new ZoomSpectrum(this);
     }
 
     /**
@@ -52,12 +69,12 @@ public final class ZoomSpectrum implements Serializable {
      *     sample rate leaves no block of two samples
      */
     public static ZoomSpectrum of(Waveform wave, Band band, SpectrumSettings settings) {
-        Require.positive("lowest frequency of the band", band.lowestHertz(), "Hz");
-        if (!(band.highestHertz() < wave.sampleRateHertz() / 2)) {
+        Require.positive("lowest frequency of the band", Objects.requireNonNull(band, "band").lowestHertz(), "Hz");
+        if (!(band.highestHertz() < Objects.requireNonNull(wave, "wave").sampleRateHertz() / 2)) {
             throw Require.failure("band", "below half the sample rate, " + wave.sampleRateHertz() / 2 + " Hz",
                     band.highestHertz());
         }
-        return new ZoomSpectrum(wave, band, settings);
+        return new ZoomSpectrum(wave, band, Objects.requireNonNull(settings, "settings"));
     }
 
     private int average(Baseband baseband, double[] weights, int step) {
@@ -121,9 +138,10 @@ public final class ZoomSpectrum implements Serializable {
      *
      * @param line number of the line from 0
      * @return frequency in Hz
+     * @throws IndexOutOfBoundsException if there is no such line
      */
     public double frequencyHertz(int line) {
-        return firstHertz + line * resolutionHertz;
+        return firstHertz + Objects.checkIndex(line, lines()) * resolutionHertz;
     }
 
     /**
@@ -135,6 +153,8 @@ public final class ZoomSpectrum implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such line
      */
     public double amplitude(int line, Detector detector) {
+        Objects.requireNonNull(detector, "detector");
+        Objects.checkIndex(line, lines());
         return Math.sqrt(meanSquares[line]) * detector.ofUnitSine() / Detector.RMS.ofUnitSine();
     }
 
@@ -146,7 +166,7 @@ public final class ZoomSpectrum implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such line
      */
     public double density(int line) {
-        return meanSquares[line] / (noiseBandwidthBins * resolutionHertz);
+        return meanSquares[Objects.checkIndex(line, lines())] / (noiseBandwidthBins * resolutionHertz);
     }
 
     /** Returns lines, resolution and averages. */

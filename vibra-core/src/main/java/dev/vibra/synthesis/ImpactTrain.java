@@ -24,6 +24,8 @@ import java.util.function.DoubleUnaryOperator;
  */
 public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, double dampingRatio, double jitter,
         double modulationHertz, double modulationDepth, double alternate) implements Serializable {
+    /** Impacts that ring at the same time. */
+    private static final double MOST_AT_ONCE = 1e4;
     /** Ringing is followed until it has fallen to this fraction. */
     private static final double NEGLIGIBLE = 1e-6;
 
@@ -110,6 +112,8 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
     void addTo(double[] samples, double sampleRate, Random random, DoubleUnaryOperator clock) {
         double decay = 2 * Math.PI * dampingRatio * resonanceHertz;
         int ringing = (int) Math.min(samples.length, Math.ceil(-StrictMath.log(NEGLIGIBLE) / decay * sampleRate));
+        Require.within("rateHertz times the samples of the ringing over the sample rate",
+                rateHertz / sampleRate * ringing, 0, MOST_AT_ONCE, "");
         double even = 0.5 / rateHertz;
         double share = 1;
         while (even * sampleRate < samples.length) {

@@ -21,6 +21,7 @@ import java.util.Objects;
  */
 public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds, double wander, double wanderHertz)
         implements Serializable {
+    private static final double MOST_SAMPLES = 1 << 24;
     private static final int MOST_STEPS = 100;
 
     /**
@@ -38,6 +39,7 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds,
         Require.positive("seconds", seconds, "s");
         Require.within("wander", wander, 0, 0.2, "");
         Require.notNegative("wanderHertz", wanderHertz, "Hz");
+        Require.positive("mean speed times seconds", 0.5 * (from.hertz() + to.hertz()) * seconds, "revolutions");
         double least = Math.min(from.hertz(), to.hertz());
         if (!(wander * 0.5 * (from.hertz() + to.hertz()) < least)) {
             throw Require.failure("wander", "so small that the shaft never stands", wander);
@@ -83,10 +85,19 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds,
     /**
      * Returns the angle at a time.
      *
-     * @param time time in s from the beginning
+     * @param time time in s from the beginning, finite
      * @return angle in revolutions
+     * @throws IllegalArgumentException if the time or the angle is beyond all numbers
      */
     public double revolutionsAt(double time) {
+        double angle = angleAt(time);
+        if (!(Math.abs(angle) < Double.POSITIVE_INFINITY)) {
+            throw Require.failure("time", "finite and near the profile's " + seconds + " s", time);
+        }
+        return angle;
+    }
+
+    private double angleAt(double time) {
         double even = (from.hertz() + 0.5 * (to.hertz() - from.hertz()) * time / seconds) * time;
         double omega = 2 * Math.PI * wanderHertz;
         return wander == 0 || omega == 0 ? even : even + wanderAmplitude() * (1 - StrictMath.cos(omega * time)) / omega;
@@ -150,13 +161,12 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds,
      * @throws IllegalArgumentException if an argument is out of range
      */
     public Waveform tachometer(double sampleRateHertz, double... markSpacing) {
-        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
-        double[] marks = new double[markSpacing.length + 1];
+        double[] marks = new double[Objects.requireNonNull(markSpacing, "markSpacing").length + 1];
         for (int m = 0; m < markSpacing.length; m++) {
             marks[m + 1] = marks[m] + Require.positive("markSpacing[" + m + "]", markSpacing[m], "");
         }
         Require.within("sum of markSpacing", marks[markSpacing.length], 1 - 1e-9, 1 + 1e-9, "");
-        double[] volts = new double[(int) Math.round(seconds * sampleRateHertz)];
+        double[] volts = new double[samples(sampleRateHertz)];
         for (int i = 0; i < volts.length; i++) {
             double time = i / sampleRateHertz;
             double width = speedAt(Math.min(time, seconds)).hertz() / sampleRateHertz;
@@ -164,6 +174,11 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds,
             volts[i] = pulse(turned - Math.floor(turned), marks, width);
         }
         return Waveform.ofSi(Quantity.VOLTAGE, sampleRateHertz, volts);
+    }
+
+    private int samples(double sampleRateHertz) {
+        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
+        return (int) Require.within("number of samples", Math.rint(seconds * sampleRateHertz), 1, MOST_SAMPLES, "");
     }
 
     /** An edge takes one sample; half-way up stands exactly at the mark. */
@@ -193,13 +208,12 @@ public record SpeedProfile(RotationSpeed from, RotationSpeed to, double seconds,
      */
     public Waveform unbalanceResponse(double sampleRateHertz, double eccentricityMetres, double naturalHertz,
             double dampingRatio) {
-        Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         Require.notNegative("eccentricityMetres", eccentricityMetres, "m");
         Require.positive("naturalHertz", naturalHertz, "Hz");
         if (!(dampingRatio > 0 && dampingRatio < 1)) {
             throw Require.failure("dampingRatio", "above 0 and below 1", dampingRatio);
         }
-        double[] metres = new double[(int) Math.round(seconds * sampleRateHertz)];
+        double[] metres = new double[samples(sampleRateHertz)];
         for (int i = 0; i < metres.length; i++) {
             double time = i / sampleRateHertz;
             double r = speedAt(Math.min(time, seconds)).hertz() / naturalHertz;

@@ -32,14 +32,15 @@ public final class Synthesis {
      *
      * @param quantity what the samples measure
      * @param sampleRateHertz sample rate in Hz, finite, above zero
-     * @param length number of samples, at least 1
+     * @param length number of samples, 1 to 2²⁶
      * @return a signal of zeros
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static Synthesis silence(Quantity quantity, double sampleRateHertz, int length) {
         Objects.requireNonNull(quantity, "quantity");
         Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
-        return new Synthesis(quantity, sampleRateHertz, new double[Require.atLeast("length", length, 1)]);
+        return new Synthesis(quantity, sampleRateHertz, new double[Require.count("length", length, 1,
+                Require.MOST_SAMPLES)]);
     }
 
     /**
@@ -73,7 +74,8 @@ public final class Synthesis {
      * @throws IllegalArgumentException if an argument is out of range or the arrays differ in length
      */
     public Synthesis harmonics(double hertz, double[] amplitudes, double[] phasesRadians) {
-        if (amplitudes.length != phasesRadians.length) {
+        Objects.requireNonNull(phasesRadians, "phasesRadians");
+        if (Objects.requireNonNull(amplitudes, "amplitudes").length != phasesRadians.length) {
             throw new IllegalArgumentException("phasesRadians must be as many as amplitudes, " + amplitudes.length
                     + ": "
                     + phasesRadians.length);
@@ -199,7 +201,7 @@ public final class Synthesis {
      * @throws IllegalArgumentException if the resonance isn't below half the sample rate
      */
     public Synthesis impacts(ImpactTrain impacts, long seed) {
-        requireBelowNyquist("resonanceHertz", impacts.resonanceHertz());
+        requireBelowNyquist("resonanceHertz", Objects.requireNonNull(impacts, "impacts").resonanceHertz());
         double[] sum = samples.clone();
         impacts.addTo(sum, sampleRateHertz, new Random(seed));
         return with(sum);
@@ -261,8 +263,8 @@ public final class Synthesis {
      * @throws IllegalArgumentException if the resonance isn't below half the sample rate or the profile is shorter
      */
     public Synthesis impacts(ImpactTrain impacts, SpeedProfile profile, long seed) {
-        requireBelowNyquist("resonanceHertz", impacts.resonanceHertz());
-        requireCovered(profile);
+        requireBelowNyquist("resonanceHertz", Objects.requireNonNull(impacts, "impacts").resonanceHertz());
+        requireCovered(Objects.requireNonNull(profile, "profile"));
         double[] sum = samples.clone();
         double mean = profile.meanSpeed().hertz();
         double turns = profile.revolutionsAt(profile.seconds());
@@ -283,7 +285,7 @@ public final class Synthesis {
      */
     public Synthesis order(double amplitude, double order, SpeedProfile profile, double phaseRadians) {
         Require.notNegative("amplitude", amplitude, "");
-        requireCovered(profile);
+        requireCovered(Objects.requireNonNull(profile, "profile"));
         requireBelowNyquist("order times the speed", order * profile.fastest().hertz());
         Require.finite("phaseRadians", phaseRadians);
         double[] sum = samples.clone();
@@ -309,7 +311,7 @@ public final class Synthesis {
      * @throws IllegalArgumentException if the two don't match
      */
     public Synthesis plus(Waveform other) {
-        if (other.quantity() != quantity || other.length() != samples.length
+        if (Objects.requireNonNull(other, "other").quantity() != quantity || other.length() != samples.length
                 || other.sampleRateHertz() != sampleRateHertz) {
             throw new IllegalArgumentException("waveform must be " + quantity + ", " + samples.length + " samples at "
                     + sampleRateHertz + " Hz: " + other);

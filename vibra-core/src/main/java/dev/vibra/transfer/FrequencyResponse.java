@@ -1,5 +1,6 @@
 package dev.vibra.transfer;
 
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
@@ -8,6 +9,7 @@ import dev.vibra.spectrum.SpectrumSettings;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -47,10 +49,32 @@ public final class FrequencyResponse implements Serializable {
         scale(gxy);
     }
 
+    /** A copy, checked: what comes from a stream. */
+    private FrequencyResponse(FrequencyResponse read) {
+        input = Objects.requireNonNull(read.input, "input");
+        output = Objects.requireNonNull(read.output, "output");
+        sampleRateHertz = Require.positive("sampleRateHertz", read.sampleRateHertz, "Hz");
+        blockLength = Require.atLeast("blockLength", read.blockLength, 2);
+        noiseBandwidthHertz = Require.positive("noiseBandwidthHertz", read.noiseBandwidthHertz, "Hz");
+        blocks = Require.atLeast("blocks", read.blocks, 1);
+        gxx = Require.allNotNegative("gxx", read.gxx.clone());
+        gyy = Require.allNotNegative("gyy", read.gyy.clone());
+        gxy = Require.finiteCopy("gxy", read.gxy);
+        int lines = blockLength / 2 + 1;
+        Require.count("length of gxx", gxx.length, lines, lines);
+        Require.count("length of gyy", gyy.length, lines, lines);
+        Require.count("length of gxy", gxy.length, 2 * lines, 2 * lines);
+    }
+
+    private Object readResolve() {
+        return new FrequencyResponse(this);
+    }
+
     private void scale(double[] sums) {
         for (int i = 0; i < sums.length; i++) {
             sums[i] /= blocks;
         }
+        Require.allFinite("mean squares of the lines", sums);
     }
 
     /**
@@ -64,9 +88,9 @@ public final class FrequencyResponse implements Serializable {
      *     resolution is above half the sample rate
      */
     public static FrequencyResponse of(Waveform input, Waveform output, SpectrumSettings settings) {
-        requireTogether(input, output);
+        requireTogether(Objects.requireNonNull(input, "input"), Objects.requireNonNull(output, "output"));
         Require.atLeast("number of samples", input.length(), 2);
-        int block = settings.blockLength(input);
+        int block = Objects.requireNonNull(settings, "settings").blockLength(input);
         Averager averager = new Averager(SpectrumPlan.of(block, settings.window()),
                 SpectrumPlan.of(block, settings.window()));
         double[] x = input.samples();
@@ -128,9 +152,10 @@ public final class FrequencyResponse implements Serializable {
      *
      * @param line number of the line from 0
      * @return frequency in Hz
+     * @throws IndexOutOfBoundsException if there is no such line
      */
     public double frequencyHertz(int line) {
-        return line * sampleRateHertz / blockLength;
+        return Objects.checkIndex(line, lines()) * sampleRateHertz / blockLength;
     }
 
     /**
@@ -141,6 +166,7 @@ public final class FrequencyResponse implements Serializable {
      * @throws IndexOutOfBoundsException if there is no such line
      */
     public Complex cross(int line) {
+        Objects.checkIndex(line, lines());
         return new Complex(gxy[2 * line], gxy[2 * line + 1]);
     }
 
@@ -168,8 +194,8 @@ public final class FrequencyResponse implements Serializable {
         if (blocks < 2) {
             throw new IllegalStateException("coherence needs at least 2 blocks: " + blocks);
         }
-        double power = gxx[line] * gyy[line];
         double cross = cross(line).abs();
+        double power = gxx[line] * gyy[line];
         return power == 0 ? 0 : Math.min(1, cross * cross / power);
     }
 
@@ -178,10 +204,12 @@ public final class FrequencyResponse implements Serializable {
      *
      * @param line number of the line from 0
      * @return response in units of the output over those of the input
+     * @throws IllegalStateException if the input has no power at the line
      * @throws IndexOutOfBoundsException if there is no such line
      */
     public Complex h1(int line) {
-        return cross(line).divide(gxx[line]);
+        Complex cross = cross(line);
+        return cross.divide(powered("H1", "input", line, gxx[line]));
     }
 
     /**
@@ -189,10 +217,20 @@ public final class FrequencyResponse implements Serializable {
      *
      * @param line number of the line from 0
      * @return response in units of the output over those of the input
+     * @throws IllegalStateException if the channels share no power at the line
      * @throws IndexOutOfBoundsException if there is no such line
      */
     public Complex h2(int line) {
+        powered("H2", "cross spectrum", line, cross(line).abs());
         return new Complex(gyy[line]).divide(cross(line).conjugate());
+    }
+
+    private double powered(String estimate, String what, int line, double power) {
+        if (!(power > 0)) {
+            throw new IllegalStateException(estimate + " needs power of the " + what + " at a line: none at "
+                    + Digits.compact(frequencyHertz(line), 5) + " Hz");
+        }
+        return power;
     }
 
     /**
@@ -200,13 +238,15 @@ public final class FrequencyResponse implements Serializable {
      *
      * @param line number of the line from 0
      * @return response in units of the output over those of the input
+     * @throws IllegalStateException if the channels share no power at the line
      * @throws IndexOutOfBoundsException if there is no such line
      * @see "G. T. Rocklin, J. Crowley, H. Vold, A comparison of H1, H2 and Hv frequency response functions, Proc. IMAC
      *     3 (1985) 272-278"
      */
     public Complex hv(int line) {
         Complex cross = cross(line);
-        return cross.divide(cross.abs()).multiply(Math.sqrt(gyy[line] / gxx[line]));
+        return cross.divide(powered("Hv", "cross spectrum", line, cross.abs()))
+                .multiply(Math.sqrt(gyy[line] / powered("Hv", "input", line, gxx[line])));
     }
 
     /**
@@ -227,6 +267,7 @@ public final class FrequencyResponse implements Serializable {
      * @param line number of the line from 0
      * @return relative standard deviation; infinite where the coherence is 0
      * @throws IllegalStateException if only one block was averaged
+     * @throws IndexOutOfBoundsException if there is no such line
      * @see "J. S. Bendat, A. G. Piersol, Random Data, 4th ed. 2010, equation 9.90"
      */
     public double randomError(int line) {

@@ -27,10 +27,20 @@ public final class ImpactTest implements Serializable {
     private final Window responseWindow;
 
     private ImpactTest(List<Waveform> forces, List<Waveform> responses, Window forceWindow, Window responseWindow) {
-        this.forces = forces;
-        this.responses = responses;
-        this.forceWindow = forceWindow;
-        this.responseWindow = responseWindow;
+        this.forces = List.copyOf(forces);
+        this.responses = List.copyOf(responses);
+        this.forceWindow = Objects.requireNonNull(forceWindow, "force");
+        this.responseWindow = Objects.requireNonNull(responseWindow, "response");
+        Require.count("number of responses", responses.size(), forces.size(), forces.size());
+        for (int i = 0; i < forces.size(); i++) {
+            Require.atLeast("number of samples", forces.get(i).length(), 8);
+            FrequencyResponse.requireTogether(forces.get(i), responses.get(i));
+            FrequencyResponse.requireTogether(forces.get(0), forces.get(i));
+        }
+    }
+
+    private Object readResolve() {
+        return new ImpactTest(forces, responses, forceWindow, responseWindow);
     }
 
     /**
@@ -50,8 +60,7 @@ public final class ImpactTest implements Serializable {
      * @return the new test
      */
     public ImpactTest withWindows(Window force, Window response) {
-        return new ImpactTest(forces, responses, Objects.requireNonNull(force, "force"),
-                Objects.requireNonNull(response, "response"));
+        return new ImpactTest(forces, responses, force, response);
     }
 
     /**
@@ -63,16 +72,11 @@ public final class ImpactTest implements Serializable {
      * @throws IllegalArgumentException if length or sample rate differ from each other or from the hits before
      */
     public ImpactTest withHit(Waveform force, Waveform response) {
-        Require.atLeast("number of samples", force.length(), 8);
-        FrequencyResponse.requireTogether(force, response);
-        if (!forces.isEmpty()) {
-            FrequencyResponse.requireTogether(forces.get(0), force);
-        }
         List<Waveform> moreForces = new ArrayList<>(forces);
         List<Waveform> moreResponses = new ArrayList<>(responses);
-        moreForces.add(force);
-        moreResponses.add(response);
-        return new ImpactTest(List.copyOf(moreForces), List.copyOf(moreResponses), forceWindow, responseWindow);
+        moreForces.add(Objects.requireNonNull(force, "force"));
+        moreResponses.add(Objects.requireNonNull(response, "response"));
+        return new ImpactTest(moreForces, moreResponses, forceWindow, responseWindow);
     }
 
     /**

@@ -1,10 +1,12 @@
 package dev.vibra.transfer;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.linear.QRDecomposition;
 
 /** The lines of a response within a band, as mobility. */
@@ -16,7 +18,7 @@ final class Mobility {
 
     Mobility(FrequencyResponse response, int integrations, Band band) {
         this.response = response;
-        this.integrations = integrations;
+        this.integrations = Require.count("integrations", integrations, -1, 1);
         double line = response.frequencyHertz(1);
         firstLine = Math.max(1, (int) Math.ceil(band.lowestHertz() / line - 1e-9));
         lastLine = Math.min(response.lines() - 1, (int) Math.floor(band.highestHertz() / line + 1e-9));
@@ -81,8 +83,16 @@ final class Mobility {
             rows[k - first] = new double[] {2 * point.getReal(), 2 * point.getImaginary(), 1};
             right[k - first] = point.getReal() * point.getReal() + point.getImaginary() * point.getImaginary();
         }
-        double[] solution = new QRDecomposition(new Array2DRowRealMatrix(rows, false)).getSolver()
-                .solve(new ArrayRealVector(right, false)).toArray();
+        double[] solution = leastSquares(rows, right);
         return new Complex(solution[0], solution[1]);
+    }
+
+    static double[] leastSquares(double[][] rows, double[] right) {
+        DecompositionSolver solver = new QRDecomposition(new Array2DRowRealMatrix(rows, false)).getSolver();
+        if (!solver.isNonSingular()) {
+            throw new IllegalArgumentException("lines between the half-power points must lie on a circle, not on a"
+                    + " straight line or a point: " + rows.length + " lines");
+        }
+        return solver.solve(new ArrayRealVector(right, false)).toArray();
     }
 }

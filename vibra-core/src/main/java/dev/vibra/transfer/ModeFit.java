@@ -1,10 +1,8 @@
 package dev.vibra.transfer;
 
 import dev.vibra.quantity.Band;
+import java.util.Objects;
 import org.apache.commons.math3.complex.Complex;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.QRDecomposition;
 
 /**
  * Natural frequency and damping of a well separated mode from a frequency response (H1).
@@ -29,9 +27,11 @@ public final class ModeFit {
      * @param band band that holds the mode and no other
      * @return the mode
      * @throws IllegalArgumentException if the band holds no peak that falls by 3 dB on both sides
+     * @throws IllegalStateException if the input has no power at a line of the band
      */
     public static Mode halfPower(FrequencyResponse response, int integrations, Band band) {
-        Mobility mobility = new Mobility(response, integrations, band);
+        Objects.requireNonNull(band, "band");
+        Mobility mobility = new Mobility(Objects.requireNonNull(response, "response"), integrations, band);
         int top = mobility.highest();
         double level = mobility.magnitude(top) / Math.sqrt(2);
         double lower = mobility.crossing(top, -1, level);
@@ -50,10 +50,12 @@ public final class ModeFit {
      *     mobility, -1 for a receptance
      * @param band band that holds the mode and no other
      * @return the mode
-     * @throws IllegalArgumentException if fewer than three lines lie on the arc of the mode
+     * @throws IllegalArgumentException if fewer than three lines lie on the arc of the mode, or they lie on none
+     * @throws IllegalStateException if the input has no power at a line of the band
      */
     public static Mode circle(FrequencyResponse response, int integrations, Band band) {
-        Mobility mobility = new Mobility(response, integrations, band);
+        Objects.requireNonNull(band, "band");
+        Mobility mobility = new Mobility(Objects.requireNonNull(response, "response"), integrations, band);
         int top = mobility.highest();
         int first = mobility.within(top, -1);
         int last = mobility.within(top, 1);
@@ -72,8 +74,7 @@ public final class ModeFit {
             rows[k - first] = new double[] {omega * omega, 1};
             right[k - first] = Math.tan(0.5 * Math.IEEEremainder(angle, 2 * Math.PI)) * omega;
         }
-        double[] line = new QRDecomposition(new Array2DRowRealMatrix(rows, false)).getSolver()
-                .solve(new ArrayRealVector(right, false)).toArray();
+        double[] line = Mobility.leastSquares(rows, right);
         double natural = Math.sqrt(-line[1] / line[0]);
         return new Mode(natural / (2 * Math.PI), 1 / (2 * natural * line[0]));
     }

@@ -8,9 +8,10 @@ import dev.vibra.internal.Require;
  * <p>Normalisation: {@link #forward} computes {@code X[k] = Σ x[n]·exp(-2πi·kn/N)} unscaled, {@link #inverse} divides
  * by N, so that one undoes the other. Output order: k = 0 … N-1, negative frequencies in the upper half.
  *
- * <p>Any length up to 2²⁸; powers of two and lengths with few and small odd factors (12,000, 25,600, 102,400) are fast,
- * others take four to twelve times as long. An instance holds workspace: it is not thread-safe, one per thread. Nothing
- * is allocated after it was made and no thread is started.
+ * <p>Any length up to 2²⁸, as far as the heap holds it; powers of two and lengths with few and small odd factors
+ * (12,000, 25,600, 102,400) are fast, others take four to twelve times as long and as much more memory. An instance
+ * holds workspace: it is not thread-safe, one per thread. Nothing is allocated after it was made and no thread is
+ * started.
  */
 public final class ComplexTransform {
     private static final int LONGEST = 1 << 28;
@@ -54,7 +55,7 @@ public final class ComplexTransform {
      * @throws IllegalArgumentException if the values leave the array
      */
     public void forward(double[] data, int offset) {
-        Require.range("data", offset, 2 * length, data.length);
+        Require.range("data", data, offset, 2 * length);
         kernel.forward(data, offset);
     }
 
@@ -66,7 +67,7 @@ public final class ComplexTransform {
      * @throws IllegalArgumentException if the values leave the array
      */
     public void inverse(double[] data, int offset) {
-        Require.range("data", offset, 2 * length, data.length);
+        Require.range("data", data, offset, 2 * length);
         Complex.conjugate(data, offset, length, 1);
         kernel.forward(data, offset);
         Complex.conjugate(data, offset, length, 1.0 / length);

@@ -34,9 +34,9 @@ public final class RealTransform {
     /**
      * Makes the transform of a length.
      *
-     * @param length number of samples, at least 1
+     * @param length number of samples, at least 1; as far as the heap holds it, see {@link ComplexTransform}
      * @return a transform with its workspace
-     * @throws IllegalArgumentException if the length is below 1
+     * @throws IllegalArgumentException if the length is below 1, or above 2²⁹ or, if odd, 2²⁸
      */
     public static RealTransform of(int length) {
         return new RealTransform(length);
@@ -89,8 +89,8 @@ public final class RealTransform {
      * @throws IllegalArgumentException if an array is too short
      */
     public double[] forward(double[] samples, int offset, double[] spectrum) {
-        Require.range("samples", offset, length, samples.length);
-        Require.range("spectrum", 0, 2 * lines(), spectrum.length);
+        Require.range("samples", samples, offset, length);
+        Require.range("spectrum", spectrum, 0, 2 * lines());
         if (even) {
             System.arraycopy(samples, offset, work, 0, length);
             transform.forward(work, 0);
@@ -117,8 +117,8 @@ public final class RealTransform {
      * @throws IllegalArgumentException if an array is too short
      */
     public double[] inverse(double[] spectrum, double[] samples, int offset) {
-        Require.range("spectrum", 0, 2 * lines(), spectrum.length);
-        Require.range("samples", offset, length, samples.length);
+        Require.range("spectrum", spectrum, 0, 2 * lines());
+        Require.range("samples", samples, offset, length);
         if (even) {
             merge(spectrum);
             transform.inverse(work, 0);

@@ -1,9 +1,17 @@
 package dev.vibra.window;
 
+import dev.vibra.internal.Require;
 import java.util.Arrays;
 
 /** {@code a0 - a1·cos(x) + a2·cos(2x) - a3·cos(3x) + a4·cos(4x)}, x from 0 to 2π. */
 record CosineSum(double a0, double a1, double a2, double a3, double a4) implements WindowShape {
+    CosineSum {
+        Require.positive("a0", a0, "");
+        for (double a : new double[] {a1, a2, a3, a4}) {
+            Require.notNegative("coefficient", a, "");
+        }
+    }
+
     static CosineSum of(double... a) {
         double[] all = Arrays.copyOf(a, 5);
         return new CosineSum(all[0], all[1], all[2], all[3], all[4]);

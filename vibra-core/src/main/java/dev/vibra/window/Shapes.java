@@ -1,8 +1,16 @@
 package dev.vibra.window;
 
+import dev.vibra.internal.Require;
+
 /** Window shapes that are no sums of cosines. */
 final class Shapes {
     private Shapes() {}
+
+    private static void requireShare(String name, double share) {
+        if (!(share > 0 && share <= 1)) {
+            throw Require.failure(name, "above 0 and at most 1", share);
+        }
+    }
 
     /** A triangle from 0 over 1 back to 0 (Bartlett). */
     record Triangle() implements WindowShape {
@@ -26,6 +34,10 @@ final class Shapes {
 
     /** {@code I0(β·√(1 - (2x-1)²)) / I0(β)}. */
     record Kaiser(double beta) implements WindowShape {
+        Kaiser {
+            Require.within("beta", beta, 0, 50, "");
+        }
+
         @Override
         public double at(double place) {
             double y = 2 * place - 1;
@@ -67,6 +79,10 @@ final class Shapes {
 
     /** Flat with half-cosine ends that take a fraction of the length, half of it at each end. */
     record Tukey(double fraction) implements WindowShape {
+        Tukey {
+            requireShare("fraction", fraction);
+        }
+
         @Override
         public double at(double place) {
             double toEnd = Math.min(place, 1 - place);
@@ -82,9 +98,41 @@ final class Shapes {
 
     /** Falls from 1 at the first sample to a given value at the end. */
     record Exponential(double endValue) implements WindowShape {
+        Exponential {
+            requireShare("endValue", endValue);
+        }
+
         @Override
         public double at(double place) {
             return Math.pow(endValue, place);
+        }
+
+        @Override
+        public double mean() {
+            return meanOf(decay());
+        }
+
+        @Override
+        public double meanSquare() {
+            return meanOf(2 * decay());
+        }
+
+        /** Integral of exp(-(d + ix)·t) over t from 0 to 1, over that for x = 0. */
+        @Override
+        public double response(double bins) {
+            double x = 2 * Math.PI * bins;
+            double re = 1 - endValue * Math.cos(x);
+            double im = endValue * Math.sin(x);
+            double length = Math.hypot(decay(), x);
+            return length == 0 ? 1 : Math.hypot(re, im) / length / mean();
+        }
+
+        private double decay() {
+            return -Math.log(endValue);
+        }
+
+        private static double meanOf(double decay) {
+            return decay == 0 ? 1 : -Math.expm1(-decay) / decay;
         }
 
         @Override
@@ -95,6 +143,10 @@ final class Shapes {
 
     /** 1 over the first part of the block, then half a cosine down to 0 over a quarter of that part, then 0. */
     record Force(double fraction) implements WindowShape {
+        Force {
+            requireShare("fraction", fraction);
+        }
+
         @Override
         public double at(double place) {
             double past = (place - fraction) / (0.25 * fraction);
@@ -102,6 +154,11 @@ final class Shapes {
                 return 1;
             }
             return past >= 1 ? 0 : 0.5 + 0.5 * Math.cos(Math.PI * past);
+        }
+
+        @Override
+        public double end() {
+            return Math.min(1, 1.25 * fraction);
         }
 
         @Override

@@ -31,8 +31,12 @@ public final class Window implements Serializable {
     private final WindowShape shape;
 
     private Window(String name, WindowShape shape) {
-        this.name = name;
-        this.shape = shape;
+        this.name = Objects.requireNonNull(name, "name");
+        this.shape = Objects.requireNonNull(shape, "shape");
+    }
+
+    private Object readResolve() {
+        return new Window(name, shape);
     }
 
     private static Window cosines(String name, double... coefficients) {
@@ -108,7 +112,6 @@ public final class Window implements Serializable {
      * @see "F. J. Harris 1978, equation 46 (Kaiser-Bessel)"
      */
     public static Window kaiser(double beta) {
-        Require.within("beta", beta, 0, 50, "");
         return new Window("Kaiser " + Digits.compact(beta, 4), new Shapes.Kaiser(beta));
     }
 
@@ -121,7 +124,7 @@ public final class Window implements Serializable {
      * @see "F. J. Harris 1978, equation 38"
      */
     public static Window tukey(double fraction) {
-        return new Window("Tukey " + Digits.compact(requireFraction(fraction), 4), new Shapes.Tukey(fraction));
+        return new Window("Tukey " + Digits.compact(fraction, 4), new Shapes.Tukey(fraction));
     }
 
     /**
@@ -134,9 +137,6 @@ public final class Window implements Serializable {
      * @see "ISO 7626-5:2019, exponential window (principle)"
      */
     public static Window exponential(double endValue) {
-        if (!(endValue > 0 && endValue <= 1)) {
-            throw Require.failure("endValue", "above 0 and at most 1", endValue);
-        }
         return new Window("exponential " + Digits.compact(endValue, 4), new Shapes.Exponential(endValue));
     }
 
@@ -150,14 +150,7 @@ public final class Window implements Serializable {
      * @see "ISO 7626-5:2019, force window (principle)"
      */
     public static Window force(double fraction) {
-        return new Window("force " + Digits.compact(requireFraction(fraction), 4), new Shapes.Force(fraction));
-    }
-
-    private static double requireFraction(double fraction) {
-        if (!(fraction > 0 && fraction <= 1)) {
-            throw Require.failure("fraction", "above 0 and at most 1", fraction);
-        }
-        return fraction;
+        return new Window("force " + Digits.compact(fraction, 4), new Shapes.Force(fraction));
     }
 
     /**
@@ -184,12 +177,12 @@ public final class Window implements Serializable {
     /**
      * Samples the window over one block.
      *
-     * @param length number of samples, at least 1
+     * @param length number of samples, 1 to 2²⁶
      * @return a new array of that length
-     * @throws IllegalArgumentException if the length is below 1
+     * @throws IllegalArgumentException if the length is out of range
      */
     public double[] samples(int length) {
-        Require.atLeast("length", length, 1);
+        Require.count("length", length, 1, Require.MOST_SAMPLES);
         double[] w = new double[length];
         for (int n = 0; n < length; n++) {
             w[n] = shape.at((double) n / length);
@@ -200,12 +193,12 @@ public final class Window implements Serializable {
     /**
      * Samples the window from end to end, as the design of filters needs it: {@code w[n] = w(n/(N-1))}.
      *
-     * @param length number of samples, at least 1
+     * @param length number of samples, 1 to 2²⁶
      * @return a new array of that length, symmetric if the window is
-     * @throws IllegalArgumentException if the length is below 1
+     * @throws IllegalArgumentException if the length is out of range
      */
     public double[] closedSamples(int length) {
-        Require.atLeast("length", length, 1);
+        Require.count("length", length, 1, Require.MOST_SAMPLES);
         double[] w = new double[length];
         for (int n = 0; n < length; n++) {
             w[n] = shape.at(length == 1 ? 0.5 : (double) n / (length - 1));
@@ -244,11 +237,12 @@ public final class Window implements Serializable {
      * Returns what a line reads when it lies a given distance from a bin, relative to a line on the bin: the magnitude
      * of the window's transform, for a long block.
      *
-     * @param bins distance between line and bin, in bins
+     * @param bins distance between line and bin, in bins, -1e9 to 1e9
      * @return relative magnitude, 1 at distance 0
+     * @throws IllegalArgumentException if the distance is out of range
      */
     public double response(double bins) {
-        return shape.response(bins);
+        return shape.response(Require.within("bins", bins, -1e9, 1e9, ""));
     }
 
     /**
@@ -272,12 +266,13 @@ public final class Window implements Serializable {
     public double overlapCorrelation(double overlap) {
         Require.within("overlap", overlap, 0, 1, "");
         double sum = 0;
+        double reach = Math.min(overlap, shape.end());
         int points = WindowShape.POINTS;
         for (int i = 0; i < points; i++) {
-            double place = overlap * (i + 0.5) / points;
-            sum += shape.at(place) * shape.at(place + 1 - overlap);
+            double place = reach * (i + 0.5) / points;
+            sum += shape.at(place) * shape.at(place + (1 - overlap));
         }
-        return overlap * sum / points / shape.meanSquare();
+        return reach * sum / points / shape.meanSquare();
     }
 
     /** Two windows are equal if their shapes are. */

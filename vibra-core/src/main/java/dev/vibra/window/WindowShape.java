@@ -16,23 +16,28 @@ interface WindowShape extends Serializable {
     /** Returns the distance from the middle of the main lobe to its first zero, in bins. */
     double mainLobeHalfWidth();
 
+    /** Returns the place from which on the window is zero, at most 1. */
+    default double end() {
+        return 1;
+    }
+
     /** Returns the mean of the window. */
     default double mean() {
         double sum = 0;
         for (int i = 0; i < POINTS; i++) {
-            sum += at((i + 0.5) / POINTS);
+            sum += at(end() * (i + 0.5) / POINTS);
         }
-        return sum / POINTS;
+        return end() * sum / POINTS;
     }
 
     /** Returns the mean of the squared window. */
     default double meanSquare() {
         double sum = 0;
         for (int i = 0; i < POINTS; i++) {
-            double w = at((i + 0.5) / POINTS);
+            double w = at(end() * (i + 0.5) / POINTS);
             sum += w * w;
         }
-        return sum / POINTS;
+        return end() * sum / POINTS;
     }
 
     /** Returns the magnitude of the transform at a distance in bins, relative to distance 0. */
@@ -41,7 +46,7 @@ interface WindowShape extends Serializable {
         double im = 0;
         double sum = 0;
         for (int i = 0; i < POINTS; i++) {
-            double place = (i + 0.5) / POINTS;
+            double place = end() * (i + 0.5) / POINTS;
             double w = at(place);
             re += w * Math.cos(2 * Math.PI * bins * place);
             im += w * Math.sin(2 * Math.PI * bins * place);

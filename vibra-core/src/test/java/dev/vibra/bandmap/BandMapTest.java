@@ -202,7 +202,7 @@ class BandMapTest {
 
     @Test
     void badArgumentsAreNamed() {
-        assertMessage("number of samples must be at least 16: 15", () -> BandMapPlan.of(15, 100, 10));
+        assertMessage("number of samples must be from 16 to 67108864: 15", () -> BandMapPlan.of(15, 100, 10));
         assertMessage("narrowestHertz must be within 4.0 to 50.0 Hz: 51.0", () -> BandMapPlan.of(100, 100, 51));
         assertMessage("narrowestHertz must be within 4.0 to 50.0 Hz: NaN", () -> BandMapPlan.of(100, 100, Double.NaN));
         double[] constant = new double[100];

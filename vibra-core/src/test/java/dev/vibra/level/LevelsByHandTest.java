@@ -80,8 +80,8 @@ class LevelsByHandTest {
         RunningMoments moments = new RunningMoments();
         assertRefused("samples must lie inside the array of length 2: offset 1, length 2",
                 () -> moments.push(new double[2], 1, 2));
-        assertRefused("sample must be finite: Infinity", () -> moments.push(new double[] {1.0 / 0}, 0, 1));
-        assertRefused("sample must be finite: NaN", () -> moments.push(new double[] {0.0 / 0}, 0, 1));
+        assertRefused("samples[0] must be finite: Infinity", () -> moments.push(new double[] {1.0 / 0}, 0, 1));
+        assertRefused("samples[0] must be finite: NaN", () -> moments.push(new double[] {0.0 / 0}, 0, 1));
         assertEquals(0, moments.count());
     }
 
@@ -135,8 +135,8 @@ class LevelsByHandTest {
                 () -> RunningRms.linear(0.004, 100));
         assertRefused("sampleRateHertz must be finite and > 0 Hz: 0.0", () -> RunningRms.exponential(1, 0));
         RunningRms rms = RunningRms.linear(0.03, 100);
-        assertRefused("sample must be finite: NaN", () -> rms.push(new double[] {0.0 / 0}, 0, 1));
-        assertRefused("sample must be finite: 1.0E200", () -> rms.push(new double[] {1e200}, 0, 1));
+        assertRefused("samples[0] must be finite: NaN", () -> rms.push(new double[] {0.0 / 0}, 0, 1));
+        assertRefused("samples[0] must be within ±1e70: 1.0E200", () -> rms.push(new double[] {1e200}, 0, 1));
         assertRefused("samples must lie inside the array of length 2: offset 0, length 3",
                 () -> rms.push(new double[2], 0, 3));
     }
@@ -168,7 +168,7 @@ class LevelsByHandTest {
         assertRefused("timeConstantSeconds must be > 0 s: 0.0", () -> PeakHold.of(0, 100));
         assertRefused("sampleRateHertz must be finite and > 0 Hz: NaN", () -> PeakHold.of(1, Double.NaN));
         PeakHold hold = PeakHold.of(1, 100);
-        assertRefused("sample must be finite: -Infinity", () -> hold.push(new double[] {-1.0 / 0}, 0, 1));
+        assertRefused("samples[0] must be finite: -Infinity", () -> hold.push(new double[] {-1.0 / 0}, 0, 1));
         assertRefused("samples must lie inside the array of length 2: offset 3, length 0",
                 () -> hold.push(new double[2], 3, 0));
     }

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import dev.vibra.testing.Reference;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class MomentsTest {
     /** SciPy 1.10 {@code stats.skew}, {@code stats.kurtosis(fisher=False)}: see reference/scipy-moments.txt. */
@@ -47,6 +49,22 @@ class MomentsTest {
         assertEquals("mean 1.00, rms 2.35, peak 4.00 (4 samples)", moments.toString());
     }
 
+    /** The same samples times a power of two: every figure keeps its digits, whatever the size. */
+    @ParameterizedTest
+    @ValueSource(ints = {-1000, -700, -300, -200, 0, 200, 300, 700, 1000})
+    void sizeChangesNoFigure(int power) {
+        double scale = Math.scalb(1.0, power);
+        Moments plain = Moments.of(-1, 0, 0, 5);
+        Moments moments = Moments.of(-scale, 0, 0, 5 * scale);
+        assertEquals(plain.rms() * scale, moments.rms());
+        assertEquals(plain.crestFactor(), moments.crestFactor());
+        assertEquals(plain.skewness(), moments.skewness(), 1e-15);
+        assertEquals(plain.kurtosis(), moments.kurtosis(), 1e-15);
+        assertEquals(plain.shapeFactor(), moments.shapeFactor(), 1e-15);
+        assertEquals(plain.impulseFactor(), moments.impulseFactor(), 1e-15);
+        assertEquals(plain.clearanceFactor(), moments.clearanceFactor(), 1e-14);
+    }
+
     @Test
     void constantSamplesHaveNoShape() {
         Moments moments = Moments.of(0.1, 0.1, 0.1);
@@ -62,6 +80,8 @@ class MomentsTest {
         assertMessage("length must be at least 1: 0", () -> Moments.of());
         assertMessage("samples[1] must be finite: NaN", () -> Moments.of(1, Double.NaN));
         assertMessage("samples[0] must be finite: -Infinity", () -> Moments.of(Double.NEGATIVE_INFINITY, 1));
+        assertEquals(1.25e308, Moments.of(1e308, 1.5e308).mean());
+        assertMessage("highest less lowest sample must be finite: Infinity", () -> Moments.of(-1e308, 1e308));
         assertMessage("samples must lie inside the array of length 2: offset 1, length 2",
                 () -> Moments.of(new double[2], 1, 2));
     }

@@ -47,9 +47,10 @@ class LineNoiseTest {
 
     @Test
     void badArgumentsAreNamed() {
-        assertEquals("averages must be finite and > 0: 0.0", message(() -> LineNoise.of(0)));
+        assertEquals("averages must be within 0.1 to 1.0E9: 0.0", message(() -> LineNoise.of(0)));
         assertEquals("ratio must be finite and >= 0: NaN", message(() -> LineNoise.of(2).logExceedance(Double.NaN)));
-        assertEquals("logProbability must be finite and < 0: 0.0", message(() -> LineNoise.of(2).ratioAt(0)));
+        assertEquals("logProbability must be at least -1e100 and below 0: 0.0",
+                message(() -> LineNoise.of(2).ratioAt(0)));
     }
 
     private static String message(Runnable call) {

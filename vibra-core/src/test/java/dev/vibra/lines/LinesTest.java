@@ -144,7 +144,7 @@ class LinesTest {
         assertEquals(0, floor.probability(100, 1e-9));
         assertEquals(1, floor.probability(100, 0, 5));
         assertEquals(0, floor.probability(100, 1e-9, 5));
-        assertEquals(Double.NEGATIVE_INFINITY, floor.log10Probability(100, 1e-9, 5));
+        assertTrue(floor.log10Probability(100, 1e-9, 5) < -1e98);
         assertEquals(0, HarmonicFamily.of(silent, floor, 50, 3, 0.01, 0.01).members().size());
         assertMessage("hertz must be within 0.0 to 1024.000000001024 Hz: 1025.0", () -> floor.rms(1025));
     }

@@ -37,21 +37,21 @@ class MeterTest {
         Waveform wave = wave();
         LevelMeter meter = LevelMeter.withDefaults().withBand(SEVERITY).at(RATE);
         assertFalse(meter.isSettled());
-        assertEquals("no sample was pushed yet", assertThrows(IllegalStateException.class, meter::accelerationRms)
+        assertEquals("no sample was pushed yet", assertThrows(IllegalStateException.class, meter.acceleration()::rms)
                 .getMessage());
         meter.push(wave.samples(), 0, 100);
         assertEquals("the chain has not settled yet: 10173 samples more",
-                assertThrows(IllegalStateException.class, meter::velocityRms).getMessage());
+                assertThrows(IllegalStateException.class, meter.velocity()::rms).getMessage());
         meter.reset();
         meter.push(wave.samples(), 0, wave.length());
         Waveform velocity = wave.throughSeverityChain(Quantity.VELOCITY, SEVERITY);
         assertTrue(meter.isSettled());
-        assertSame(velocity.rms(), meter.velocityRms(), meter.velocityRmsSi());
-        assertSame(velocity.peak(), meter.velocityPeak(), meter.velocityPeakSi());
-        assertSame(wave.rms(), meter.accelerationRms(), meter.accelerationRmsSi());
-        assertSame(wave.peak(), meter.accelerationPeak(), meter.accelerationPeakSi());
-        assertEquals(wave.crestFactor(), meter.crestFactor(), 1e-9);
-        assertEquals(wave.kurtosis(), meter.kurtosis(), 1e-8);
+        assertSame(velocity.rms(), meter.velocity().rms(), meter.velocity().rmsSi());
+        assertSame(velocity.peak(), meter.velocity().peak(), meter.velocity().peakSi());
+        assertSame(wave.rms(), meter.acceleration().rms(), meter.acceleration().rmsSi());
+        assertSame(wave.peak(), meter.acceleration().peak(), meter.acceleration().peakSi());
+        assertEquals(wave.crestFactor(), meter.acceleration().crestFactor(), 1e-9);
+        assertEquals(wave.kurtosis(), meter.acceleration().kurtosis(), 1e-8);
         meter.restartReading();
         assertFalse(meter.isSettled());
         meter.push(wave.samples(), 0, 100);
@@ -110,8 +110,8 @@ class MeterTest {
         for (int i = 0; i < 40; i++) {
             long before = threads.getCurrentThreadAllocatedBytes();
             level.push(block, 0, block.length);
-            sum += level.velocityRmsSi() + level.velocityPeakSi() + level.accelerationRmsSi()
-                    + level.accelerationPeakSi();
+            sum += level.velocity().rmsSi() + level.velocity().peakSi() + level.acceleration().rmsSi()
+                    + level.acceleration().peakSi();
             spectrum.push(block, 0, block.length);
             envelope.push(block, 0, block.length);
             running.push(block, 0, block.length);
@@ -130,7 +130,7 @@ class MeterTest {
         LevelMeter meter = LevelMeter.withDefaults().at(RATE);
         assertEquals("samples[1] must be finite: NaN", assertThrows(IllegalArgumentException.class,
                 () -> meter.push(new double[] {1, Double.NaN}, 0, 2)).getMessage());
-        assertThrows(IllegalStateException.class, meter::accelerationRms);
+        assertThrows(IllegalStateException.class, meter.acceleration()::rms);
         assertThrows(IllegalArgumentException.class, () -> SpectrumMeter.of(Quantity.ACCELERATION, RATE,
                 SpectrumSettings.withDefaults()).push(new double[] {Double.NaN}, 0, 1));
         assertThrows(IllegalArgumentException.class, () -> EnvelopeMeter.of(Quantity.ACCELERATION, SEVERITY, 100, RATE)

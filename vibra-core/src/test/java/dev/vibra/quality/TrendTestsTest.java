@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -81,5 +82,31 @@ class TrendTestsTest {
         assertThrows(IllegalArgumentException.class, () -> TrendTests.reverseArrangementsProbability(1, Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> TrendTests.reverseArrangementsLimit(1, 0.05));
         assertTrue(TrendTests.reverseArrangementsLimit(3, 0.1).isEmpty()); // one order in six has none
+    }
+
+    /** The search shares what sequences of equal length have in common; each by itself says the same. */
+    @Test
+    void longestSteadyStretchIsTheFirstThatIsSteadyByItself() {
+        Random random = new Random(11);
+        for (int run = 0; run < 20; run++) {
+            double[] values = new double[40];
+            for (int i = 0; i < values.length; i++) {
+                values[i] = 10 + random.nextGaussian() + (i < run ? 0.4 * (run - i) : 0);
+            }
+            Waveform wave = Waveform.ofSi(Quantity.ACCELERATION, 1000, new double[4000]);
+            assertEquals(direct(wave, values), Steadiness.of(wave, values).longestSteady()
+                    .map(part -> part.startSeconds() + " " + part.length()).orElse("none"));
+        }
+    }
+
+    private static String direct(Waveform wave, double[] values) {
+        for (int count = values.length; count >= 10; count--) {
+            for (int from = 0; from + count <= values.length; from++) {
+                if (Steadiness.of(wave, Arrays.copyOfRange(values, from, from + count)).steady()) {
+                    return wave.part(100 * from, 100 * count).startSeconds() + " " + 100 * count;
+                }
+            }
+        }
+        return "none";
     }
 }

@@ -213,7 +213,7 @@ class PulseAndOrderTest {
         assertEquals(0, spectrum.radius(0), 1e-12);
         assertEquals(0, spectrum.radius(-1), 1e-12);
         assertEquals("displacement full spectrum, 49 lines on each side", spectrum.toString());
-        assertRefused("line must be within -49.0 to 49.0: 50.0", () -> spectrum.radius(50));
+        assertRefused("line must be from -49 to 49: 50", () -> spectrum.radius(50));
     }
 
     /** Half sizes: two blocks of different circles average by power, √((9 + 1)/2). */

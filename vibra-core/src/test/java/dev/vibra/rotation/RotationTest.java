@@ -15,8 +15,10 @@ import dev.vibra.synthesis.SpeedProfile;
 import dev.vibra.synthesis.Synthesis;
 import dev.vibra.window.Window;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -205,6 +207,21 @@ class RotationTest {
     }
 
     @Test
+    void whatNoShaftCanDoIsRefused() {
+        assertRefused("amplitude must be finite and >= 0: NaN", () -> new OrderVector(Double.NaN, 0));
+        assertRefused("lagRadians must be finite: Infinity", () -> new OrderVector(1, Double.POSITIVE_INFINITY));
+        assertEquals(2 * Math.PI - 1, new OrderVector(1, 8 * Math.PI - 1).lagRadians(), 1e-12);
+        assertRefused("inclinationRadians must be within 0.0 to 3.141592653589793 rad: 4.0", () -> new Orbit(1, 1, 4));
+        assertRefused("seconds must be finite: NaN", () ->
+                new SpeedPoint(Double.NaN, RotationSpeed.ofHertz(1), new OrderVector(1, 0)));
+        assertRefused("order must be finite and > 0: -1.0", () -> new OrderTrack(-1, List.of()));
+        assertRefused("number of points must be at least 1: 0", () -> new OrderTrack(1, List.of()));
+        assertRefused("x must be finite: NaN", () -> new ShaftCentreLine.Point(0, Double.NaN, 0));
+        assertEquals("points[0]", assertThrows(NullPointerException.class, () ->
+                new OrderTrack(1, Collections.singletonList(null))).getMessage());
+    }
+
+    @Test
     void fullSpectrumTellsTheDirections() {
         int n = 8192;
         double[] x = new double[n];
@@ -255,5 +272,9 @@ class RotationTest {
         assertThrows(IllegalArgumentException.class,
                 () -> AngularWaveform.of(Waveform.ofSi(Quantity.VELOCITY, 10, new double[5]), angle, 8));
         assertEquals("3.000 revolutions at 60 r/min (1.000 Hz)", angle.toString());
+    }
+
+    private static void assertRefused(String message, Executable call) {
+        assertEquals(message, assertThrows(IllegalArgumentException.class, call).getMessage());
     }
 }

@@ -73,7 +73,7 @@ class SpectrumMeterTest {
         assertRefused("resolutionHertz must be at most half the sample rate, 5.0 Hz: 10.0",
                 () -> SpectrumMeter.of(Quantity.VELOCITY, 10, SETTINGS));
         assertRefused("resolutionHertz must be at least 1.0 Hz at this sample rate: 0.5",
-                () -> SpectrumMeter.of(Quantity.VELOCITY, 1 << 28, SETTINGS.withResolution(0.5)));
+                () -> SpectrumMeter.of(Quantity.VELOCITY, 1 << 24, SETTINGS.withResolution(0.5)));
         SpectrumMeter meter = SpectrumMeter.of(Quantity.VELOCITY, 1000, SETTINGS);
         assertRefused("samples[1] must be finite: NaN", () -> meter.push(new double[] {1, Double.NaN}, 0, 2));
         assertRefused("samples[0] must be finite: Infinity", () -> meter.push(new double[] {1.0 / 0}, 0, 1));

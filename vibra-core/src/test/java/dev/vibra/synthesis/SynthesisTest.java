@@ -137,7 +137,7 @@ class SynthesisTest {
         assertMessage("amplitude must be finite and >= 0: -1.0", () -> silence(1).tone(-1, 5, 0));
         assertMessage("phaseRadians must be finite: NaN", () -> silence(1).tone(1, 5, Double.NaN));
         assertMessage("rms must be finite and >= 0: NaN", () -> silence(1).noise(Double.NaN, 1));
-        assertMessage("length must be at least 1: 0", () -> silence(0));
+        assertMessage("length must be from 1 to 67108864: 0", () -> silence(0));
         assertMessage("resonanceHertz must be above 0 and below half the sample rate, 500.0 Hz: 700.0",
                 () -> silence(1).impacts(ImpactTrain.of(1, 1, 700, 0.1), 1));
         assertMessage("dampingRatio must be above 0 and below 1: 1.0", () -> ImpactTrain.of(1, 1, 70, 1));

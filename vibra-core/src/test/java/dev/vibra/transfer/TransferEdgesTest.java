@@ -127,4 +127,28 @@ class TransferEdgesTest {
         assertRefused("blockSeconds must be finite and > 0 s: 0.0", () -> mode.withoutWindowDamping(0.5, 0));
         assertRefused("dampingRatio must be at least 0 and below 1: -0.01", () -> new Mode(100, -0.01));
     }
+
+    /** A recording against itself has the response 1 at every line: one point is no circle. */
+    @Test
+    void oneLineOrPointIsNoCircle() {
+        Waveform noise = Synthesis.silence(Quantity.VELOCITY, RATE, 4096).noise(1, 3).waveform();
+        FrequencyResponse flat = FrequencyResponse.of(noise, noise, SpectrumSettings.withDefaults().withResolution(8));
+        assertRefused("lines between the half-power points must lie on a circle, not on a straight line or a point: 25"
+                + " lines", () -> ModeFit.circle(flat, 0, Band.of(100, 300)));
+    }
+
+    @Test
+    void whereTheInputIsSilentThereIsNoResponse() {
+        Waveform silence = Synthesis.silence(Quantity.VOLTAGE, RATE, 4096).waveform();
+        Waveform noise = Synthesis.silence(Quantity.VELOCITY, RATE, 4096).noise(1, 3).waveform();
+        SpectrumSettings settings = SpectrumSettings.withDefaults().withResolution(8);
+        FrequencyResponse response = FrequencyResponse.of(silence, noise, settings);
+        assertEquals("H1 needs power of the input at a line: none at 80 Hz",
+                assertThrows(IllegalStateException.class, () -> response.h1(10)).getMessage());
+        assertEquals("H2 needs power of the cross spectrum at a line: none at 80 Hz",
+                assertThrows(IllegalStateException.class, () -> response.h2(10)).getMessage());
+        assertThrows(IllegalStateException.class, () -> response.hv(10));
+        assertEquals(0, response.coherence(10));
+        assertThrows(IndexOutOfBoundsException.class, () -> response.frequencyHertz(response.lines()));
+    }
 }

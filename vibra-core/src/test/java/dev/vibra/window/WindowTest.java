@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class WindowTest {
     private static final Map<String, Window> WINDOWS = Map.of("rectangular", Window.rectangular(), "hann",
@@ -73,6 +74,41 @@ class WindowTest {
         assertEquals(4.0 / 3, Window.triangular().noiseBandwidth(), 1e-6);
         assertEquals(1.82, Window.triangular().scallopLoss(), 0.005);
         assertEquals(0.5, Window.triangular().coherentGain(), 1e-7);
+    }
+
+    /**
+     * A force window of a short pulse is a rectangle of that length with a half-cosine behind it, whatever the length:
+     * mean f·(1 + 1/8), mean square f·(1 + 3/32), a transform that is flat up to 1/f bins.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {1e-9, 1e-6, 1e-3, 0.1, 0.8})
+    void shortForceWindowsKeepTheirFigures(double fraction) {
+        Window window = Window.force(fraction);
+        assertEquals(1.125 * fraction, window.coherentGain(), 1e-6 * fraction);
+        assertEquals(1.09375 / (1.125 * 1.125 * fraction), window.noiseBandwidth(), 1e-5 / fraction);
+        assertEquals(1, window.response(0), 1e-12);
+        assertEquals(1, window.overlapCorrelation(1), 1e-12);
+        assertEquals(Window.force(0.8).response(0.4), window.response(0.32 / fraction), 1e-6);
+    }
+
+    /** Integrals of exp(-d·t) over the block, d the logarithm of the end value: closed forms. */
+    @ParameterizedTest
+    @ValueSource(doubles = {4.9e-324, 1e-20, 0.05, 0.999999, 1})
+    void exponentialWindowsHaveClosedForms(double endValue) {
+        Window window = Window.exponential(endValue);
+        double decay = -Math.log(endValue);
+        assertEquals(decay == 0 ? 1 : (1 - endValue) / decay, window.coherentGain(), 1e-9);
+        assertEquals(1, window.response(0), 1e-9);
+        double sum = 0;
+        double turned = 0;
+        double plain = 0;
+        for (int i = 0; i < 200_000; i++) {
+            double weight = Math.pow(endValue, (i + 0.5) / 200_000);
+            sum += weight * Math.cos(2 * Math.PI * 1.3 * (i + 0.5) / 200_000);
+            turned += weight * Math.sin(2 * Math.PI * 1.3 * (i + 0.5) / 200_000);
+            plain += weight;
+        }
+        assertEquals(Math.hypot(sum, turned) / plain, window.response(1.3), 1e-6);
     }
 
     @Test
@@ -156,7 +192,7 @@ class WindowTest {
 
     @Test
     void lengthBelowOneIsRefused() {
-        assertEquals("length must be at least 1: 0",
+        assertEquals("length must be from 1 to 67108864: 0",
                 assertThrows(IllegalArgumentException.class, () -> Window.hann().samples(0)).getMessage());
     }
 }

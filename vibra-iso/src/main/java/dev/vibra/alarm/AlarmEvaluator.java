@@ -1,7 +1,11 @@
 package dev.vibra.alarm;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.StateFormat;
 import dev.vibra.quantity.Level;
+import dev.vibra.state.Recipe;
+import dev.vibra.state.Resumable;
+import java.util.Objects;
 
 /**
  * Watches one stream of readings by an {@link AlarmRule}, so that a flickering level doesn't chatter.
@@ -9,11 +13,12 @@ import dev.vibra.quantity.Level;
  * <p>Not thread-safe: one per thread and stream. Updating allocates nothing. This judges readings; whether and
  * how a machine is stopped is for its protection system, under the local codes.
  */
-public final class AlarmEvaluator {
+public final class AlarmEvaluator implements Resumable<AlarmEvaluator> {
+    private static final StateFormat FORMAT = new StateFormat("alarm", 1);
+
     private final AlarmRule rule;
     private final Watch alarm;
     private final Watch trip;
-    private AlarmState state = AlarmState.NORMAL;
 
     AlarmEvaluator(AlarmRule rule) {
         this.rule = rule;
@@ -51,6 +56,20 @@ public final class AlarmEvaluator {
             below = 0;
             raised = false;
         }
+
+        int put(double[] out, int at) {
+            out[at] = above;
+            out[at + 1] = below;
+            out[at + 2] = raised ? 1 : 0;
+            return at + 3;
+        }
+
+        int take(double[] in, int at) {
+            above = (int) StateFormat.count(in, at, rule.readingsToRaise());
+            below = (int) StateFormat.count(in, at + 1, rule.readingsToClear());
+            raised = StateFormat.flag(in, at + 2);
+            return at + 3;
+        }
     }
 
     /**
@@ -61,7 +80,7 @@ public final class AlarmEvaluator {
      * @throws IllegalArgumentException if the reading is of another kind; the state then stays
      */
     public AlarmState update(Level reading) {
-        if (!reading.isLike(rule.alarm())) {
+        if (!Objects.requireNonNull(reading, "reading").isLike(rule.alarm())) {
             throw new IllegalArgumentException("reading must be of the quantity, detector and band of the alarm, "
                     + rule.alarm() + ": " + reading);
         }
@@ -79,13 +98,12 @@ public final class AlarmEvaluator {
         Require.notNegative("reading", reading, "(SI)");
         alarm.update(reading);
         trip.update(reading);
-        state = trip.raised ? AlarmState.TRIP : alarm.raised ? AlarmState.ALARM : AlarmState.NORMAL;
-        return state;
+        return state();
     }
 
     /** {@return the state after the last reading; normal before the first} */
     public AlarmState state() {
-        return state;
+        return trip.raised ? AlarmState.TRIP : alarm.raised ? AlarmState.ALARM : AlarmState.NORMAL;
     }
 
     /** {@return the rule} */
@@ -97,12 +115,59 @@ public final class AlarmEvaluator {
     public void reset() {
         alarm.reset();
         trip.reset();
-        state = AlarmState.NORMAL;
+    }
+
+    @Override
+    public Recipe<AlarmEvaluator> recipe() {
+        return new Made(rule);
+    }
+
+    /** What makes such an evaluator. */
+    private record Made(AlarmRule rule) implements Recipe<AlarmEvaluator> {
+        private Made {
+            Objects.requireNonNull(rule, "rule");
+        }
+
+        @Override
+        public AlarmEvaluator make() {
+            return rule.newEvaluator();
+        }
+
+        @Override
+        public String toString() {
+            return rule.toString();
+        }
+    }
+
+    /** Another limit is another watch: counts towards the one mean nothing for the other. */
+    private int code() {
+        return StateFormat.settings(alarm.limit, rule.trip().isPresent() ? trip.limit : 0, rule.hysteresis(),
+                rule.readingsToRaise(), rule.readingsToClear());
+    }
+
+    @Override
+    public int stateLength() {
+        return StateFormat.HEADER + 6;
+    }
+
+    @Override
+    public int snapshotTo(double[] out, int offset) {
+        return trip.put(out, alarm.put(out, FORMAT.write(out, offset, stateLength(), code())));
+    }
+
+    @Override
+    public int resumeFrom(double[] in, int offset) {
+        try {
+            return trip.take(in, alarm.take(in, FORMAT.check(in, offset, stateLength(), code())));
+        } catch (IllegalArgumentException e) {
+            reset();
+            throw e;
+        }
     }
 
     /** Returns state and rule in one line. */
     @Override
     public String toString() {
-        return state + " by " + rule;
+        return state() + " by " + rule;
     }
 }

@@ -12,7 +12,7 @@ import java.util.Optional;
  *
  * <pre>{@code
  * AlarmEvaluator watch = AlarmSetting.of(criterion, baseline).rule().newEvaluator();
- * watch.update(meter.velocityRms());
+ * watch.update(meter.velocity().rms());
  * }</pre>
  *
  * <p>Defaults (common practice, no source): a state is raised after 3 readings in a row above its limit and cleared
@@ -43,6 +43,10 @@ public final class AlarmRule implements Serializable {
         if (!(hysteresis >= 0 && hysteresis < 1)) {
             throw Require.failure("hysteresis", "from 0 to below 1", hysteresis);
         }
+    }
+
+    private Object readResolve() {
+        return new AlarmRule(alarm, trip, hysteresis, readingsToRaise, readingsToClear);
     }
 
     /**

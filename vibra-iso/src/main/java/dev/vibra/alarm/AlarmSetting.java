@@ -2,6 +2,7 @@ package dev.vibra.alarm;
 
 import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
 import dev.vibra.severity.Boundary;
 import dev.vibra.severity.Criterion;
@@ -9,6 +10,7 @@ import dev.vibra.severity.OperatingLimits;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -38,8 +40,10 @@ public record AlarmSetting(Criterion criterion, AlarmRule rule, List<String> rem
      * @throws IllegalArgumentException if the criterion objects to the alarm
      */
     public AlarmSetting {
+        Objects.requireNonNull(criterion, "criterion");
+        Objects.requireNonNull(rule, "rule");
         criterion.zoneOf(rule.alarm());
-        remarks = List.copyOf(remarks);
+        remarks = Require.copy("remarks", remarks);
     }
 
     /**
@@ -51,6 +55,8 @@ public record AlarmSetting(Criterion criterion, AlarmRule rule, List<String> rem
      * @return the objection; empty if they can be set
      */
     public static Optional<String> objectionTo(Criterion criterion, Baseline baseline) {
+        Objects.requireNonNull(criterion, "criterion");
+        Objects.requireNonNull(baseline, "baseline");
         Optional<String> objection = criterion.objectionTo(baseline.level());
         if (objection.isPresent()) {
             return objection;
@@ -74,6 +80,8 @@ public record AlarmSetting(Criterion criterion, AlarmRule rule, List<String> rem
      * @throws IllegalArgumentException if there is an {@linkplain #objectionTo objection}
      */
     public static AlarmSetting of(Criterion criterion, Baseline baseline) {
+        Objects.requireNonNull(criterion, "criterion");
+        Objects.requireNonNull(baseline, "baseline");
         objectionTo(criterion, baseline).ifPresent(objection -> {
             throw new IllegalArgumentException(objection);
         });
@@ -115,6 +123,7 @@ public record AlarmSetting(Criterion criterion, AlarmRule rule, List<String> rem
      * @throws IllegalArgumentException if the criterion has no boundary B/C
      */
     public static AlarmSetting withoutBaseline(Criterion criterion) {
+        Objects.requireNonNull(criterion, "criterion");
         double boundary = criterion.boundary("B/C").map(Boundary::limit).orElseThrow(
                 () -> new IllegalArgumentException("criterion must have a boundary B/C: " + criterion));
         return of(criterion, boundary, List.of("no baseline: starts at B/C and C/D (common practice, no source); set"

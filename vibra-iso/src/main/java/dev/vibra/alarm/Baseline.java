@@ -38,7 +38,7 @@ public record Baseline(String state, List<Level> readings) implements Serializab
             throw new IllegalArgumentException("state must not be blank");
         }
         state = state.strip();
-        readings = List.copyOf(readings);
+        readings = Require.copy("readings", readings);
         if (readings.isEmpty()) {
             throw new IllegalArgumentException("readings must not be empty");
         }

@@ -1,5 +1,6 @@
 package dev.vibra.alarm;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -24,10 +25,12 @@ public record BaselineRegister(Map<String, List<Baseline>> points, List<String> 
      * @param renewals reasons of renewals
      */
     public BaselineRegister {
+        Objects.requireNonNull(points, "points");
         Map<String, List<Baseline>> copy = new LinkedHashMap<>();
-        points.forEach((point, states) -> copy.put(point, List.copyOf(states)));
+        points.forEach((point, states) -> copy.put(Objects.requireNonNull(point, "point"),
+                Require.copy("points", states)));
         points = Collections.unmodifiableMap(copy);
-        renewals = List.copyOf(renewals);
+        renewals = Require.copy("renewals", renewals);
     }
 
     /**
@@ -48,6 +51,7 @@ public record BaselineRegister(Map<String, List<Baseline>> points, List<String> 
      * @throws IllegalArgumentException if the name is blank
      */
     public BaselineRegister with(String point, Baseline baseline) {
+        Objects.requireNonNull(baseline, "baseline");
         if (Objects.requireNonNull(point, "point").isBlank()) {
             throw new IllegalArgumentException("point must not be blank");
         }

@@ -10,6 +10,7 @@ import dev.vibra.severity.Criterion;
 import dev.vibra.severity.OperatingLimits;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -38,6 +39,7 @@ public record Change(Criterion criterion, double difference, boolean ofVectors) 
      * @throws IllegalArgumentException if it doesn't, or the difference is out of range
      */
     public Change {
+        Objects.requireNonNull(criterion, "criterion");
         Require.finite("difference", difference);
         significant(criterion).orElseThrow(() -> new IllegalArgumentException(lacking(criterion)));
     }
@@ -61,6 +63,9 @@ public record Change(Criterion criterion, double difference, boolean ofVectors) 
      *     criterion doesn't say which change matters
      */
     public static Change of(Criterion criterion, Level baseline, Level current) {
+        Objects.requireNonNull(criterion, "criterion");
+        Objects.requireNonNull(baseline, "baseline");
+        Objects.requireNonNull(current, "current");
         criterion.zoneOf(baseline);
         criterion.zoneOf(current);
         return new Change(criterion, current.in(criterion.unit()) - baseline.in(criterion.unit()), false);
@@ -77,6 +82,9 @@ public record Change(Criterion criterion, double difference, boolean ofVectors) 
      *     which change matters
      */
     public static Change ofVectors(Criterion criterion, VibrationVector baseline, VibrationVector current) {
+        Objects.requireNonNull(criterion, "criterion");
+        Objects.requireNonNull(baseline, "baseline");
+        Objects.requireNonNull(current, "current");
         VibrationVector from = baseline.in(criterion.unit(), criterion.detector());
         VibrationVector to = current.in(criterion.unit(), criterion.detector());
         double moved = to.peak().minus(from.peak()).magnitude() * criterion.detector().ofUnitSine()

@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
 import java.io.Serializable;
+import java.util.Objects;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
@@ -25,14 +26,23 @@ public final class StatisticalRule implements Serializable {
     /** Part of the mean below which a scatter comes from the sum of like doubles, not from the machine. */
     private static final double ROUNDING = 1e-12;
 
-    private final double factor;
-    private final double falseAlarmProbability;
+    private final Double factor; // null where the probability is told
+    private final Double falseAlarmProbability; // null where the factor is told
     private final int minimumReadings;
 
-    private StatisticalRule(double factor, double falseAlarmProbability, int minimumReadings) {
+    private StatisticalRule(Double factor, Double falseAlarmProbability, int minimumReadings) {
+        if (falseAlarmProbability == null) {
+            Require.positive("factor", Objects.requireNonNull(factor, "factor"), "");
+        } else if (!(falseAlarmProbability > 0 && falseAlarmProbability <= 0.5)) {
+            throw Require.failure("probability", "above 0 and at most 0.5", falseAlarmProbability);
+        }
         this.factor = factor;
         this.falseAlarmProbability = falseAlarmProbability;
-        this.minimumReadings = minimumReadings;
+        this.minimumReadings = Require.atLeast("minimumReadings", minimumReadings, 3);
+    }
+
+    private Object readResolve() {
+        return new StatisticalRule(factor, falseAlarmProbability, minimumReadings);
     }
 
     /**
@@ -41,7 +51,7 @@ public final class StatisticalRule implements Serializable {
      * @return the rule
      */
     public static StatisticalRule withDefaults() {
-        return new StatisticalRule(FACTOR, Double.NaN, READINGS);
+        return new StatisticalRule(FACTOR, null, READINGS);
     }
 
     /**
@@ -52,7 +62,7 @@ public final class StatisticalRule implements Serializable {
      * @throws IllegalArgumentException if the value is out of range
      */
     public StatisticalRule withFactor(double k) {
-        return new StatisticalRule(Require.positive("factor", k, ""), Double.NaN, minimumReadings);
+        return new StatisticalRule(k, null, minimumReadings);
     }
 
     /**
@@ -63,10 +73,7 @@ public final class StatisticalRule implements Serializable {
      * @throws IllegalArgumentException if the value is out of range
      */
     public StatisticalRule withFalseAlarmProbability(double probability) {
-        if (!(probability > 0 && probability <= 0.5)) {
-            throw Require.failure("probability", "above 0 and at most 0.5", probability);
-        }
-        return new StatisticalRule(Double.NaN, probability, minimumReadings);
+        return new StatisticalRule(null, probability, minimumReadings);
     }
 
     /**
@@ -77,7 +84,7 @@ public final class StatisticalRule implements Serializable {
      * @throws IllegalArgumentException if the number is out of range
      */
     public StatisticalRule withMinimumReadings(int readings) {
-        return new StatisticalRule(factor, falseAlarmProbability, Require.atLeast("minimumReadings", readings, 3));
+        return new StatisticalRule(factor, falseAlarmProbability, readings);
     }
 
     /**
@@ -88,6 +95,7 @@ public final class StatisticalRule implements Serializable {
      * @throws IllegalArgumentException if there are fewer readings than the minimum, or all are alike
      */
     public Level limit(Baseline baseline) {
+        Objects.requireNonNull(baseline, "baseline");
         int count = baseline.readings().size();
         if (count < minimumReadings) {
             throw new IllegalArgumentException("a statistical limit must rest on at least " + minimumReadings
@@ -103,7 +111,7 @@ public final class StatisticalRule implements Serializable {
     }
 
     private double factor(int count) {
-        if (Double.isNaN(falseAlarmProbability)) {
+        if (falseAlarmProbability == null) {
             return factor;
         }
         return new TDistribution(null, count - 1.0).inverseCumulativeProbability(1 - falseAlarmProbability)
@@ -114,21 +122,21 @@ public final class StatisticalRule implements Serializable {
     @Override
     public boolean equals(Object other) {
         return other instanceof StatisticalRule rule
-                && Double.compare(factor, rule.factor) == 0
-                && Double.compare(falseAlarmProbability, rule.falseAlarmProbability) == 0
+                && Objects.equals(factor, rule.factor)
+                && Objects.equals(falseAlarmProbability, rule.falseAlarmProbability)
                 && minimumReadings == rule.minimumReadings;
     }
 
     /** Hashes what {@link #equals(Object)} compares. */
     @Override
     public int hashCode() {
-        return Double.hashCode(factor) + 31 * Double.hashCode(falseAlarmProbability) + 961 * minimumReadings;
+        return Objects.hash(factor, falseAlarmProbability, minimumReadings);
     }
 
     /** Returns the rule, as in {@code mean + 3 standard deviations of at least 10 readings}. */
     @Override
     public String toString() {
-        return (Double.isNaN(falseAlarmProbability) ? "mean + " + Digits.compact(factor, 4) + " standard deviations"
+        return (falseAlarmProbability == null ? "mean + " + Digits.compact(factor, 4) + " standard deviations"
                 : "prediction limit exceeded by " + Digits.compact(100 * falseAlarmProbability, 3) + " %")
                 + " of at least " + minimumReadings + " readings";
     }

@@ -1,10 +1,12 @@
 package dev.vibra.descriptor;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -21,7 +23,8 @@ public record Description(List<DescriptorValue> numbers, Map<String, String> mis
      * @param missing see the record
      */
     public Description {
-        numbers = List.copyOf(numbers);
+        Objects.requireNonNull(missing, "missing");
+        numbers = Require.copy("numbers", numbers);
         missing = Collections.unmodifiableMap(new LinkedHashMap<>(missing));
     }
 
@@ -46,6 +49,7 @@ public record Description(List<DescriptorValue> numbers, Map<String, String> mis
      * @return its value in the unit of its row, if it could be made
      */
     public OptionalDouble value(String name) {
+        Objects.requireNonNull(name, "name");
         return numbers.stream().filter(one -> one.name().equals(name)).mapToDouble(DescriptorValue::value).findFirst();
     }
 

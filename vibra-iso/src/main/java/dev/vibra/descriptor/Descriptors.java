@@ -2,10 +2,12 @@ package dev.vibra.descriptor;
 
 import dev.vibra.descriptor.Descriptor.Basis;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Printable;
+import dev.vibra.internal.Require;
 import dev.vibra.level.Moments;
 import dev.vibra.meter.LevelMeter;
+import dev.vibra.meter.LevelReading;
 import dev.vibra.quantity.Band;
-import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
 import dev.vibra.rotation.AngularWaveform;
@@ -18,6 +20,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -30,6 +33,12 @@ import java.util.regex.Pattern;
  * names. A new number is one row more. Immutable.
  */
 public final class Descriptors {
+    /**
+     * Version of the table, for the key of stored numbers: raised when a number under an unchanged name is made
+     * differently, so that old and new ones aren't mixed in one trend. New rows don't raise it.
+     */
+    public static final int VERSION = 1;
+
     /** Band of broad-band vibration, ISO 20816-1:2016. */
     public static final Band USUAL_BAND = Band.of(10, 1000);
 
@@ -45,21 +54,21 @@ public final class Descriptors {
     private final List<Descriptor> rows;
 
     private Descriptors(List<Descriptor> rows) {
-        this.rows = List.copyOf(rows);
+        this.rows = Require.copy("rows", rows);
     }
 
     /** {@return the rows that describe any recording of a rotating machine} */
     public static Descriptors standard() {
         return new Descriptors(List.of(
                 moment("acceleration-rms", Unit.M_PER_S2.plainSymbol(), "rms of the acceleration about its mean",
-                        Moments::rms).readBy(of(LevelMeter::accelerationRmsSi)),
+                        Moments::rms).readBy(of(LevelReading::rmsSi)),
                 moment("acceleration-peak", Unit.M_PER_S2.plainSymbol(),
                         "largest distance of the acceleration from its mean",
-                        Moments::peak).readBy(of(LevelMeter::accelerationPeakSi)),
+                        Moments::peak).readBy(of(LevelReading::peakSi)),
                 moment("crest-factor", PLAIN, "peak over rms of the acceleration", Moments::crestFactor)
-                        .readBy(of(LevelMeter::crestFactor)),
+                        .readBy(of(LevelReading::crestFactor)),
                 moment("kurtosis", PLAIN, "kurtosis of the acceleration, 3 for normal noise", Moments::kurtosis)
-                        .readBy(of(LevelMeter::kurtosis)),
+                        .readBy(of(LevelReading::kurtosis)),
                 moment("skewness", PLAIN, "skewness of the acceleration", Moments::skewness),
                 rms(Quantity.VELOCITY, USUAL_BAND),
                 peakToPeak(USUAL_BAND),
@@ -83,22 +92,13 @@ public final class Descriptors {
      * @return this table with it at the end
      */
     public Descriptors with(Descriptor row) {
+        Objects.requireNonNull(row, "row");
         if (row(row.name()).isPresent()) {
             return this;
         }
         List<Descriptor> more = new ArrayList<>(rows);
         more.add(row);
         return new Descriptors(more);
-    }
-
-    /**
-     * Leaves rows out.
-     *
-     * @param basis what a recording is good for
-     * @return the rows that ask for no more
-     */
-    public Descriptors on(Set<Basis> basis) {
-        return new Descriptors(rows.stream().filter(row -> basis.contains(row.basis())).toList());
     }
 
     /** {@return the rows in order} */
@@ -118,6 +118,7 @@ public final class Descriptors {
      * @return the row, if the table has it
      */
     public Optional<Descriptor> row(String name) {
+        Objects.requireNonNull(name, "name");
         return rows.stream().filter(row -> row.name().equals(name)).findFirst();
     }
 
@@ -129,6 +130,7 @@ public final class Descriptors {
      * @return the row, if there is a descriptor of that name
      */
     public static Optional<Descriptor> named(String name) {
+        Objects.requireNonNull(name, "name");
         Matcher banded = BANDED.matcher(name);
         if (!banded.matches()) {
             return standard().withTachometer().row(name);
@@ -149,6 +151,7 @@ public final class Descriptors {
      *
      * @param wave recording of a motion
      * @return numbers, and reasons for those that can't be made
+     * @throws IllegalStateException if a rule of a row gives null
      */
     public Description of(Waveform wave) {
         return of(Signals.of(wave));
@@ -159,9 +162,37 @@ public final class Descriptors {
      *
      * @param signals recording with what is known of its speed
      * @return numbers, and reasons for those that can't be made
+     * @throws IllegalStateException if a rule of a row gives null
      */
     public Description of(Signals signals) {
+        Objects.requireNonNull(signals, "signals");
         return collect(row -> row.rule().apply(signals));
+    }
+
+    /**
+     * Describes a recording that isn't good for everything.
+     *
+     * @param signals recording with what is known of its speed
+     * @param basis what it is good for
+     * @param reason why no more, for the rows that ask for it
+     * @return numbers, and reasons for those that can't be made
+     * @throws IllegalStateException if a rule of a row gives null
+     */
+    public Description of(Signals signals, Set<Basis> basis, String reason) {
+        Objects.requireNonNull(signals, "signals");
+        Objects.requireNonNull(basis, "basis");
+        Objects.requireNonNull(reason, "reason");
+        return collect(row -> basis.contains(row.basis()) ? row.rule().apply(signals) : Outcome.none(reason));
+    }
+
+    /**
+     * Describes a recording that is missing or good for nothing.
+     *
+     * @param reason why
+     * @return no number, and the reason at every name
+     */
+    public Description none(String reason) {
+        return collect(row -> Outcome.none(reason));
     }
 
     private Description collect(Function<Descriptor, Outcome> measure) {
@@ -169,6 +200,10 @@ public final class Descriptors {
         Map<String, String> missing = new LinkedHashMap<>();
         for (Descriptor row : rows) {
             Outcome outcome = measure.apply(row);
+            if (outcome == null) {
+                throw new IllegalStateException("rule of " + Printable.quoted(row.name())
+                        + " must give an outcome: null");
+            }
             outcome.value().ifPresent(value -> numbers.add(new DescriptorValue(row.name(), value, row.unit())));
             outcome.reason().ifPresent(reason -> missing.put(row.name(), reason));
         }
@@ -180,19 +215,21 @@ public final class Descriptors {
      *
      * @param meter meter in use
      * @return the numbers that it measures, under the same names, and reasons for the others
+     * @throws IllegalStateException if a rule of a row gives null
      */
     public Description of(LevelMeter meter) {
-        if (!meter.isSettled()) {
-            Map<String, String> missing = new LinkedHashMap<>();
-            rows.forEach(row -> missing.put(row.name(), "the meter has not settled yet"));
-            return new Description(List.of(), missing);
-        }
+        Objects.requireNonNull(meter, "meter");
         return collect(row -> row.reading().apply(meter));
     }
 
-    private static Function<LevelMeter, Outcome> of(ToDoubleFunction<LevelMeter> number) {
-        return meter -> meter.accelerationRmsSi() > 0 ? Outcome.of(number.applyAsDouble(meter))
-                : Outcome.none(NO_SIGNAL);
+    private static Function<LevelMeter, Outcome> of(ToDoubleFunction<LevelReading> number) {
+        return meter -> {
+            LevelReading whole = meter.acceleration();
+            if (!whole.isReadable()) {
+                return Outcome.none("the meter has seen nothing yet");
+            }
+            return whole.rmsSi() > 0 ? Outcome.of(number.applyAsDouble(whole)) : Outcome.none(NO_SIGNAL);
+        };
     }
 
     private static Descriptor moment(String name, String unit, String meaning, ToDoubleFunction<Moments> number) {
@@ -213,17 +250,23 @@ public final class Descriptors {
      * @return the row, as in {@code velocity-rms-10-1000Hz}
      */
     public static Descriptor rms(Quantity quantity, Band band) {
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(band, "band");
         Unit unit = quantity.customaryUnit();
         return new Descriptor(quantity + "-rms-" + ends(band), unit.plainSymbol(), Basis.MOTION,
                 quantity + " through the band-limiting chain of ISO 2954:2012", signals ->
                 signals.chainObstacle(quantity, band).map(Outcome::none)
                         .orElseGet(() -> Outcome.of(signals.throughChain(quantity, band).rms().in(unit))))
-                .readBy(meter -> reading(meter.velocityRms(), quantity, band));
+                .readBy(meter -> reading(meter, quantity, band));
     }
 
-    private static Outcome reading(Level velocity, Quantity quantity, Band band) {
-        return velocity.quantity() == quantity && velocity.band().filter(band::equals).isPresent()
-                ? Outcome.of(velocity.in(quantity.customaryUnit())) : Outcome.none("the meter measures " + velocity);
+    private static Outcome reading(LevelMeter meter, Quantity quantity, Band band) {
+        if (!meter.measures(quantity, band)) {
+            return Outcome.none("the meter measures " + meter.settings().measurands());
+        }
+        LevelReading reading = meter.reading(quantity, band);
+        return reading.isReadable() ? Outcome.of(reading.rms().in(quantity.customaryUnit()))
+                : Outcome.none("the meter has not settled yet");
     }
 
     private static Descriptor peakToPeak(Band band) {

@@ -1,6 +1,7 @@
 package dev.vibra.descriptor;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Level;
 import java.io.Serializable;
 import java.util.Objects;
@@ -17,10 +18,14 @@ public final class DominantLine implements Serializable {
     private final String name;
 
     private DominantLine(double hertz, Level level, Double order, String name) {
-        this.hertz = hertz;
+        this.hertz = Require.positive("hertz", hertz, "Hz");
         this.level = Objects.requireNonNull(level, "level");
-        this.order = order;
-        this.name = name;
+        this.order = order == null ? null : Double.valueOf(Require.positive("order", order, ""));
+        this.name = name == null ? null : Require.notBlank("name", name);
+    }
+
+    private Object readResolve() {
+        return new DominantLine(hertz, level, order, name);
     }
 
     /** A line; order and name are null where they aren't known. */

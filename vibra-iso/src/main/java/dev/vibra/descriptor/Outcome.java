@@ -22,7 +22,7 @@ public final class Outcome {
      */
     public static Outcome of(double value) {
         return Math.abs(value) < Double.POSITIVE_INFINITY ? new Outcome(value, null)
-                : none("its value isn't finite: " + value);
+                : none("its value isn't a finite number");
     }
 
     /**

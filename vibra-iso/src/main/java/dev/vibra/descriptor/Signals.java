@@ -76,7 +76,7 @@ public final class Signals {
      * @return the same signals with it
      */
     public Signals at(RotationSpeed newSpeed, double tolerance) {
-        Objects.requireNonNull(newSpeed, "speed");
+        Objects.requireNonNull(newSpeed, "newSpeed");
         return new Signals(wave, newSpeed, Require.within("tolerance", tolerance, 0, 0.1, ""), angle, made);
     }
 
@@ -87,6 +87,7 @@ public final class Signals {
      * @return the same signals with it
      */
     public Signals at(ShaftAngle newAngle) {
+        Objects.requireNonNull(newAngle, "newAngle");
         return new Signals(wave, newAngle.meanSpeed(), 0, newAngle, made);
     }
 
@@ -174,6 +175,7 @@ public final class Signals {
      * @return their multiples, found or not, those of the point's shaft first; empty without speed or spectrum
      */
     public List<NamedLine> lines(List<Rate> rates) {
+        Require.copy("rates", rates);
         return shaftLines().isEmpty() ? List.of() : new LineSearch(this).lines(rates);
     }
 
@@ -184,6 +186,7 @@ public final class Signals {
      * @return at most eight lines that stand out of the noise, the largest first; empty without spectrum
      */
     public List<DominantLine> dominantLines(List<NamedLine> known) {
+        Require.copy("known", known);
         return hasSpectrum() ? new LineSearch(this).dominant(known) : List.of();
     }
 
@@ -195,6 +198,8 @@ public final class Signals {
      * @return the reason; empty if it can be measured
      */
     public Optional<String> chainObstacle(Quantity quantity, Band band) {
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(band, "band");
         if (wave.quantity().integrationsTo(quantity) < 0) {
             return Optional.of("the recording measures " + wave.quantity() + ", not " + quantity);
         }
@@ -217,6 +222,7 @@ public final class Signals {
      * @return the reason; empty if {@link Waveform#displacement(Band)} and its like can be asked
      */
     public Optional<String> integrationObstacle(Band band) {
+        Objects.requireNonNull(band, "band");
         if (!(band.highestHertz() <= 0.5 * wave.sampleRateHertz())) {
             return Optional.of("the band " + band + " asks for a sample rate of at least "
                     + Digits.compact(2 * band.highestHertz(), 5) + " Hz: "
@@ -240,6 +246,8 @@ public final class Signals {
      * @throws IllegalArgumentException if there is an obstacle, see {@link #chainObstacle}
      */
     public Waveform throughChain(Quantity quantity, Band band) {
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(band, "band");
         return made.chained.computeIfAbsent(quantity + " " + band, key -> wave.throughSeverityChain(quantity, band));
     }
 

@@ -1,5 +1,6 @@
 package dev.vibra.diagnosis;
 
+import dev.vibra.internal.Require;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MachinePart;
 import dev.vibra.point.PointSurvey;
@@ -29,7 +30,7 @@ public record Evidence(MachineDescription machine, List<PointSurvey> points) {
      */
     public Evidence {
         Objects.requireNonNull(machine, "machine");
-        points = List.copyOf(points);
+        points = Require.copy("points", points);
     }
 
     /**
@@ -39,6 +40,7 @@ public record Evidence(MachineDescription machine, List<PointSurvey> points) {
      * @return kind of its part, or of the machine as a whole, if known
      */
     public Optional<MachineKind> kindAt(PointSurvey point) {
+        Objects.requireNonNull(point, "point");
         return point.point().part().map(machine::part).map(MachinePart::machine).orElse(machine.machine()).kind();
     }
 
@@ -49,6 +51,7 @@ public record Evidence(MachineDescription machine, List<PointSurvey> points) {
      * @return true for gears and machines with pistons
      */
     public boolean isImpulsiveInHealth(PointSurvey point) {
+        Objects.requireNonNull(point, "point");
         return !machine.train().gears().isEmpty() || kindAt(point).filter(IMPULSIVE_IN_HEALTH::contains).isPresent();
     }
 

@@ -42,18 +42,19 @@ public record Finding(String code, String fault, double confidence, Rank urgency
      * @param source see the record
      */
     public Finding {
+        Objects.requireNonNull(code, "code");
         if (!code.matches("[a-z]+(-[a-z]+)*")) {
             throw new IllegalArgumentException("code must be lower case with hyphens: " + code);
         }
         fault = Require.notBlank("fault", fault);
         Require.within("confidence", confidence, 0, 1, "");
         Objects.requireNonNull(urgency, "urgency");
-        points = List.copyOf(points);
-        evidence = List.copyOf(evidence);
-        against = List.copyOf(against);
-        notMeasured = List.copyOf(notMeasured);
-        decidedBy = List.copyOf(decidedBy);
-        alikeTo = List.copyOf(alikeTo);
+        points = Require.copy("points", points);
+        evidence = Require.copy("evidence", evidence);
+        against = Require.copy("against", against);
+        notMeasured = Require.copy("notMeasured", notMeasured);
+        decidedBy = Require.copy("decidedBy", decidedBy);
+        alikeTo = Require.copy("alikeTo", alikeTo);
         source = Require.notBlank("source", source);
     }
 

@@ -6,6 +6,7 @@ import dev.vibra.severity.MachineKind;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -27,6 +28,7 @@ public final class Hypotheses {
      * @return findings, the most urgent first, then the best supported
      */
     public static List<Finding> weigh(Evidence evidence) {
+        Objects.requireNonNull(evidence, "evidence");
         return ROWS.stream().flatMap(hypothesis -> hypothesis.weigh(evidence).stream())
                 .sorted(Comparator.comparing(Finding::urgency).thenComparing(Finding::confidence).reversed()).toList();
     }
@@ -38,6 +40,7 @@ public final class Hypotheses {
      * @return faults in words
      */
     public static List<String> lookedFor(Evidence evidence) {
+        Objects.requireNonNull(evidence, "evidence");
         return ROWS.stream().filter(row -> row.notExamined(evidence).isEmpty()).map(Hypothesis::fault).toList();
     }
 
@@ -48,6 +51,7 @@ public final class Hypotheses {
      * @return the words, as in {@code looked for: unbalance; not looked for: misalignment, rub}
      */
     public static String inWords(Evidence evidence) {
+        Objects.requireNonNull(evidence, "evidence");
         List<String> looked = lookedFor(evidence);
         return "looked for: " + (looked.isEmpty() ? "nothing" : String.join(", ", looked)) + "; not looked for: "
                 + String.join(", ", notLookedFor(evidence));
@@ -61,6 +65,7 @@ public final class Hypotheses {
      * @return faults in words
      */
     public static List<String> notLookedFor(Evidence evidence) {
+        Objects.requireNonNull(evidence, "evidence");
         MachineDescription machine = evidence.machine();
         List<String> faults = new ArrayList<>(List.of("misalignment", "bent shaft", "looseness and soft foot", "rub",
                 "resonance", "instability of plain bearings"));

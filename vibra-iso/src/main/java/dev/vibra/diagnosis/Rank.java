@@ -1,5 +1,7 @@
 package dev.vibra.diagnosis;
 
+import java.util.Objects;
+
 /** How urgent a finding is, or how a machine stands: worse ones come later. */
 public enum Rank {
     /** Looked at, and nothing speaks against it. */
@@ -24,7 +26,7 @@ public enum Rank {
      * @return the worse one
      */
     public Rank orWorse(Rank other) {
-        return compareTo(other) >= 0 ? this : other;
+        return compareTo(Objects.requireNonNull(other, "other")) >= 0 ? this : other;
     }
 
     /** Returns the rank in words. */

@@ -3,11 +3,15 @@ package dev.vibra.machine;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 import java.util.Optional;
 
 /** A belt between two pulleys; its rate is {@code π·d/L} times the speed of the driving pulley. Immutable. */
 public final class Belt implements Serializable {
     private static final long serialVersionUID = 1;
+
+    /** No belt is longer, and no pulley a part of it. */
+    private static final double MOST_METRES = 1e6;
 
     private final String id;
     private final double lengthMetres;
@@ -25,8 +29,15 @@ public final class Belt implements Serializable {
             throw Require.failure("length", "longer than once around the larger pulley, " + shortest + " m",
                     lengthMetres);
         }
+        Require.within("length", lengthMetres, 0, MOST_METRES, "m");
+        Require.within("smaller pulley", Math.min(drivingPulleyMetres, drivenPulleyMetres), 1 / MOST_METRES, MOST_METRES,
+                "m");
         this.lengthMetres = lengthMetres;
-        this.drivingShaft = drivingShaft;
+        this.drivingShaft = drivingShaft == null ? null : Require.notBlank("shaft", drivingShaft);
+    }
+
+    private Object readResolve() {
+        return new Belt(id, lengthMetres, drivingPulleyMetres, drivenPulleyMetres, drivingShaft);
     }
 
     /**
@@ -49,7 +60,8 @@ public final class Belt implements Serializable {
      * @return the belt with it
      */
     public Belt drivenBy(String shaft) {
-        return new Belt(id, lengthMetres, drivingPulleyMetres, drivenPulleyMetres, Require.notBlank("shaft", shaft));
+        return new Belt(id, lengthMetres, drivingPulleyMetres, drivenPulleyMetres,
+                Objects.requireNonNull(shaft, "shaft"));
     }
 
     /** {@return id of the belt} */
@@ -67,9 +79,11 @@ public final class Belt implements Serializable {
      *
      * @param drivingHertz speed of the driving pulley in Hz
      * @return turns of the belt per second
+     * @throws IllegalArgumentException if the speed is negative or no belt's
      */
     public double hertz(double drivingHertz) {
-        return Math.PI * drivingPulleyMetres * drivingHertz / lengthMetres;
+        return Require.finite("turns of the belt in Hz", Math.PI * drivingPulleyMetres
+                * Require.notNegative("drivingHertz", drivingHertz, "Hz") / lengthMetres);
     }
 
     /** {@return turns of the driven pulley for one turn of the driving one, without slip} */

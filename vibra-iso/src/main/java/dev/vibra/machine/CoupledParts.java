@@ -37,6 +37,7 @@ public record CoupledParts(String first, String second, Coupling kind) implement
      * @return id of the part that it couples to this one; empty if it doesn't couple this part
      */
     public Optional<String> coupledTo(String part) {
+        Objects.requireNonNull(part, "part");
         return first.equals(part) ? Optional.of(second) : second.equals(part) ? Optional.of(first) : Optional.empty();
     }
 

@@ -3,6 +3,7 @@ package dev.vibra.machine;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +24,11 @@ public final class DriveTrain implements Serializable {
     private final Known known;
 
     private DriveTrain(Known known) {
-        this.known = known;
+        this.known = Objects.requireNonNull(known, "known");
+    }
+
+    private Object readResolve() {
+        return new DriveTrain(known);
     }
 
     /** Written once, by the chain, before the train is handed out. */
@@ -38,6 +43,36 @@ public final class DriveTrain implements Serializable {
         private String bladedShaft;
         private Motor motor = Motor.unknown();
         private Double lineHertz;
+
+        @Override
+        void check() {
+            Map<String, Double> copy = new LinkedHashMap<>();
+            shafts.forEach((id, ratio) -> copy.put(Require.notBlank("shaft id", id),
+                    Require.positive("ratio of " + id, ratio, "")));
+            shafts = Collections.unmodifiableMap(copy);
+            gears = Require.copy("gears", gears);
+            gears.forEach(gear -> gear.shaft().ifPresent(this::ratioOf));
+            belts = Require.copy("belts", belts);
+            belts.forEach(belt -> belt.drivingShaft().ifPresent(this::ratioOf));
+            couplings = Require.copy("couplings", couplings);
+            countOrNull("blades", blades);
+            countOrNull("guideVanes", guideVanes);
+            if (bladedShaft != null) {
+                ratioOf(bladedShaft);
+            }
+            Objects.requireNonNull(motor, "motor");
+            if (lineHertz != null) {
+                Require.positive("line frequency", lineHertz, "Hz");
+            }
+        }
+
+        private double ratioOf(String shaft) {
+            Double ratio = shafts.get(Objects.requireNonNull(shaft, "shaft"));
+            if (ratio == null) {
+                throw new IllegalArgumentException("shaft must be one of " + shafts.keySet() + ": " + shaft);
+            }
+            return ratio;
+        }
     }
 
     private DriveTrain with(Consumer<Known> change) {
@@ -57,11 +92,11 @@ public final class DriveTrain implements Serializable {
      * @return the train with it
      */
     public DriveTrain withShaft(String id, double ratio) {
-        if (known.shafts.containsKey(id)) {
+        if (known.shafts.containsKey(Objects.requireNonNull(id, "id"))) {
             throw new IllegalArgumentException("shaft id must be given once only: " + id);
         }
         Map<String, Double> longer = new LinkedHashMap<>(known.shafts);
-        longer.put(Require.notBlank("shaft id", id), Require.positive("ratio of " + id, ratio, ""));
+        longer.put(id, ratio);
         return with(changed -> changed.shafts = longer);
     }
 
@@ -73,7 +108,7 @@ public final class DriveTrain implements Serializable {
      * @throws IllegalArgumentException if the shaft that drives it isn't one of the train
      */
     public DriveTrain withGear(GearStage stage) {
-        stage.shaft().ifPresent(this::ratioOf);
+        Objects.requireNonNull(stage, "stage");
         return with(changed -> changed.gears = longer(known.gears, stage));
     }
 
@@ -85,7 +120,7 @@ public final class DriveTrain implements Serializable {
      * @throws IllegalArgumentException if the shaft that drives it isn't one of the train
      */
     public DriveTrain withBelt(Belt belt) {
-        belt.drivingShaft().ifPresent(this::ratioOf);
+        Objects.requireNonNull(belt, "belt");
         return with(changed -> changed.belts = longer(known.belts, belt));
     }
 
@@ -96,6 +131,7 @@ public final class DriveTrain implements Serializable {
      * @return the train with it
      */
     public DriveTrain withCoupling(CoupledParts coupling) {
+        Objects.requireNonNull(coupling, "coupling");
         return with(changed -> changed.couplings = longer(known.couplings, coupling));
     }
 
@@ -106,7 +142,6 @@ public final class DriveTrain implements Serializable {
      * @return the train with them
      */
     public DriveTrain withBlades(int number) {
-        Require.atLeast("blades", number, 1);
         return with(changed -> changed.blades = number);
     }
 
@@ -117,7 +152,7 @@ public final class DriveTrain implements Serializable {
      * @return the train with it
      */
     public DriveTrain withBladesOn(String shaft) {
-        ratioOf(shaft);
+        Objects.requireNonNull(shaft, "shaft");
         return with(changed -> changed.bladedShaft = shaft);
     }
 
@@ -128,7 +163,6 @@ public final class DriveTrain implements Serializable {
      * @return the train with them
      */
     public DriveTrain withGuideVanes(int number) {
-        Require.atLeast("guideVanes", number, 1);
         return with(changed -> changed.guideVanes = number);
     }
 
@@ -150,13 +184,12 @@ public final class DriveTrain implements Serializable {
      * @return the train with it
      */
     public DriveTrain withLineHertz(double hertz) {
-        Require.positive("line frequency", hertz, "Hz");
         return with(changed -> changed.lineHertz = hertz);
     }
 
     private static <T> List<T> longer(List<T> list, T last) {
         List<T> copy = new ArrayList<>(list);
-        copy.add(Objects.requireNonNull(last));
+        copy.add(last);
         return List.copyOf(copy);
     }
 
@@ -202,11 +235,7 @@ public final class DriveTrain implements Serializable {
      * @return its turns for one turn of the main shaft
      */
     public double ratioOf(String shaft) {
-        Double ratio = known.shafts.get(shaft);
-        if (ratio == null) {
-            throw new IllegalArgumentException("shaft must be one of " + known.shafts.keySet() + ": " + shaft);
-        }
-        return ratio;
+        return known.ratioOf(shaft);
     }
 
     private double hertzOf(Optional<String> shaft, double mainHertz) {
@@ -236,7 +265,7 @@ public final class DriveTrain implements Serializable {
         if (known.lineHertz != null) {
             rates.add(new Rate(Rate.Kind.TWICE_LINE, Rate.Kind.TWICE_LINE.toString(), 2 * known.lineHertz));
         }
-        return rates;
+        return List.copyOf(rates);
     }
 
     private void addGears(List<Rate> rates, double mainHertz) {

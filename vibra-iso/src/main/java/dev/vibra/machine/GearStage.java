@@ -3,6 +3,7 @@ package dev.vibra.machine;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -22,9 +23,15 @@ public final class GearStage implements Serializable {
 
     private GearStage(String id, List<Integer> teeth, String shaft, Double inputHertz) {
         this.id = Require.notBlank("id", id);
-        this.teeth = List.copyOf(teeth);
-        this.shaft = shaft;
-        this.inputHertz = inputHertz;
+        this.teeth = List.copyOf(Objects.requireNonNull(teeth, "teeth"));
+        Require.within("wheels of " + id, teeth.size(), 2, 3, "");
+        this.teeth.forEach(count -> Require.atLeast("teeth", count, 1));
+        this.shaft = shaft == null ? null : Require.notBlank("shaft", shaft);
+        this.inputHertz = inputHertz == null ? null : Double.valueOf(Require.positive("input", inputHertz, "Hz"));
+    }
+
+    private Object readResolve() {
+        return new GearStage(id, teeth, shaft, inputHertz);
     }
 
     /**
@@ -36,8 +43,6 @@ public final class GearStage implements Serializable {
      * @return the stage, driven by the stage before it
      */
     public static GearStage of(String id, List<Integer> teeth) {
-        Require.within("wheels of " + id, teeth.size(), 2, 3, "");
-        teeth.forEach(count -> Require.atLeast("teeth", count, 1));
         return new GearStage(id, teeth, null, null);
     }
 
@@ -48,7 +53,7 @@ public final class GearStage implements Serializable {
      * @return the stage with it
      */
     public GearStage drivenBy(String newShaft) {
-        return new GearStage(id, teeth, Require.notBlank("shaft", newShaft), inputHertz);
+        return new GearStage(id, teeth, Objects.requireNonNull(newShaft, "shaft"), inputHertz);
     }
 
     /**
@@ -58,7 +63,7 @@ public final class GearStage implements Serializable {
      * @return the stage with it
      */
     public GearStage withInputHertz(double hertz) {
-        return new GearStage(id, teeth, shaft, Require.positive("input", hertz, "Hz"));
+        return new GearStage(id, teeth, shaft, hertz);
     }
 
     /** {@return id of the stage} */

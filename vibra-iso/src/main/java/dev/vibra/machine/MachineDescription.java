@@ -10,12 +10,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Function;
 
@@ -31,7 +33,11 @@ public final class MachineDescription implements Serializable {
     private final Known known;
 
     private MachineDescription(Known known) {
-        this.known = known;
+        this.known = Objects.requireNonNull(known, "known");
+    }
+
+    private Object readResolve() {
+        return new MachineDescription(known);
     }
 
     /** A fact on which conclusions rest: if one was given wrong, a conclusion without it would be a guess. */
@@ -76,6 +82,41 @@ public final class MachineDescription implements Serializable {
         private Instant measured;
         private String state;
         private Set<Fact> faulty = Set.of();
+
+        @Override
+        void check() {
+            name = Require.notBlank("name", name);
+            Objects.requireNonNull(machine, "machine");
+            Objects.requireNonNull(train, "train");
+            Objects.requireNonNull(rotor, "rotor");
+            parts = distinct("part", parts, MachinePart::id);
+            bearings = distinct("bearing", bearings, BearingData::id);
+            points = distinct("point", points, MeasuringPoint::id);
+            Map<String, Map<String, Double>> copy = new LinkedHashMap<>();
+            baseline.forEach((point, values) -> copy.put(Objects.requireNonNull(point, "pointId"),
+                    finite(point, values)));
+            baseline = Collections.unmodifiableMap(copy);
+            state = textOrNull("state", state);
+            faulty = faulty.isEmpty() ? Collections.emptySet() : Collections.unmodifiableSet(EnumSet.copyOf(faulty));
+        }
+
+        private static <T> List<T> distinct(String what, List<T> list, Function<T, String> id) {
+            Set<String> seen = new HashSet<>();
+            for (T one : list) {
+                if (!seen.add(id.apply(one))) {
+                    throw new IllegalArgumentException(what + " id must be given once only: " + id.apply(one));
+                }
+            }
+            return List.copyOf(list);
+        }
+
+        private static Map<String, Double> finite(String point, Map<String, Double> values) {
+            Map<String, Double> copy = new TreeMap<>();
+            Objects.requireNonNull(values, "values").forEach((name, value) -> copy.put(
+                    Objects.requireNonNull(name, "name"), Require.finite("baseline of " + point + ", " + name,
+                            Objects.requireNonNull(value, "value"))));
+            return Collections.unmodifiableMap(copy);
+        }
     }
 
     private MachineDescription with(Consumer<Known> change) {
@@ -89,9 +130,7 @@ public final class MachineDescription implements Serializable {
      * @return the description
      */
     public static MachineDescription of(String name) {
-        Known known = new Known();
-        known.name = Require.notBlank("name", name);
-        return new MachineDescription(known);
+        return new MachineDescription(Facts.changed(new Known(), made -> made.name = name));
     }
 
     /**
@@ -123,8 +162,8 @@ public final class MachineDescription implements Serializable {
      * @return the description with it
      */
     public MachineDescription withPart(MachinePart part) {
-        part.shaft().ifPresent(known.train::ratioOf);
-        return with(changed -> changed.parts = longer("part", known.parts, part, MachinePart::id));
+        Objects.requireNonNull(part, "part").shaft().ifPresent(known.train::ratioOf);
+        return with(changed -> changed.parts = longer(known.parts, part));
     }
 
     /**
@@ -156,7 +195,8 @@ public final class MachineDescription implements Serializable {
      * @return the description with it
      */
     public MachineDescription withBearing(BearingData bearing) {
-        return with(changed -> changed.bearings = longer("bearing", known.bearings, bearing, BearingData::id));
+        Objects.requireNonNull(bearing, "bearing");
+        return with(changed -> changed.bearings = longer(known.bearings, bearing));
     }
 
     /**
@@ -166,9 +206,9 @@ public final class MachineDescription implements Serializable {
      * @return the description with it
      */
     public MachineDescription withPoint(MeasuringPoint point) {
-        point.shaft().ifPresent(known.train::ratioOf);
+        Objects.requireNonNull(point, "point").shaft().ifPresent(known.train::ratioOf);
         point.part().ifPresent(this::part);
-        return with(changed -> changed.points = longer("point", known.points, point, MeasuringPoint::id));
+        return with(changed -> changed.points = longer(known.points, point));
     }
 
     /**
@@ -180,8 +220,8 @@ public final class MachineDescription implements Serializable {
      */
     public MachineDescription withBaseline(String pointId, Map<String, Double> values) {
         Map<String, Map<String, Double>> more = new LinkedHashMap<>(known.baseline);
-        more.put(Objects.requireNonNull(pointId, "pointId"), Map.copyOf(values));
-        return with(changed -> changed.baseline = Collections.unmodifiableMap(more));
+        more.put(pointId, values);
+        return with(changed -> changed.baseline = more);
     }
 
     /**
@@ -193,6 +233,11 @@ public final class MachineDescription implements Serializable {
     public MachineDescription withBalancing(BalancingJob job) {
         Objects.requireNonNull(job, "balancing");
         return with(changed -> changed.balancing = job);
+    }
+
+    /** {@return the description without its balancing job, which counts as given with an error} */
+    public MachineDescription withoutBalancing() {
+        return withFaulty(Fact.BALANCING).with(changed -> changed.balancing = null);
     }
 
     /**
@@ -213,7 +258,7 @@ public final class MachineDescription implements Serializable {
      * @return the description with it
      */
     public MachineDescription inState(String state) {
-        Require.notBlank("state", state);
+        Objects.requireNonNull(state, "state");
         return with(changed -> changed.state = state);
     }
 
@@ -224,18 +269,15 @@ public final class MachineDescription implements Serializable {
      * @return the description with the note
      */
     public MachineDescription withFaulty(Fact fact) {
-        Set<Fact> more = EnumSet.of(fact);
+        Set<Fact> more = EnumSet.of(Objects.requireNonNull(fact, "fact"));
         more.addAll(known.faulty);
-        return with(changed -> changed.faulty = Collections.unmodifiableSet(more));
+        return with(changed -> changed.faulty = more);
     }
 
-    private static <T> List<T> longer(String what, List<T> list, T last, Function<T, String> id) {
-        if (list.stream().anyMatch(one -> id.apply(one).equals(id.apply(last)))) {
-            throw new IllegalArgumentException(what + " id must be given once only: " + id.apply(last));
-        }
+    private static <T> List<T> longer(List<T> list, T last) {
         List<T> copy = new ArrayList<>(list);
         copy.add(last);
-        return List.copyOf(copy);
+        return copy;
     }
 
     /** {@return name of the machine} */
@@ -297,6 +339,7 @@ public final class MachineDescription implements Serializable {
      * @return the bearing, if its geometry is known
      */
     public Optional<BearingData> bearing(String id) {
+        Objects.requireNonNull(id, "id");
         return known.bearings.stream().filter(bearing -> bearing.id().equals(id)).findFirst();
     }
 
@@ -312,6 +355,7 @@ public final class MachineDescription implements Serializable {
      * @return turns of its shaft, or of the shaft of its part, for one turn of the main shaft
      */
     public double ratioAt(MeasuringPoint point) {
+        Objects.requireNonNull(point, "point");
         return point.shaft().or(() -> point.part().flatMap(id -> part(id).shaft())).map(known.train::ratioOf)
                 .orElse(1.0);
     }
@@ -333,6 +377,7 @@ public final class MachineDescription implements Serializable {
      * @return value by the name of its descriptor; empty if there are none
      */
     public Map<String, Double> baseline(String pointId) {
+        Objects.requireNonNull(pointId, "pointId");
         return known.baseline.getOrDefault(pointId, Map.of());
     }
 

@@ -19,8 +19,12 @@ public final class MachinePart implements Serializable {
     private MachinePart(String id, Machine machine, String shaft, CriterionRequest criterion) {
         this.id = Require.notBlank("id", id);
         this.machine = Objects.requireNonNull(machine, "machine");
-        this.shaft = shaft;
+        this.shaft = shaft == null ? null : Require.notBlank("shaft", shaft);
         this.criterion = criterion;
+    }
+
+    private Object readResolve() {
+        return new MachinePart(id, machine, shaft, criterion);
     }
 
     /**
@@ -41,7 +45,7 @@ public final class MachinePart implements Serializable {
      * @return the part with it
      */
     public MachinePart onShaft(String newShaft) {
-        return new MachinePart(id, machine, Require.notBlank("shaft", newShaft), criterion);
+        return new MachinePart(id, machine, Objects.requireNonNull(newShaft, "shaft"), criterion);
     }
 
     /**

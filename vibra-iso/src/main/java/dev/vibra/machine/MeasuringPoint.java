@@ -22,7 +22,11 @@ public final class MeasuringPoint implements Serializable {
     private final Known known;
 
     private MeasuringPoint(Known known) {
-        this.known = known;
+        this.known = Objects.requireNonNull(known, "known");
+    }
+
+    private Object readResolve() {
+        return new MeasuringPoint(known);
     }
 
     /** Written once, by the chain, before the point is handed out. */
@@ -37,6 +41,19 @@ public final class MeasuringPoint implements Serializable {
         private Mounting mounting;
         private Double expandedUncertainty;
         private String positiveAxis;
+
+        @Override
+        void check() {
+            id = Require.notBlank("id", id);
+            part = textOrNull("part", part);
+            bearing = textOrNull("bearing", bearing);
+            shaft = textOrNull("shaft", shaft);
+            positiveAxis = textOrNull("positive axis", positiveAxis);
+            countOrNull("pulsesPerRevolution", pulsesPerRevolution);
+            if (expandedUncertainty != null) {
+                Require.within("expandedUncertaintyPercent", 100 * expandedUncertainty, 0, 100, "%");
+            }
+        }
     }
 
     private MeasuringPoint with(Consumer<Known> change) {
@@ -50,9 +67,7 @@ public final class MeasuringPoint implements Serializable {
      * @return the point
      */
     public static MeasuringPoint of(String id) {
-        Known known = new Known();
-        known.id = Require.notBlank("id", id);
-        return new MeasuringPoint(known);
+        return new MeasuringPoint(Facts.changed(new Known(), made -> made.id = id));
     }
 
     /**
@@ -73,7 +88,7 @@ public final class MeasuringPoint implements Serializable {
      * @return the point with it
      */
     public MeasuringPoint withPart(String part) {
-        Require.notBlank("part", part);
+        Objects.requireNonNull(part, "part");
         return with(changed -> changed.part = part);
     }
 
@@ -84,7 +99,7 @@ public final class MeasuringPoint implements Serializable {
      * @return the point with it
      */
     public MeasuringPoint withBearing(String bearing) {
-        Require.notBlank("bearing", bearing);
+        Objects.requireNonNull(bearing, "bearing");
         return with(changed -> changed.bearing = bearing);
     }
 
@@ -95,7 +110,7 @@ public final class MeasuringPoint implements Serializable {
      * @return the point with it
      */
     public MeasuringPoint withShaft(String shaft) {
-        Require.notBlank("shaft", shaft);
+        Objects.requireNonNull(shaft, "shaft");
         return with(changed -> changed.shaft = shaft);
     }
 
@@ -106,7 +121,6 @@ public final class MeasuringPoint implements Serializable {
      * @return the point with it
      */
     public MeasuringPoint withTachometer(int pulses) {
-        Require.atLeast("pulsesPerRevolution", pulses, 1);
         return with(changed -> changed.pulsesPerRevolution = pulses);
     }
 
@@ -140,7 +154,7 @@ public final class MeasuringPoint implements Serializable {
      * @return the point with it
      */
     public MeasuringPoint withPositiveAxis(String axis) {
-        Require.notBlank("positive axis", axis);
+        Objects.requireNonNull(axis, "axis");
         return with(changed -> changed.positiveAxis = axis);
     }
 

@@ -13,9 +13,17 @@ public final class Motor implements Serializable {
     private final boolean converter;
 
     private Motor(Integer poles, Integer rotorBars, boolean converter) {
+        if (poles != null && Require.atLeast("poles", poles, 2) % 2 != 0) {
+            throw new IllegalArgumentException("poles must be an even number: " + poles);
+        }
+        Facts.countOrNull("rotorBars", rotorBars);
         this.poles = poles;
         this.rotorBars = rotorBars;
         this.converter = converter;
+    }
+
+    private Object readResolve() {
+        return new Motor(poles, rotorBars, converter);
     }
 
     /** {@return a motor of which nothing is known; it is taken as fed straight from the line} */
@@ -30,10 +38,6 @@ public final class Motor implements Serializable {
      * @return the motor with it
      */
     public Motor withPoles(int number) {
-        Require.atLeast("poles", number, 2);
-        if (number % 2 != 0) {
-            throw new IllegalArgumentException("poles must be an even number: " + number);
-        }
         return new Motor(number, rotorBars, converter);
     }
 
@@ -44,7 +48,7 @@ public final class Motor implements Serializable {
      * @return the motor with it
      */
     public Motor withRotorBars(int number) {
-        return new Motor(poles, Require.atLeast("rotorBars", number, 1), converter);
+        return new Motor(poles, number, converter);
     }
 
     /** {@return the motor fed by a frequency converter, so that the line frequency doesn't tell its speed} */

@@ -21,10 +21,16 @@ public final class RotorData implements Serializable {
     private final Arrangement arrangement;
 
     private RotorData(Double massKilograms, BalanceGrade grade, Integer planes, Arrangement arrangement) {
-        this.massKilograms = massKilograms;
+        this.massKilograms = massKilograms == null ? null
+                : Double.valueOf(Require.positive("massKilograms", massKilograms, "kg"));
         this.grade = grade;
+        Facts.countOrNull("planes", planes);
         this.planes = planes;
         this.arrangement = arrangement;
+    }
+
+    private Object readResolve() {
+        return new RotorData(massKilograms, grade, planes, arrangement);
     }
 
     /** {@return a rotor of which nothing is known} */
@@ -39,7 +45,7 @@ public final class RotorData implements Serializable {
      * @return the rotor with it
      */
     public RotorData withMassKilograms(double kilograms) {
-        return new RotorData(Require.positive("massKilograms", kilograms, "kg"), grade, planes, arrangement);
+        return new RotorData(kilograms, grade, planes, arrangement);
     }
 
     /**
@@ -59,7 +65,7 @@ public final class RotorData implements Serializable {
      * @return the rotor with it
      */
     public RotorData withPlanes(int number) {
-        return new RotorData(massKilograms, grade, Require.atLeast("planes", number, 1), arrangement);
+        return new RotorData(massKilograms, grade, number, arrangement);
     }
 
     /**

@@ -1,5 +1,6 @@
 package dev.vibra.measuring;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,10 +16,19 @@ public final class MachineLayout implements Serializable {
     private static final long serialVersionUID = 1;
 
     /** One part; {@code link} is null for the driver. */
-    record Part(String name, Link link, boolean overhung) implements Serializable {}
+    record Part(String name, Link link, boolean overhung) implements Serializable {
+        Part {
+            name = Require.notBlank("name", name);
+        }
+    }
 
     /** One bearing with the place of its part. */
-    record Place(int part, BearingType type, boolean thrust) implements Serializable {}
+    record Place(int part, BearingType type, boolean thrust) implements Serializable {
+        Place {
+            Require.atLeast("part", part, 0);
+            Objects.requireNonNull(type, "type");
+        }
+    }
 
     private final Orientation orientation;
     private final List<Part> parts;
@@ -26,8 +36,15 @@ public final class MachineLayout implements Serializable {
 
     private MachineLayout(Orientation orientation, List<Part> parts, List<Place> bearings) {
         this.orientation = Objects.requireNonNull(orientation, "orientation");
-        this.parts = List.copyOf(parts);
-        this.bearings = List.copyOf(bearings);
+        this.parts = Require.copy("parts", parts);
+        this.bearings = Require.copy("bearings", bearings);
+        for (Place place : this.bearings) {
+            Require.within("part of a bearing", place.part(), 0, parts.size() - 1.0, "");
+        }
+    }
+
+    private Object readResolve() {
+        return new MachineLayout(orientation, parts, bearings);
     }
 
     /**

@@ -1,5 +1,6 @@
 package dev.vibra.measuring;
 
+import dev.vibra.internal.Require;
 import dev.vibra.measuring.MachineLayout.Part;
 import dev.vibra.measuring.MachineLayout.Place;
 import dev.vibra.measuring.PlannedPoint.Need;
@@ -28,8 +29,12 @@ public final class MeasuringPlan implements Serializable {
 
     private MeasuringPlan(MachineLayout layout, List<PlannedPoint> points, List<String> notes) {
         this.layout = layout;
-        this.points = List.copyOf(points);
-        this.notes = List.copyOf(notes);
+        this.points = Require.copy("points", points);
+        this.notes = Require.copy("notes", notes);
+    }
+
+    private Object readResolve() {
+        return of(layout);
     }
 
     /**
@@ -40,7 +45,7 @@ public final class MeasuringPlan implements Serializable {
      * @throws IllegalArgumentException if the layout has no bearing
      */
     public static MeasuringPlan of(MachineLayout layout) {
-        if (layout.bearings().isEmpty()) {
+        if (Objects.requireNonNull(layout, "layout").bearings().isEmpty()) {
             throw new IllegalArgumentException("layout must have a bearing: " + layout);
         }
         List<PlannedPoint> points = new ArrayList<>();
@@ -151,6 +156,7 @@ public final class MeasuringPlan implements Serializable {
      * @return unmodifiable list in the order of the bearings
      */
     public List<PlannedPoint> points(Need need) {
+        Objects.requireNonNull(need, "need");
         return points.stream().filter(point -> point.need() == need).toList();
     }
 

@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * The resonance of a mounted sensor and what it does below: sensor and fixing as an undamped mass on a spring.
@@ -86,6 +87,7 @@ public record MountedResonance(double hertz) implements Serializable {
      * @return true if it does
      */
     public boolean isHighEnoughFor(Band band) {
+        Objects.requireNonNull(band, "band");
         return hertz >= WANTED_RATIO * band.highestHertz();
     }
 

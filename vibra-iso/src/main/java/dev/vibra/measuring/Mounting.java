@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * How an accelerometer is fixed, with the usable upper frequencies that public sources give.
@@ -83,7 +84,7 @@ public enum Mounting {
         List<String> warnings = new ArrayList<>();
         String figures = Digits.compact(lowestFigureHertz, 5) + " Hz to " + Digits.compact(highestFigureHertz, 5)
                 + " Hz (sources disagree)";
-        if (band.highestHertz() > highestFigureHertz) {
+        if (Objects.requireNonNull(band, "band").highestHertz() > highestFigureHertz) {
             warnings.add(label + " is said to be usable up to " + figures + ": " + band
                     + " reaches beyond all of them");
         } else if (band.highestHertz() > lowestFigureHertz) {

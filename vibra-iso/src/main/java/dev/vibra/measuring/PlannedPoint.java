@@ -1,5 +1,6 @@
 package dev.vibra.measuring;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Objects;
 
@@ -46,6 +47,7 @@ public record PlannedPoint(int bearing, String part, Direction direction, Need n
      * @param purpose what it is good for
      */
     public PlannedPoint {
+        Require.atLeast("bearing", bearing, 1);
         Objects.requireNonNull(part, "part");
         Objects.requireNonNull(direction, "direction");
         Objects.requireNonNull(need, "need");

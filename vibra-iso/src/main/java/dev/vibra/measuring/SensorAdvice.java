@@ -35,8 +35,12 @@ public final class SensorAdvice implements Serializable {
     private final Band band;
 
     private SensorAdvice(double peakG, Band band) {
-        this.peakG = peakG;
-        this.band = band;
+        this.peakG = Require.positive("highest", peakG, "g");
+        this.band = Objects.requireNonNull(band, "band");
+    }
+
+    private Object readResolve() {
+        return new SensorAdvice(peakG, band);
     }
 
     /**
@@ -48,11 +52,11 @@ public final class SensorAdvice implements Serializable {
      * @throws IllegalArgumentException if the level is no acceleration, not zero to peak, or zero
      */
     public static SensorAdvice of(Level highest, Band band) {
+        Objects.requireNonNull(highest, "highest");
         if (highest.quantity() != Quantity.ACCELERATION || highest.detector() != Detector.ZERO_TO_PEAK) {
             throw new IllegalArgumentException("highest must be an acceleration, zero to peak: " + highest);
         }
-        return new SensorAdvice(Require.positive("highest", highest.in(Unit.G), "g"),
-                Objects.requireNonNull(band, "band"));
+        return new SensorAdvice(highest.in(Unit.G), band);
     }
 
     /**

@@ -30,7 +30,13 @@ public record BearingSurvey(String bearing, BearingDiagnosis diagnosis, String p
 
     /** {@return true if an element shows a defect, or a pulsation is a rolling element's or the cage's} */
     public boolean showsDefect() {
-        return diagnosis.rollingElementOrCage().isPresent() || diagnosis.findings().stream().anyMatch(finding -> finding.verdict() == ElementVerdict.PRESENT);
+        return diagnosis.rollingElementOrCage().isPresent()
+                || diagnosis.findings().stream().anyMatch(finding -> finding.verdict() == ElementVerdict.PRESENT);
+    }
+
+    /** {@return the same without the envelope spectrum, which is much larger than the findings} */
+    public BearingSurvey withoutSpectrum() {
+        return new BearingSurvey(bearing, diagnosis.withoutSpectrum(), preparation);
     }
 
     /** Returns the bearing and its elements in one line. */

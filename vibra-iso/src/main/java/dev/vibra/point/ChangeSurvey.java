@@ -26,6 +26,10 @@ public final class ChangeSurvey implements Serializable {
         this.setting = setting;
     }
 
+    private Object readResolve() {
+        return new ChangeSurvey(descriptor, value, reference, change, setting);
+    }
+
     /** The setting is null where the baseline suggests none. */
     static ChangeSurvey of(String descriptor, double value, double reference, Change change, AlarmSetting setting) {
         return new ChangeSurvey(descriptor, value, reference, change, setting);

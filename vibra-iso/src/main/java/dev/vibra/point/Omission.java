@@ -69,6 +69,7 @@ public record Omission(Subject subject, String part, String reason) implements S
      * @return the omission
      */
     public static Omission of(Subject subject, String reason) {
+        Objects.requireNonNull(subject, "subject");
         return new Omission(subject, subject.toString(), reason);
     }
 

@@ -29,8 +29,12 @@ public final class PartCriterion implements Serializable {
 
     private PartCriterion(String part, Severity severity, String doubt) {
         this.part = part;
-        this.severity = severity;
+        this.severity = Objects.requireNonNull(severity, "severity");
         this.doubt = doubt;
+    }
+
+    private Object readResolve() {
+        return new PartCriterion(part, severity, doubt);
     }
 
     /**
@@ -41,6 +45,7 @@ public final class PartCriterion implements Serializable {
      * @return one criterion for each part, at least one
      */
     public static List<PartCriterion> of(MachineDescription machine) {
+        Objects.requireNonNull(machine, "machine");
         String doubt = machine.faulty().stream().filter(FACTS::contains).map(Fact::toString)
                 .collect(Collectors.joining(", "));
         String reason = doubt.isEmpty() ? null : "the criterion depends on facts that the description gives with an"

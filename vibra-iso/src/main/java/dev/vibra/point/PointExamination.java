@@ -2,11 +2,13 @@ package dev.vibra.point;
 
 import dev.vibra.bearing.proportion.UnknownBearing;
 import dev.vibra.descriptor.Description;
+import dev.vibra.descriptor.Descriptor;
 import dev.vibra.descriptor.Descriptor.Basis;
 import dev.vibra.descriptor.Descriptors;
 import dev.vibra.descriptor.DominantLine;
 import dev.vibra.descriptor.NamedLine;
 import dev.vibra.descriptor.Signals;
+import dev.vibra.internal.Digits;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
@@ -14,6 +16,7 @@ import dev.vibra.machine.Rate;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.quantity.Unit;
 import dev.vibra.rotation.ShaftAngle;
 import dev.vibra.severity.Criterion;
 import dev.vibra.signal.Waveform;
@@ -31,6 +34,10 @@ import java.util.stream.Stream;
  * returns.
  */
 public final class PointExamination {
+    private static final double SLOWEST_HERTZ = 5;
+    private static final double SMALLEST = 1e-20;
+    private static final double LARGEST = 1e20;
+
     private final MachineDescription machine;
     private final List<PartCriterion> criteria;
     private final boolean insisting;
@@ -74,7 +81,7 @@ public final class PointExamination {
     }
 
     /**
-     * Works out one point.
+     * Works out one point; a recording sampled below 5 Hz, or that reaches what no machine does, counts as none.
      *
      * @param point a point of the machine
      * @param wave its recording, a motion
@@ -83,9 +90,16 @@ public final class PointExamination {
      * @throws IllegalArgumentException if the recording isn't a motion
      */
     public PointSurvey examine(MeasuringPoint point, Waveform wave, Optional<Waveform> tachometer) {
+        Objects.requireNonNull(point, "point");
+        Objects.requireNonNull(wave, "wave");
+        Objects.requireNonNull(tachometer, "tachometer");
         if (!wave.quantity().isMotion()) {
             throw new IllegalArgumentException("recording of " + point.id() + " must measure a motion: "
                     + wave.quantity());
+        }
+        Optional<String> obstacle = obstacle(wave);
+        if (obstacle.isPresent()) {
+            return PointSurvey.withoutRecording(point, obstacle.get());
         }
         List<Omission> omissions = new ArrayList<>();
         Optional<PartCriterion> criterion = criterionAt(point, criteria);
@@ -96,7 +110,8 @@ public final class PointExamination {
                 gate.reason())));
         Traces traces = Traces.of(wave);
         if (refused.size() == Aspect.values().length) {
-            return PointSurvey.without(point, gate.summary(), givenSpeed(point, gate.reason()), omissions, traces);
+            return PointSurvey.without(point, gate.summary(), givenSpeed(point, gate.reason()), omissions, traces,
+                    gate.reason());
         }
         SpeedReading speed = SpeedReading.of(machine, point, Signals.of(gate.steady()), tachometer, omissions);
         Signals signals = speed.signals();
@@ -106,11 +121,28 @@ public final class PointExamination {
         Optional<UnknownBearing> unknown = refused.contains(Aspect.ENVELOPE) ? Optional.empty()
                 : unknownBearing(point, wave, speed.found(), rates);
         List<NamedLine> lines = signals.lines(rates);
-        PointSurvey.Numbers numbers = numbers(wave, signals, refused, lines, bearing, omissions);
+        PointSurvey.Numbers numbers = numbers(wave, signals, refused, gate.reason(), lines, bearing, omissions);
         PointJudge judge = new PointJudge(machine, point, criterionAt(point, speed.found()), omissions);
         PointSurvey.Judged judged = refused.contains(Aspect.MOTION) ? judge.without() : judge.judge(signals);
         return new PointSurvey(point, gate.summary(), speed.found(), numbers, judged,
-                new PointSurvey.Heard(bearing.stream().toList(), unknown.orElse(null)), insists, omissions, signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
+                new PointSurvey.Heard(bearing.stream().toList(), unknown.orElse(null)), insists, omissions,
+                signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
+    }
+
+    /** No vibration is as slow, as small or as large; a rate, unit or scale is wrong, and arithmetic would end. */
+    private static Optional<String> obstacle(Waveform wave) {
+        if (wave.sampleRateHertz() < SLOWEST_HERTZ) {
+            return Optional.of("is sampled at " + Digits.compact(wave.sampleRateHertz(), 3) + " Hz; a vibration needs "
+                    + Digits.compact(SLOWEST_HERTZ, 3) + " Hz at least");
+        }
+        double largest = 0;
+        for (int i = 0; i < wave.length(); i++) {
+            largest = Math.max(largest, Math.abs(wave.at(i)));
+        }
+        Unit si = Stream.of(Unit.values()).filter(unit -> unit.quantity() == wave.quantity() && unit.toSi() == 1)
+                .findFirst().orElseThrow();
+        return largest == 0 || largest >= SMALLEST && largest <= LARGEST ? Optional.empty() : Optional.of("reaches "
+                + Digits.significant(largest, 3) + " " + si + ", which no machine does; look at unit and scale");
     }
 
     private SpeedFound givenSpeed(MeasuringPoint point, String reason) {
@@ -132,7 +164,7 @@ public final class PointExamination {
     }
 
     private PointSurvey.Numbers numbers(Waveform wave, Signals signals, List<Aspect> refused,
-            List<NamedLine> lines, Optional<BearingSurvey> bearing, List<Omission> omissions) {
+            String refusal, List<NamedLine> lines, Optional<BearingSurvey> bearing, List<Omission> omissions) {
         boolean statistics = !refused.contains(Aspect.STATISTICS);
         boolean motion = !refused.contains(Aspect.MOTION);
         Descriptors table = Descriptors.standard();
@@ -144,9 +176,10 @@ public final class PointExamination {
         if (motion) {
             basis.add(Basis.MOTION);
         }
-        Description description = table.on(basis).of(signals);
-        description.missing().forEach((name, reason) ->
-                omissions.add(new Omission(Omission.Subject.DESCRIPTOR, name, reason)));
+        Description description = table.of(signals, basis, refusal);
+        table.rows().stream().filter(row -> basis.contains(row.basis())).map(Descriptor::name)
+                .filter(description.missing()::containsKey).forEach(name -> omissions.add(
+                        new Omission(Omission.Subject.DESCRIPTOR, name, description.missing().get(name))));
         Impulsiveness impulsiveness = statistics && wave.quantity() == Quantity.ACCELERATION
                 ? Impulsiveness.of(signals, wave).orElse(null) : null;
         List<DominantLine> dominant = signals.dominantLines(lines);

@@ -2,8 +2,10 @@ package dev.vibra.point;
 
 import dev.vibra.bearing.proportion.UnknownBearing;
 import dev.vibra.descriptor.Description;
+import dev.vibra.descriptor.Descriptors;
 import dev.vibra.descriptor.DominantLine;
 import dev.vibra.descriptor.NamedLine;
+import dev.vibra.internal.Require;
 import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.machine.Rate;
 import dev.vibra.severity.Measurement;
@@ -11,14 +13,12 @@ import dev.vibra.severity.Verdict;
 import dev.vibra.severity.Zone;
 import java.io.Serializable;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 
 /** Everything that was worked out for one measuring point, and what was not, with the reason. Immutable. */
 public final class PointSurvey implements Serializable {
     private static final long serialVersionUID = 4;
-    private static final Description NOTHING = new Description(List.of(), Map.of());
 
     private final MeasuringPoint point;
     private final RecordingSummary recording;
@@ -36,35 +36,57 @@ public final class PointSurvey implements Serializable {
         this.point = Objects.requireNonNull(point, "point");
         this.recording = recording;
         this.speed = Objects.requireNonNull(speed, "speed");
-        this.numbers = numbers;
-        this.judged = judged;
-        this.heard = heard;
+        this.numbers = Objects.requireNonNull(numbers, "numbers");
+        this.judged = Objects.requireNonNull(judged, "judged");
+        this.heard = Objects.requireNonNull(heard, "heard");
         this.insisted = insisted;
-        this.omissions = List.copyOf(omissions);
+        this.omissions = Require.copy("omissions", omissions);
         this.traces = traces;
+    }
+
+    private Object readResolve() {
+        return new PointSurvey(point, recording, speed, numbers, judged, heard, insisted, omissions, traces);
     }
 
     /** What the signals of the point say; impulsiveness is null where it isn't known. */
     record Numbers(Description description, List<NamedLine> lines, List<DominantLine> dominant,
             Impulsiveness impulsiveness, boolean turning) implements Serializable {
-        static final Numbers NONE = new Numbers(NOTHING, List.of(), List.of(), null, false);
+        Numbers {
+            Objects.requireNonNull(description, "description");
+            lines = Require.copy("lines", lines);
+            dominant = Require.copy("dominant", dominant);
+        }
+
+        /** No number, and the reason at every name. */
+        static Numbers none(String reason) {
+            return new Numbers(Descriptors.standard().none(reason), List.of(), List.of(), null, false);
+        }
     }
 
     /** What the criterion says of the point; the verdict is null where there is none. */
     record Judged(List<Measurement> measurements, Verdict verdict, List<ChangeSurvey> changes)
             implements Serializable {
+        Judged {
+            measurements = Require.copy("measurements", measurements);
+            changes = Require.copy("changes", changes);
+        }
+
         static final Judged NONE = new Judged(List.of(), null, List.of());
     }
 
     /** What the envelopes say; what they say of a bearing that isn't described is null where it wasn't asked. */
     record Heard(List<BearingSurvey> bearings, UnknownBearing unknown) implements Serializable {
+        Heard {
+            bearings = Require.copy("bearings", bearings);
+        }
+
         static final Heard NOTHING = new Heard(List.of(), null);
     }
 
     /** A point of which nothing could be worked out; the recording is null where there is none. */
     static PointSurvey without(MeasuringPoint point, RecordingSummary recording, SpeedFound speed,
-            List<Omission> omissions, Traces traces) {
-        return new PointSurvey(point, recording, speed, Numbers.NONE, Judged.NONE, Heard.NOTHING, false, omissions,
+            List<Omission> omissions, Traces traces, String reason) {
+        return new PointSurvey(point, recording, speed, Numbers.none(reason), Judged.NONE, Heard.NOTHING, false, omissions,
                 traces);
     }
 
@@ -77,16 +99,18 @@ public final class PointSurvey implements Serializable {
      */
     public static PointSurvey withoutRecording(MeasuringPoint point, String reason) {
         return without(point, null, SpeedFound.notDetermined("there is no recording"),
-                List.of(Omission.of(Omission.Subject.RECORDING, reason)), null);
+                List.of(Omission.of(Omission.Subject.RECORDING, reason)), null, reason);
     }
 
     /**
-     * Drops the signals, which are much larger than the numbers.
+     * Drops signals and envelope spectra, which are much larger than the numbers.
      *
-     * @return the same without {@link #traces()}
+     * @return the same without {@link #traces()} and spectra of bearings
      */
     public PointSurvey withoutTraces() {
-        return new PointSurvey(point, recording, speed, numbers, judged, heard, insisted, omissions, null);
+        Heard findings = new Heard(heard.bearings().stream().map(BearingSurvey::withoutSpectrum).toList(),
+                heard.unknown());
+        return new PointSurvey(point, recording, speed, numbers, judged, findings, insisted, omissions, null);
     }
 
     /** {@return the point} */
@@ -124,7 +148,7 @@ public final class PointSurvey implements Serializable {
         return speed;
     }
 
-    /** {@return numbers under stable names, and reasons for those that are missing} */
+    /** {@return numbers under stable names, and reasons for those that are missing: each name of the table has one} */
     public Description description() {
         return numbers.description();
     }

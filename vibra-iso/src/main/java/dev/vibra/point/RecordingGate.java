@@ -46,7 +46,8 @@ record RecordingGate(RecordingSummary summary, Waveform steady, String reason) {
                 new Remark("mounting", text, mounting.lowestFigureHertz(), band.highestHertz(), false))));
         Optional<Steadiness> levels = remarks.stream().anyMatch(remark -> remark.code().equals(PARTLY_STEADY))
                 ? Steadiness.ofLevel(wave) : Optional.empty();
-        Optional<Waveform> part = levels.flatMap(Steadiness::longestSteady);
+        // A stretch in which nothing was measured is steady and tells nothing.
+        Optional<Waveform> part = levels.flatMap(Steadiness::longestSteady).filter(one -> one.moments().rms() > 0);
         part.ifPresent(stretch -> remarks.add(stretchRemark(stretch, wave, levels.get())));
         return of(wave, part.orElse(wave), remarks);
     }

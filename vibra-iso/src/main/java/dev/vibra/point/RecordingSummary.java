@@ -4,6 +4,8 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quality.RecordingQuality;
 import java.io.Serializable;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
@@ -29,10 +31,14 @@ public record RecordingSummary(double sampleRateHertz, int samples, RecordingQua
      * @param refused see the record
      */
     public RecordingSummary {
+        Objects.requireNonNull(refused, "refused");
         Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         Require.atLeast("samples", samples, 1);
+        Require.finite("duration", samples / sampleRateHertz);
         Objects.requireNonNull(quality, "quality");
-        refused = Set.copyOf(refused);
+        Set<Aspect> copy = EnumSet.noneOf(Aspect.class);
+        copy.addAll(refused);
+        refused = Collections.unmodifiableSet(copy);
     }
 
     /** {@return true if the level was steady in a part of the recording only, and numbers are taken from that} */

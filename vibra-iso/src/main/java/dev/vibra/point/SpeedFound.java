@@ -19,9 +19,17 @@ public final class SpeedFound implements Serializable {
 
     private SpeedFound(RotationSpeed speed, Source source, Double confidence, String remark) {
         this.speed = speed;
-        this.source = source;
-        this.confidence = confidence;
+        this.source = Objects.requireNonNull(source, "source");
+        if ((speed == null) != (source == Source.NOT_DETERMINED)) {
+            throw new IllegalArgumentException("speed must be there if it was determined: " + speed + ", " + source);
+        }
+        this.confidence = confidence == null ? null
+                : Double.valueOf(Require.within("confidence", confidence, 0, 1, ""));
         this.remark = Objects.requireNonNull(remark, "remark");
+    }
+
+    private Object readResolve() {
+        return new SpeedFound(speed, source, confidence, remark);
     }
 
     /** Where a speed is known from. */
@@ -79,8 +87,7 @@ public final class SpeedFound implements Serializable {
      * @return the speed
      */
     public static SpeedFound inRecording(RotationSpeed speed, double confidence, String remark) {
-        return new SpeedFound(Objects.requireNonNull(speed, "speed"), Source.RECORDING,
-                Require.within("confidence", confidence, 0, 1, ""), remark);
+        return new SpeedFound(Objects.requireNonNull(speed, "speed"), Source.RECORDING, confidence, remark);
     }
 
     /**

@@ -20,6 +20,10 @@ public final class Traces implements Serializable {
         this.velocity = velocity;
     }
 
+    private Object readResolve() {
+        return new Traces(waveform, velocity);
+    }
+
     /**
      * Keeps the recording alone.
      *

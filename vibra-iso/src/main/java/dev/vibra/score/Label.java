@@ -1,10 +1,12 @@
 package dev.vibra.score;
 
 import dev.vibra.bearing.kinematics.BearingElement;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -30,7 +32,7 @@ public record Label(List<String> codes) implements Serializable {
      * @param codes see the record
      */
     public Label {
-        codes = List.copyOf(codes);
+        codes = Require.copy("codes", codes);
         for (String code : codes) {
             if (!KNOWN.contains(code)) {
                 throw new IllegalArgumentException("code must be one of " + String.join(", ", KNOWN) + ": " + code);
@@ -54,6 +56,8 @@ public record Label(List<String> codes) implements Serializable {
      * @return the label
      */
     public static Label of(String first, String... more) {
+        Objects.requireNonNull(first, "first");
+        Objects.requireNonNull(more, "more");
         return new Label(Stream.concat(Stream.of(first), Arrays.stream(more)).toList());
     }
 

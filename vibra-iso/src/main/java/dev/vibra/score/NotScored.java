@@ -21,7 +21,7 @@ public record NotScored(String machine, List<String> points, String reason) impl
      */
     public NotScored {
         machine = Require.notBlank("machine", machine);
-        points = List.copyOf(points);
+        points = Require.copy("points", points);
         reason = Require.notBlank("reason", reason);
     }
 

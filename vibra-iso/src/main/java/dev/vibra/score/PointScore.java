@@ -9,6 +9,7 @@ import dev.vibra.point.Omission;
 import dev.vibra.point.PointSurvey;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -24,7 +25,7 @@ final class PointScore {
         this.machine = machine;
         this.point = point;
         this.findings = findings.stream().filter(one -> one.points().contains(point.point().id())).toList();
-        this.label = label;
+        this.label = Objects.requireNonNull(label, "label");
     }
 
     /** Returns one row for each fault of the label, or one for a healthy point. */

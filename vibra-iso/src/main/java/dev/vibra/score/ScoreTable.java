@@ -58,7 +58,7 @@ final class ScoreTable {
     }
 
     private void line(int width, String label, String count, List<String> cells) {
-        StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-" + width + "s %5s", label, count));
+        StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%-" + Math.max(1, width) + "s %5s", label, count));
         cells.forEach(cell -> line.append(String.format(Locale.ROOT, " %5s", cell)));
         lines.add(line.toString().stripTrailing());
     }

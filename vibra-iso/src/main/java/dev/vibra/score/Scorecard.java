@@ -2,12 +2,14 @@ package dev.vibra.score;
 
 import dev.vibra.diagnosis.Finding;
 import dev.vibra.evidence.Share;
+import dev.vibra.internal.Require;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.survey.MachineSurvey;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -43,8 +45,8 @@ public record Scorecard(List<ScoredLabel> rows, List<NotScored> notScored) imple
      * @param notScored see the record
      */
     public Scorecard {
-        rows = List.copyOf(rows);
-        notScored = List.copyOf(notScored);
+        rows = Require.copy("rows", rows);
+        notScored = Require.copy("notScored", notScored);
     }
 
     /** {@return a card without any row} */
@@ -62,7 +64,7 @@ public record Scorecard(List<ScoredLabel> rows, List<NotScored> notScored) imple
      * @throws IllegalArgumentException if a label names no point of the survey
      */
     public Scorecard with(String machine, MachineSurvey survey, Map<String, Label> labels) {
-        return with(machine, survey.points(), survey.findings(), labels);
+        return with(machine, Objects.requireNonNull(survey, "survey").points(), survey.findings(), labels);
     }
 
     /**
@@ -77,7 +79,8 @@ public record Scorecard(List<ScoredLabel> rows, List<NotScored> notScored) imple
      */
     public Scorecard with(String machine, List<PointSurvey> points, List<Finding> findings,
             Map<String, Label> labels) {
-        List<String> ids = points.stream().map(one -> one.point().id()).toList();
+        Objects.requireNonNull(labels, "labels");
+        List<String> ids = Require.copy("points", points).stream().map(one -> one.point().id()).toList();
         labels.keySet().stream().filter(id -> !ids.contains(id)).findFirst().ifPresent(id -> {
             throw new IllegalArgumentException("labels must name points of " + machine + " ("
                     + String.join(", ", ids) + "): " + id);
@@ -96,6 +99,7 @@ public record Scorecard(List<ScoredLabel> rows, List<NotScored> notScored) imple
      * @return a card with the note
      */
     public Scorecard without(NotScored one) {
+        Objects.requireNonNull(one, "one");
         return new Scorecard(rows, noted(one));
     }
 
@@ -120,6 +124,7 @@ public record Scorecard(List<ScoredLabel> rows, List<NotScored> notScored) imple
      * @return a card of these rows
      */
     public Scorecard ofLabel(String label) {
+        Objects.requireNonNull(label, "label");
         return only(row -> row.label().equals(label));
     }
 
@@ -139,6 +144,7 @@ public record Scorecard(List<ScoredLabel> rows, List<NotScored> notScored) imple
      * @return number of rows
      */
     public int count(LabelOutcome outcome) {
+        Objects.requireNonNull(outcome, "outcome");
         return (int) rows.stream().filter(row -> row.outcome() == outcome).count();
     }
 
@@ -150,6 +156,7 @@ public record Scorecard(List<ScoredLabel> rows, List<NotScored> notScored) imple
      * @return its count of the rows that weren't refused; that of {@code refused} of all rows
      */
     public Share share(LabelOutcome outcome) {
+        Objects.requireNonNull(outcome, "outcome");
         int judged = rows.size() - (outcome == LabelOutcome.REFUSED ? 0 : count(LabelOutcome.REFUSED));
         return new Share(count(outcome), judged);
     }

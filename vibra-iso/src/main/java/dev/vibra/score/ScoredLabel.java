@@ -1,5 +1,6 @@
 package dev.vibra.score;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -33,9 +34,9 @@ public record ScoredLabel(String machine, String point, String label, LabelOutco
         Objects.requireNonNull(point, "point");
         Objects.requireNonNull(label, "label");
         Objects.requireNonNull(outcome, "outcome");
-        said = List.copyOf(said);
-        extra = List.copyOf(extra);
-        evidence = List.copyOf(evidence);
+        said = Require.copy("said", said);
+        extra = Require.copy("extra", extra);
+        evidence = Require.copy("evidence", evidence);
     }
 
     /** {@return true if something is said that the label contradicts, be it beside the right fault} */

@@ -39,6 +39,19 @@ public record Boundary(Zone better, Zone worse, double limit) implements Seriali
         return better + "/" + worse;
     }
 
+    /** Written out: the JDK holds the class loader of the record whose generated one ran last. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Boundary that && better == that.better && worse == that.worse
+                && Double.compare(limit, that.limit) == 0;
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(better, worse, limit);
+    }
+
     /** Returns the zones and the limit, as in {@code B/C 2.8}. */
     @Override
     public String toString() {

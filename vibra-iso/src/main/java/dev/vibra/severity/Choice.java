@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -25,13 +26,17 @@ public final class Choice implements Serializable {
     /** {@code outOfScope} may be null. */
     Choice(List<CriterionSet> candidates, List<String> undecided, String reason, List<String> remarks,
             List<String> missing, List<CriterionRequest> alternatives, OutOfScope outOfScope) {
-        this.candidates = List.copyOf(candidates);
-        this.undecided = List.copyOf(undecided);
-        this.reason = reason;
-        this.remarks = List.copyOf(remarks);
-        this.missing = List.copyOf(missing);
-        this.alternatives = List.copyOf(alternatives);
+        this.candidates = Require.copy("candidates", candidates);
+        this.undecided = Require.copy("undecided", undecided);
+        this.reason = Objects.requireNonNull(reason, "reason");
+        this.remarks = Require.copy("remarks", remarks);
+        this.missing = Require.copy("missing", missing);
+        this.alternatives = Require.copy("alternatives", alternatives);
         this.outOfScope = outOfScope;
+    }
+
+    private Object readResolve() {
+        return new Choice(candidates, undecided, reason, remarks, missing, alternatives, outOfScope);
     }
 
     /**

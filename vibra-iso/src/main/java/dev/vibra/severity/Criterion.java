@@ -38,8 +38,12 @@ public final class Criterion implements Serializable {
     Criterion(LimitRow row, Band band, List<Rating> ratings, OperatingLimits operating) {
         this.row = Objects.requireNonNull(row, "row");
         this.band = Objects.requireNonNull(band, "band");
-        this.ratings = List.copyOf(ratings);
+        this.ratings = Require.copy("ratings", ratings);
         this.operating = operating;
+    }
+
+    private Object readResolve() {
+        return new Criterion(row, band, ratings, operating);
     }
 
     /**
@@ -133,6 +137,7 @@ public final class Criterion implements Serializable {
      * @return the limit; empty if this criterion has none there
      */
     public Optional<Boundary> boundary(String name) {
+        Objects.requireNonNull(name, "name");
         return boundaries().stream().filter(boundary -> boundary.name().equals(name)).findFirst();
     }
 
@@ -143,6 +148,7 @@ public final class Criterion implements Serializable {
      * @return the name
      */
     public String rating(Zone zone) {
+        Objects.requireNonNull(zone, "zone");
         return ratingOf(zone).label();
     }
 
@@ -153,6 +159,7 @@ public final class Criterion implements Serializable {
      * @return a phrase without full stop
      */
     public String meaning(Zone zone) {
+        Objects.requireNonNull(zone, "zone");
         return ratingOf(zone).meaning();
     }
 
@@ -219,6 +226,7 @@ public final class Criterion implements Serializable {
      * @see "ISO 2954:2012, 5.3 and 5.4"
      */
     public Optional<String> objectionTo(Level level) {
+        Objects.requireNonNull(level, "level");
         if (level.quantity() != quantity()) {
             return objection("measure " + quantity(), level.quantity());
         }
@@ -264,6 +272,7 @@ public final class Criterion implements Serializable {
      * @throws IllegalArgumentException if there is an objection
      */
     public Zone zoneOf(Level level) {
+        Objects.requireNonNull(level, "level");
         check(level);
         return zoneOfSi(level.si());
     }

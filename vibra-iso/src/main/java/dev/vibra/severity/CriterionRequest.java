@@ -23,10 +23,14 @@ public final class CriterionRequest implements Serializable {
     private final String duty;
 
     private CriterionRequest(String standard, String edition, String group, String duty) {
-        this.standard = standard;
-        this.edition = edition;
-        this.group = group;
-        this.duty = duty;
+        this.standard = notBlank("standard", Objects.requireNonNull(standard, "standard"));
+        this.edition = notBlank("edition", edition);
+        this.group = notBlank("group", group);
+        this.duty = notBlank("duty", duty);
+    }
+
+    private Object readResolve() {
+        return new CriterionRequest(standard, edition, group, duty);
     }
 
     /**
@@ -37,7 +41,7 @@ public final class CriterionRequest implements Serializable {
      * @throws IllegalArgumentException if the number is blank
      */
     public static CriterionRequest of(String standard) {
-        String trimmed = notBlank("standard", standard);
+        String trimmed = notBlank("standard", Objects.requireNonNull(standard, "standard"));
         int colon = trimmed.lastIndexOf(':');
         if (colon < 0) {
             return new CriterionRequest(trimmed, null, null, null);
@@ -53,7 +57,7 @@ public final class CriterionRequest implements Serializable {
      * @throws IllegalArgumentException if the year is blank
      */
     public CriterionRequest withEdition(String newEdition) {
-        return new CriterionRequest(standard, notBlank("edition", newEdition), group, duty);
+        return new CriterionRequest(standard, Objects.requireNonNull(newEdition, "edition"), group, duty);
     }
 
     /**
@@ -66,7 +70,7 @@ public final class CriterionRequest implements Serializable {
      * @throws IllegalArgumentException if the group is blank
      */
     public CriterionRequest withGroup(String newGroup) {
-        return new CriterionRequest(standard, edition, notBlank("group", newGroup), duty);
+        return new CriterionRequest(standard, edition, Objects.requireNonNull(newGroup, "group"), duty);
     }
 
     /**
@@ -78,7 +82,7 @@ public final class CriterionRequest implements Serializable {
      * @throws IllegalArgumentException if the duty is blank
      */
     public CriterionRequest withDuty(String newDuty) {
-        return new CriterionRequest(standard, edition, group, notBlank("duty", newDuty));
+        return new CriterionRequest(standard, edition, group, Objects.requireNonNull(newDuty, "duty"));
     }
 
     /**
@@ -142,9 +146,10 @@ public final class CriterionRequest implements Serializable {
         return text.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
     }
 
+    /** Null stays null. */
     private static String notBlank(String name, String text) {
-        String trimmed = Objects.requireNonNull(text, name).strip();
-        if (trimmed.isEmpty()) {
+        String trimmed = text == null ? null : text.strip();
+        if (trimmed != null && trimmed.isEmpty()) {
             throw new IllegalArgumentException(name + " must not be blank");
         }
         return trimmed;

@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -17,14 +18,28 @@ public record CriterionSet(String label, List<Criterion> criteria) implements Se
      *
      * @param label group or class, and the support where the limits depend on it
      * @param criteria at least one, each of another quantity
-     * @throws IllegalArgumentException if there is none
+     * @throws IllegalArgumentException if there is none or the label is blank
      */
     public CriterionSet {
-        Objects.requireNonNull(label, "label");
-        criteria = List.copyOf(criteria);
+        if (Objects.requireNonNull(label, "label").isBlank()) {
+            throw new IllegalArgumentException("label must not be blank");
+        }
+        criteria = Require.copy("criteria", criteria);
         if (criteria.isEmpty()) {
             throw new IllegalArgumentException("criteria must not be empty");
         }
+    }
+
+    /** Written out: the JDK holds the class loader of the record whose generated one ran last. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof CriterionSet that && label.equals(that.label) && criteria.equals(that.criteria);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(label, criteria);
     }
 
     /** Returns the label. */

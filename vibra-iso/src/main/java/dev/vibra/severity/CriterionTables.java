@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -70,6 +71,7 @@ public final class CriterionTables {
      * @throws IllegalArgumentException if both have the same standard in the same edition
      */
     public CriterionTables preferring(CriterionTables other) {
+        Objects.requireNonNull(other, "other");
         List<String> twice = new ArrayList<>(other.standards());
         twice.retainAll(standards());
         if (!twice.isEmpty()) {
@@ -85,6 +87,7 @@ public final class CriterionTables {
      * @return the choice with its reason; without criteria if none holds or a fact is missing
      */
     public Choice choose(Machine machine) {
+        Objects.requireNonNull(machine, "machine");
         return new Chooser(this, machine).byItself();
     }
 
@@ -96,6 +99,8 @@ public final class CriterionTables {
      * @return the choice with its reason; without criteria if the request is refused or a fact is missing
      */
     public Choice choose(Machine machine, CriterionRequest request) {
+        Objects.requireNonNull(machine, "machine");
+        Objects.requireNonNull(request, "request");
         return new Chooser(this, machine).onRequest(request);
     }
 

@@ -12,6 +12,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -35,6 +36,8 @@ public record Judgement(Criterion criterion, Measurement measurement) implements
      * @throws IllegalArgumentException if the criterion objects to the level or the recording doesn't cover its band
      */
     public Judgement {
+        Objects.requireNonNull(criterion, "criterion");
+        Objects.requireNonNull(measurement, "measurement");
         criterion.check(measurement);
     }
 
@@ -93,6 +96,7 @@ public record Judgement(Criterion criterion, Measurement measurement) implements
      * @see UncertaintyBudget#probabilityBetween
      */
     public double probabilityOf(Zone zone) {
+        Objects.requireNonNull(zone, "zone");
         return criterion.zones().contains(zone)
                 ? uncertainty().probabilityBetween(level().si(), criterion.lowerSi(zone), criterion.upperSi(zone)) : 0;
     }
@@ -116,6 +120,7 @@ public record Judgement(Criterion criterion, Measurement measurement) implements
      * @see "JCGM 106:2012, clause 8"
      */
     public Zone zoneBy(DecisionRule rule) {
+        Objects.requireNonNull(rule, "rule");
         double si = level().si();
         // Simple acceptance takes the reading as it is; a guard band begins at the corrected value.
         double from = si + Math.abs(rule.guardFactor()) * (uncertainty().corrected(si) - si);

@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import dev.vibra.evidence.Confidence;
+import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
@@ -8,6 +9,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * One row of limits as it stands in the tables; {@code support} is null where the row holds for any.
@@ -21,6 +23,34 @@ record LimitRow(String standard, String clause, String group, Support support, Q
 
     private static final Map<String, Zone[]> BOUNDARY_COLUMNS = Map.of(
             "A/B", new Zone[] {Zone.A, Zone.B}, "B/C", new Zone[] {Zone.B, Zone.C}, "C/D", new Zone[] {Zone.C, Zone.D});
+
+    LimitRow {
+        Objects.requireNonNull(standard, "standard");
+        Objects.requireNonNull(clause, "clause");
+        Objects.requireNonNull(group, "group");
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(detector, "detector");
+        Objects.requireNonNull(unit, "unit");
+        boundaries = Require.copy("boundaries", boundaries);
+        Objects.requireNonNull(confidence, "confidence");
+        Objects.requireNonNull(note, "note");
+    }
+
+    /** Written out: the JDK holds the class loader of the record whose generated one ran last. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof LimitRow that && standard.equals(that.standard) && clause.equals(that.clause)
+                && group.equals(that.group) && support == that.support && quantity == that.quantity
+                && detector == that.detector && unit == that.unit && boundaries.equals(that.boundaries)
+                && perRootSpeed == that.perRootSpeed && confidence == that.confidence && note.equals(that.note);
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(standard, clause, group, support, quantity, detector, unit, boundaries,
+                perRootSpeed, confidence, note);
+    }
 
     static LimitRow read(TableText.Row row) {
         Quantity quantity = row.read("quantity", LimitRow::quantity);

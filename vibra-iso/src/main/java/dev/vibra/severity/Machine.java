@@ -30,12 +30,17 @@ public final class Machine implements Serializable {
     private Machine(MachineKind kind, Double powerWatts, Double shaftHeightMetres, Support support,
             RotationSpeed speed, Coupling coupling, MachineKind coupledTo) {
         this.kind = kind;
-        this.powerWatts = powerWatts;
-        this.shaftHeightMetres = shaftHeightMetres;
+        this.powerWatts = powerWatts == null ? null : Double.valueOf(Require.positive("rated power", powerWatts, "W"));
+        this.shaftHeightMetres = shaftHeightMetres == null ? null
+                : Double.valueOf(Require.positive("shaft height", shaftHeightMetres, "m"));
         this.support = support;
         this.speed = speed;
         this.coupling = coupling;
         this.coupledTo = coupledTo;
+    }
+
+    private Object readResolve() {
+        return new Machine(kind, powerWatts, shaftHeightMetres, support, speed, coupling, coupledTo);
     }
 
     /**
@@ -76,7 +81,7 @@ public final class Machine implements Serializable {
      * @throws IllegalArgumentException if the value is out of range
      */
     public Machine withRatedPowerKilowatts(double kilowatts) {
-        double watts = Require.positive("rated power", Require.positive("rated power", kilowatts, "kW") * 1000, "W");
+        double watts = Require.positive("rated power", kilowatts, "kW") * 1000;
         return new Machine(kind, watts, shaftHeightMetres, support, speed, coupling, coupledTo);
     }
 

@@ -21,12 +21,16 @@ public final class Measurement implements Serializable {
 
     private Measurement(Level level, UncertaintyBudget uncertainty, MeasuringChain chain) {
         this.level = Objects.requireNonNull(level, "level");
-        this.uncertainty = uncertainty;
+        this.uncertainty = Objects.requireNonNull(uncertainty, "uncertainty");
         this.chain = chain;
         if (uncertainty.contributions().isEmpty()) {
             throw new IllegalArgumentException("budget must have a contribution: " + uncertainty);
         }
         Require.within("relative expanded uncertainty", uncertainty.relativeExpanded(), 0, LARGEST_UNCERTAINTY, "");
+    }
+
+    private Object readResolve() {
+        return new Measurement(level, uncertainty, chain);
     }
 
     /**
@@ -49,6 +53,8 @@ public final class Measurement implements Serializable {
      * @throws IllegalArgumentException if the waveform doesn't come from {@link Waveform#throughSeverityChain}
      */
     public static Measurement of(Waveform judged, LevelUncertainty told) {
+        Objects.requireNonNull(judged, "judged");
+        Objects.requireNonNull(told, "told");
         return new Measurement(judged.rms(), told.of(judged), null);
     }
 

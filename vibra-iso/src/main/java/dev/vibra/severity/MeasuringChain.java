@@ -39,6 +39,7 @@ public record MeasuringChain(double sampleRateHertz, double durationSeconds, Map
      * @throws IllegalArgumentException if a number is out of range or a name blank
      */
     public MeasuringChain {
+        Objects.requireNonNull(parts, "parts");
         Require.positive("sample rate", sampleRateHertz, "Hz");
         Require.positive("duration", durationSeconds, "s");
         parts = Collections.unmodifiableMap(new LinkedHashMap<>(parts));
@@ -83,6 +84,7 @@ public record MeasuringChain(double sampleRateHertz, double durationSeconds, Map
      * @return unmodifiable list of reasons; empty if the band is covered
      */
     public List<String> refusals(Band band) {
+        Objects.requireNonNull(band, "band");
         List<String> reasons = new ArrayList<>();
         if (!(band.highestHertz() <= sampleRateHertz / 2)) {
             reasons.add("sample rate " + hertz(sampleRateHertz) + " reaches up to " + hertz(sampleRateHertz / 2));
@@ -106,6 +108,7 @@ public record MeasuringChain(double sampleRateHertz, double durationSeconds, Map
      * @return unmodifiable list of cautions; empty if there is none
      */
     public List<String> cautions(Band band) {
+        Objects.requireNonNull(band, "band");
         List<String> cautions = new ArrayList<>();
         if (!(band.highestHertz() * SAMPLES_PER_PERIOD <= sampleRateHertz)) {
             cautions.add("less than 2.56 samples a period of " + hertz(band.highestHertz())

@@ -2,6 +2,7 @@ package dev.vibra.severity;
 
 import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,19 +17,27 @@ import java.util.OptionalDouble;
 public final class OperatingLimits implements Serializable {
     private static final long serialVersionUID = 1;
 
-    private final double change;
-    private final double highestAlarm;
-    private final double highestTrip;
+    private final Double change; // null, as the next two, where the standard has none
+    private final Double highestAlarm;
+    private final Double highestTrip;
     private final String clause;
     private final Confidence confidence;
 
     OperatingLimits(OptionalDouble change, OptionalDouble highestAlarm, OptionalDouble highestTrip, String clause,
             Confidence confidence) {
-        this.change = change.orElse(Double.NaN);
-        this.highestAlarm = highestAlarm.orElse(Double.NaN);
-        this.highestTrip = highestTrip.orElse(Double.NaN);
-        this.clause = clause;
-        this.confidence = confidence;
+        this.change = positiveOrNull("change", change);
+        this.highestAlarm = positiveOrNull("highest alarm", highestAlarm);
+        this.highestTrip = positiveOrNull("highest trip", highestTrip);
+        this.clause = Objects.requireNonNull(clause, "clause");
+        this.confidence = Objects.requireNonNull(confidence, "confidence");
+    }
+
+    private Object readResolve() {
+        return new OperatingLimits(significantChange(), highestAlarm(), highestTrip(), clause, confidence);
+    }
+
+    private static Double positiveOrNull(String name, OptionalDouble value) {
+        return value.isEmpty() ? null : Double.valueOf(Require.positive(name, value.getAsDouble(), ""));
     }
 
     /**
@@ -72,17 +81,17 @@ public final class OperatingLimits implements Serializable {
         return confidence;
     }
 
-    private static OptionalDouble optional(double value) {
-        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
+    private static OptionalDouble optional(Double value) {
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
     /** Two are equal if all their values are. */
     @Override
     public boolean equals(Object other) {
         return other instanceof OperatingLimits limits
-                && Double.compare(change, limits.change) == 0
-                && Double.compare(highestAlarm, limits.highestAlarm) == 0
-                && Double.compare(highestTrip, limits.highestTrip) == 0
+                && Objects.equals(change, limits.change)
+                && Objects.equals(highestAlarm, limits.highestAlarm)
+                && Objects.equals(highestTrip, limits.highestTrip)
                 && clause.equals(limits.clause)
                 && confidence == limits.confidence;
     }

@@ -3,6 +3,7 @@ package dev.vibra.severity;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * What one zone is called by a standard with a scheme of its own, such as acceptance or start-up, alarm and shutdown.
@@ -13,6 +14,15 @@ import java.util.Locale;
  */
 record Rating(String standard, String part, Zone zone, String label, String meaning, String limit, boolean acceptance)
         implements Serializable {
+    Rating {
+        Objects.requireNonNull(standard, "standard");
+        Objects.requireNonNull(part, "part");
+        Objects.requireNonNull(zone, "zone");
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(meaning, "meaning");
+        Objects.requireNonNull(limit, "limit");
+    }
+
 
     static Rating read(TableText.Row row) {
         return new Rating(row.text("standard"), row.text("class"), row.read("zone", Rating::zone), row.text("rating"),

@@ -32,6 +32,10 @@ public final class Severity implements Serializable {
         this.choice = Objects.requireNonNull(choice, "choice");
     }
 
+    private Object readResolve() {
+        return new Severity(choice);
+    }
+
     /**
      * Chooses the criterion from the tables of the library.
      *
@@ -86,6 +90,7 @@ public final class Severity implements Serializable {
      * @throws IllegalArgumentException if there is no level, two of one quantity, or one that no criterion judges
      */
     public Verdict judge(Level... levels) {
+        Objects.requireNonNull(levels, "levels");
         return judge(Arrays.stream(levels).map(Measurement::of).toArray(Measurement[]::new));
     }
 
@@ -99,6 +104,7 @@ public final class Severity implements Serializable {
      *     or whose recording doesn't cover the band of a criterion
      */
     public Verdict judge(Measurement... measurements) {
+        Objects.requireNonNull(measurements, "measurements");
         if (!choice.hasCriterion()) {
             throw new IllegalStateException("no criterion to judge by: " + choice.reason());
         }

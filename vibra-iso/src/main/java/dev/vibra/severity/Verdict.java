@@ -1,6 +1,7 @@
 package dev.vibra.severity;
 
 import dev.vibra.evidence.Confidence;
+import dev.vibra.internal.Require;
 import dev.vibra.uncertainty.DecisionRule;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -40,9 +41,14 @@ public final class Verdict implements Serializable {
     private final List<Criterion> notJudged;
 
     Verdict(Choice choice, List<Judgement> judgements, List<Criterion> notJudged) {
-        this.choice = choice;
-        this.judgements = List.copyOf(judgements);
-        this.notJudged = List.copyOf(notJudged);
+        this.choice = Objects.requireNonNull(choice, "choice");
+        this.judgements = Require.copy("judgements", judgements);
+        Require.atLeast("count of judgements", judgements.size(), 1);
+        this.notJudged = Require.copy("notJudged", notJudged);
+    }
+
+    private Object readResolve() {
+        return new Verdict(choice, judgements, notJudged);
     }
 
     /**

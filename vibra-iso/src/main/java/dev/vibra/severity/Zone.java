@@ -1,5 +1,7 @@
 package dev.vibra.severity;
 
+import java.util.Objects;
+
 /**
  * Evaluation zone of a vibration level, from A (best) to D (worst).
  *
@@ -48,6 +50,6 @@ public enum Zone {
      * @return true if this zone comes later in A, B, C, D
      */
     public boolean isWorseThan(Zone other) {
-        return compareTo(other) > 0;
+        return compareTo(Objects.requireNonNull(other, "other")) > 0;
     }
 }

@@ -7,11 +7,13 @@ import dev.vibra.balance.Verification;
 import dev.vibra.balance.influence.CoefficientErrors;
 import dev.vibra.balance.influence.InfluenceCoefficients;
 import dev.vibra.balance.tolerance.BalanceTolerance;
+import dev.vibra.internal.Require;
 import dev.vibra.machine.RotorData;
 import dev.vibra.point.Omission;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -31,18 +33,18 @@ public final class BalancingSurvey implements Serializable {
     private final JobRecord record; // of the job with its final run, where it ends with one
     private final List<Omission> omissions; // never null
 
-    private BalancingSurvey(BalancingJob job, RotorData rotor, Optional<RotationSpeed> service) {
-        BalancingJob before = job.beforeFinalRun();
-        Optional<String> obstacle = before.obstacle();
-        boolean known = obstacle.isEmpty();
-        this.job = job;
-        this.influence = known ? before.coefficients() : null;
-        this.influenceErrors = known ? before.coefficientErrors().orElse(null) : null;
-        this.record = known ? job.toRecord() : null;
-        this.corrections = known && job.endsWithFinalRun() ? before.corrections()
-                : known ? record.corrections().orElseThrow() : null;
-        this.omissions = obstacle.map(reason -> List.of(new Omission(Omission.Subject.BALANCING, "balancing", reason)))
-                .orElseGet(() -> BalancingFit.of(job, corrections, rotor, service));
+    private BalancingSurvey(BalancingJob job, InfluenceCoefficients influence, CoefficientErrors influenceErrors,
+            Corrections corrections, JobRecord record, List<Omission> omissions) {
+        this.job = Objects.requireNonNull(job, "job");
+        this.influence = influence;
+        this.influenceErrors = influenceErrors;
+        this.corrections = corrections;
+        this.record = record;
+        this.omissions = Require.copy("omissions", omissions);
+    }
+
+    private Object readResolve() {
+        return new BalancingSurvey(job, influence, influenceErrors, corrections, record, omissions);
     }
 
     /**
@@ -54,7 +56,17 @@ public final class BalancingSurvey implements Serializable {
      * @return the results; what can't be told is an omission
      */
     public static BalancingSurvey of(BalancingJob job, RotorData rotor, Optional<RotationSpeed> service) {
-        return new BalancingSurvey(job, rotor, service);
+        Objects.requireNonNull(service, "service");
+        BalancingJob before = Objects.requireNonNull(job, "job").beforeFinalRun();
+        Optional<String> obstacle = before.obstacle();
+        if (obstacle.isPresent()) {
+            return new BalancingSurvey(job, null, null, null, null,
+                    List.of(new Omission(Omission.Subject.BALANCING, "balancing", obstacle.get())));
+        }
+        JobRecord record = job.toRecord();
+        Corrections corrections = job.endsWithFinalRun() ? before.corrections() : record.corrections().orElseThrow();
+        return new BalancingSurvey(job, before.coefficients(), before.coefficientErrors().orElse(null), corrections,
+                record, BalancingFit.of(job, corrections, rotor, service));
     }
 
     /** {@return the job as given} */

@@ -1,6 +1,7 @@
 package dev.vibra.survey;
 
 import dev.vibra.diagnosis.Rank;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Optional;
@@ -19,8 +20,12 @@ public final class Condition implements Serializable {
 
     private Condition(Rank rank, List<String> because, boolean mayServeAsBaseline) {
         this.rank = rank;
-        this.because = List.copyOf(because);
+        this.because = Require.copy("because", because);
         this.mayServeAsBaseline = mayServeAsBaseline;
+    }
+
+    private Object readResolve() {
+        return new Condition(rank, because, mayServeAsBaseline);
     }
 
     static Condition of(Rank rank, List<String> because, boolean mayServeAsBaseline) {

@@ -1,6 +1,7 @@
 package dev.vibra.survey;
 
 import dev.vibra.diagnosis.Finding;
+import dev.vibra.internal.Require;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.point.Omission;
 import dev.vibra.point.PartCriterion;
@@ -28,16 +29,27 @@ public final class MachineSurvey implements Serializable {
     MachineSurvey(MachineDescription machine, List<PartCriterion> criteria, List<PointSurvey> points,
             Conclusions conclusions, BalancingSurvey balancing, List<Omission> omissions) {
         this.machine = Objects.requireNonNull(machine, "machine");
-        this.criteria = List.copyOf(criteria);
-        this.points = List.copyOf(points);
+        this.criteria = Require.copy("criteria", criteria);
+        this.points = Require.copy("points", points);
         this.conclusions = Objects.requireNonNull(conclusions, "conclusions");
         this.balancing = balancing;
-        this.omissions = List.copyOf(omissions);
+        this.omissions = Require.copy("omissions", omissions);
+    }
+
+    private Object readResolve() {
+        return new MachineSurvey(machine, criteria, points, conclusions, balancing, omissions);
     }
 
     /** What is concluded from all points together. */
     record Conclusions(List<Finding> findings, List<UnexplainedLevel> unexplained, Condition condition,
-            List<AdviceStep> advice) implements Serializable {}
+            List<AdviceStep> advice) implements Serializable {
+        Conclusions {
+            findings = Require.copy("findings", findings);
+            unexplained = Require.copy("unexplained", unexplained);
+            Objects.requireNonNull(condition, "condition");
+            advice = Require.copy("advice", advice);
+        }
+    }
 
     /** {@return what was known of the machine} */
     public MachineDescription machine() {

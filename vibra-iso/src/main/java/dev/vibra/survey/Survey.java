@@ -57,6 +57,8 @@ public final class Survey {
      */
     public static MachineSurvey of(MachineDescription machine, Map<String, Waveform> recordings,
             Map<String, Waveform> tachometers) {
+        Objects.requireNonNull(recordings, "recordings");
+        Objects.requireNonNull(tachometers, "tachometers");
         Survey survey = begin(machine);
         List<PointSurvey> points = new ArrayList<>();
         for (MeasuringPoint point : machine.points()) {

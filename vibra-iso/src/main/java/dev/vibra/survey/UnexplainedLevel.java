@@ -29,7 +29,7 @@ public record UnexplainedLevel(String point, Level level, List<DominantLine> lin
     public UnexplainedLevel {
         point = Require.notBlank("point", point);
         Objects.requireNonNull(level, "level");
-        lines = List.copyOf(lines);
+        lines = Require.copy("lines", lines);
     }
 
     /** Returns the lines, as in {@code FE-H: 5.00 mm/s rms at 148.5 Hz (6.00x, blade passing) of 5.50 mm/s rms}. */

@@ -3,6 +3,7 @@ package dev.vibra.trend;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.FDistribution;
 
@@ -44,9 +45,10 @@ public record ChangePoint(double day, double probability) implements Serializabl
      * @throws IllegalArgumentException if there are too few readings or the level is out of range
      */
     public static Optional<ChangePoint> onset(Readings readings, double level) {
+        Objects.requireNonNull(readings, "readings");
         check(readings, level);
         double[] times = readings.days();
-        double[] values = readings.values();
+        double[] values = LineFits.toOne(readings.values());
         double flat = LineFits.squares(values, LineFits.mean(values));
         int bends = times.length - 2;
         int best = 0;
@@ -94,6 +96,7 @@ public record ChangePoint(double day, double probability) implements Serializabl
      * @see "A. N. Pettitt, Applied Statistics 28 (1979) 126-135"
      */
     public static Optional<ChangePoint> step(Readings readings, double level) {
+        Objects.requireNonNull(readings, "readings");
         check(readings, level);
         double[] values = readings.values();
         int n = values.length;
@@ -130,6 +133,7 @@ public record ChangePoint(double day, double probability) implements Serializabl
     public String toString() {
         String chance = probability < 1e-4 ? "less than 0.01 %" : "at most " + Digits.compact(100 * probability, 2)
                 + " %";
-        return "change at day " + Digits.compact(Math.rint(100 * day) / 100, 9) + ", by chance " + chance;
+        double shown = Math.abs(day) < 1e12 ? Math.rint(100 * day) / 100 : day;
+        return "change at day " + Digits.compact(shown, 9) + ", by chance " + chance;
     }
 }

@@ -1,6 +1,7 @@
 package dev.vibra.trend;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 
 /**
@@ -17,13 +18,15 @@ public record Interval(double lowest, double best, double highest) implements Se
      * @param lowest lower end, not above the best value
      * @param best best estimate
      * @param highest upper end, not below the best value
-     * @throws IllegalArgumentException if the values are out of order or not numbers
+     * @throws IllegalArgumentException if the values are out of order or not finite
      */
     public Interval {
         if (!(lowest <= best && best <= highest)) {
             throw new IllegalArgumentException(
                     "lowest, best and highest must rise: " + lowest + ", " + best + ", " + highest);
         }
+        Require.finite("lowest", lowest);
+        Require.finite("highest", highest);
     }
 
     /**

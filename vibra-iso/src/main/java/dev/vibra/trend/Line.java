@@ -1,5 +1,6 @@
 package dev.vibra.trend;
 
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -15,6 +16,14 @@ import org.apache.commons.math3.distribution.TDistribution;
  */
 record Line(double centre, double height, double slope, double heightError, double slopeError, int freedom)
         implements Serializable {
+    Line {
+        Require.finite("centre of the trend", centre);
+        Require.finite("height of the trend", height);
+        Require.finite("slope of the trend", slope);
+        Require.notNegative("error of the height", heightError, "");
+        Require.notNegative("error of the slope", slopeError, "");
+        Require.atLeast("degrees of freedom", freedom, 1);
+    }
 
     double at(double time) {
         return height + slope * (time - centre);
@@ -46,7 +55,7 @@ record Line(double centre, double height, double slope, double heightError, doub
         double distance = (level - height) / slope;
         double ofSlope = quantile(confidence) * slopeError / slope;
         double ofHeight = quantile(confidence) * heightError / slope;
-        double a = 1 - ofSlope * ofSlope;
+        double a = Math.max(1e-12, 1 - ofSlope * ofSlope);
         double half = Math.sqrt(ofSlope * ofSlope * distance * distance + a * ofHeight * ofHeight) / a;
         return new Interval(centre + distance / a - half, centre + distance, centre + distance / a + half);
     }

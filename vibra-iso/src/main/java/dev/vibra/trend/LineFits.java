@@ -96,7 +96,8 @@ final class LineFits {
     }
 
     /** Correlation of each residual with the next; 0 if there is no scatter. */
-    static double serialCorrelation(double[] residuals) {
+    static double serialCorrelation(double[] anySize) {
+        double[] residuals = toOne(anySize);
         double products = 0;
         double squares = 0;
         for (int i = 0; i < residuals.length; i++) {
@@ -122,6 +123,12 @@ final class LineFits {
 
     private static double normalQuantile(double confidence) {
         return new NormalDistribution(null, 0, 1).inverseCumulativeProbability(0.5 + confidence / 2);
+    }
+
+    /** Divides by the largest, so that no square leaves the doubles. */
+    static double[] toOne(double[] values) {
+        double largest = largest(values);
+        return largest == 0 ? values : Arrays.stream(values).map(value -> value / largest).toArray();
     }
 
     static double largest(double[] values) {

@@ -1,7 +1,9 @@
 package dev.vibra.trend;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -30,8 +32,12 @@ public final class Prognosis implements Serializable {
         this.trend = trend;
         this.limit = limit;
         this.days = days;
-        this.refusals = List.copyOf(refusals);
-        this.doubts = List.copyOf(doubts);
+        this.refusals = Require.copy("refusals", refusals);
+        this.doubts = Require.copy("doubts", doubts);
+    }
+
+    private Object readResolve() {
+        return trend.timeTo(limit);
     }
 
     /**
@@ -40,6 +46,19 @@ public final class Prognosis implements Serializable {
      */
     public Optional<Interval> daysFromLastReading() {
         return Optional.ofNullable(days);
+    }
+
+    /**
+     * {@return the same as instants, at most {@link Instant#MAX}; empty if refused, or if the readings were given in
+     * days}
+     */
+    public Optional<InstantInterval> instants() {
+        return daysFromLastReading().flatMap(span -> after(span.best()).map(best -> new InstantInterval(
+                after(span.lowest()).orElseThrow(), best, after(span.highest()).orElseThrow())));
+    }
+
+    private Optional<Instant> after(double daysFromLastReading) {
+        return trend.readings().instantOf(trend.readings().lastDay() + daysFromLastReading);
     }
 
     /**
@@ -69,6 +88,11 @@ public final class Prognosis implements Serializable {
      */
     public OptionalDouble measureAgainWithinDays() {
         return days == null ? OptionalDouble.empty() : OptionalDouble.of(Math.max(0, days.lowest()) / 3);
+    }
+
+    /** {@return until when to measure again; empty if there is no date, or if the readings were given in days} */
+    public Optional<Instant> measureAgainUntil() {
+        return days == null ? Optional.empty() : after(measureAgainWithinDays().getAsDouble());
     }
 
     /**
@@ -108,7 +132,8 @@ public final class Prognosis implements Serializable {
         if (days == null) {
             return goal + ": no date, " + String.join("; ", refusals);
         }
-        return goal + " in " + days + " days; " + trend.settings()
+        return goal + " in " + days + " days" + instants().map(when -> ", " + when).orElse("") + "; "
+                + trend.settings()
                 + (doubts.isEmpty() ? "" : "; " + String.join("; ", doubts));
     }
 }

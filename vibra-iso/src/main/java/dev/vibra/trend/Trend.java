@@ -34,11 +34,16 @@ public final class Trend implements Serializable {
     private final boolean bent;
 
     private Trend(Readings readings, TrendSettings settings, Line line, double serialCorrelation, boolean bent) {
-        this.readings = readings;
-        this.settings = settings;
-        this.line = line;
-        this.serialCorrelation = serialCorrelation;
+        this.readings = Objects.requireNonNull(readings, "readings");
+        this.settings = Objects.requireNonNull(settings, "settings");
+        this.line = Objects.requireNonNull(line, "line");
+        this.serialCorrelation = Require.finite("serial correlation", serialCorrelation);
         this.bent = bent;
+        onLine(readings, settings.model());
+    }
+
+    private Object readResolve() {
+        return new Trend(readings, settings, line, serialCorrelation, bent);
     }
 
     /**
@@ -62,6 +67,8 @@ public final class Trend implements Serializable {
      *     is zero or less where the form is exponential
      */
     public static Trend of(Readings readings, TrendSettings settings) {
+        Objects.requireNonNull(readings, "readings");
+        Objects.requireNonNull(settings, "settings");
         int count = Require.atLeast("number of readings", readings.size(), settings.minimumReadings());
         if (count > MOST_READINGS && settings.method() == TrendMethod.ROBUST) {
             throw new IllegalArgumentException("number of readings of a robust trend must be at most " + MOST_READINGS
@@ -103,7 +110,7 @@ public final class Trend implements Serializable {
      *
      * @param day time in days, on the axis of the readings
      * @return value in the unit of the readings
-     * @throws IllegalArgumentException if the time is not finite
+     * @throws IllegalArgumentException if the time is not finite, or the value there too large for a double
      */
     public Interval at(double day) {
         Require.finite("day", day);

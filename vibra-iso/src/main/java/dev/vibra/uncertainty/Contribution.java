@@ -18,12 +18,14 @@ import java.util.Objects;
 public record Contribution(String name, double relativeStandard, double degreesOfFreedom, double relativeEffect,
         boolean assumed) implements Serializable {
     private static final double TINY = 1e-4;
+    /** Far beyond sense; squares of it are still numbers. */
+    private static final double LARGEST = 1e100;
 
     /**
      * Checks the name and the values.
      *
      * @param name not blank
-     * @param relativeStandard finite, zero or more
+     * @param relativeStandard zero or more, at most 1e100
      * @param degreesOfFreedom at least 1
      * @param relativeEffect finite, above −1
      * @param assumed any
@@ -33,7 +35,9 @@ public record Contribution(String name, double relativeStandard, double degreesO
         if (Objects.requireNonNull(name, "name").isBlank()) {
             throw new IllegalArgumentException("name must not be blank");
         }
-        Require.notNegative("relative uncertainty (" + name + ")", relativeStandard, "");
+        if (!(Require.notNegative("relative uncertainty (" + name + ")", relativeStandard, "") <= LARGEST)) {
+            throw Require.failure("relative uncertainty (" + name + ")", "at most " + LARGEST, relativeStandard);
+        }
         if (!(degreesOfFreedom >= 1)) {
             throw Require.failure("degrees of freedom (" + name + ")", "at least 1", degreesOfFreedom);
         }

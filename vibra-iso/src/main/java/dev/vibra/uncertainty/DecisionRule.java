@@ -62,7 +62,8 @@ public record DecisionRule(double guardFactor) implements Serializable {
      */
     public double moved(double value, double expandedUncertainty) {
         Require.notNegative("value", value, "");
-        return Math.max(0, value + guardFactor * Require.notNegative("expandedUncertainty", expandedUncertainty, ""));
+        double moved = value + guardFactor * Require.notNegative("expandedUncertainty", expandedUncertainty, "");
+        return Math.max(0, Require.finite("moved value", moved));
     }
 
     /** Returns the rule in words, as in {@code guarded acceptance (value + U)}. */

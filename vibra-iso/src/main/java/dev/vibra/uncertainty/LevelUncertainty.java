@@ -43,8 +43,13 @@ public final class LevelUncertainty implements Serializable {
     private final MountedResonance resonance;
 
     private LevelUncertainty(Double sensorPercent, MountedResonance resonance) {
-        this.sensorPercent = sensorPercent;
+        this.sensorPercent = sensorPercent == null ? null
+                : Double.valueOf(Require.notNegative("expandedPercent", sensorPercent, "%"));
         this.resonance = resonance;
+    }
+
+    private Object readResolve() {
+        return new LevelUncertainty(sensorPercent, resonance);
     }
 
     /**
@@ -65,7 +70,7 @@ public final class LevelUncertainty implements Serializable {
      * @throws IllegalArgumentException if the value is out of range
      */
     public LevelUncertainty withSensor(double expandedPercent) {
-        return new LevelUncertainty(Require.notNegative("expandedPercent", expandedPercent, "%"), resonance);
+        return new LevelUncertainty(expandedPercent, resonance);
     }
 
     /**
@@ -75,6 +80,7 @@ public final class LevelUncertainty implements Serializable {
      * @return these with the lowest resonance that is likely for it
      */
     public LevelUncertainty withMounting(Mounting mounting) {
+        Objects.requireNonNull(mounting, "mounting");
         return withResonance(lowestOf(mounting));
     }
 
@@ -100,6 +106,7 @@ public final class LevelUncertainty implements Serializable {
      * @throws IllegalArgumentException if the waveform doesn't come from {@link Waveform#throughSeverityChain}
      */
     public UncertaintyBudget of(Waveform judged) {
+        Objects.requireNonNull(judged, "judged");
         if (judged.method() != LevelMethod.SEVERITY_CHAIN) {
             throw new IllegalArgumentException("waveform must come through the severity chain: " + judged.method());
         }
@@ -118,6 +125,7 @@ public final class LevelUncertainty implements Serializable {
      * @return contribution {@code sensor}, which stands for the whole instrument, and {@code chain} if it was this one
      */
     public UncertaintyBudget of(Level level) {
+        Objects.requireNonNull(level, "level");
         UncertaintyBudget budget = UncertaintyBudget.empty().with(sensor());
         return level.method() == LevelMethod.SEVERITY_CHAIN ? budget.withBounds("chain", CHAIN) : budget;
     }
@@ -137,6 +145,7 @@ public final class LevelUncertainty implements Serializable {
      * @see "JCGM 100:2008, 4.2.3"
      */
     public static Contribution repetition(double... readings) {
+        Objects.requireNonNull(readings, "readings");
         double[] copy = readings.clone();
         Require.atLeast("number of readings", copy.length, 2);
         double mean = 0;

@@ -34,6 +34,8 @@ public final class Propagation {
      * @throws IllegalArgumentException if the arrays differ in length or a number is out of range
      */
     public static Propagation of(double[] estimates, double[] standardUncertainties) {
+        Objects.requireNonNull(estimates, "estimates");
+        Objects.requireNonNull(standardUncertainties, "standardUncertainties");
         double[] values = estimates.clone();
         double[] uncertainties = standardUncertainties.clone();
         Require.atLeast("number of estimates", values.length, 1);
@@ -60,6 +62,7 @@ public final class Propagation {
      * @param coefficient correlation coefficient, from −1 to 1
      * @return the propagation with that correlation
      * @throws IllegalArgumentException if the places are equal or a number is out of range
+     * @throws IndexOutOfBoundsException if there is no such input
      */
     public Propagation withCorrelation(int first, int second, double coefficient) {
         Objects.checkIndex(first, estimates.length);
@@ -83,6 +86,7 @@ public final class Propagation {
      * @return the result
      */
     public double valueOf(ToDoubleFunction<double[]> function) {
+        Objects.requireNonNull(function, "function");
         return Require.finite("result", function.applyAsDouble(estimates.clone()));
     }
 
@@ -95,6 +99,7 @@ public final class Propagation {
      *     each other
      */
     public double standardUncertaintyOf(ToDoubleFunction<double[]> function) {
+        Objects.requireNonNull(function, "function");
         double[] shifts = shifts(function);
         double square = 0;
         double scale = 0;
@@ -104,6 +109,7 @@ public final class Propagation {
                 square += shifts[i] * shifts[j] * correlation[i][j];
             }
         }
+        Require.finite("variance of the result", square);
         if (square < -1e-9 * scale) {
             throw new IllegalArgumentException("correlations must not contradict each other: variance " + square);
         }

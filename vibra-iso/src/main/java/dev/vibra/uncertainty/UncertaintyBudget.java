@@ -37,7 +37,7 @@ public record UncertaintyBudget(List<Contribution> contributions) implements Ser
      * @param contributions in the order of their adding
      */
     public UncertaintyBudget {
-        contributions = List.copyOf(contributions);
+        contributions = Require.copy("contributions", contributions);
     }
 
     /**
@@ -170,7 +170,7 @@ public record UncertaintyBudget(List<Contribution> contributions) implements Ser
      * @throws IllegalArgumentException if the value is out of range
      */
     public double expandedOf(double value) {
-        return relativeExpanded() * Require.notNegative("value", value, "");
+        return Require.finite("expanded uncertainty", relativeExpanded() * Require.notNegative("value", value, ""));
     }
 
     /**
@@ -197,12 +197,16 @@ public record UncertaintyBudget(List<Contribution> contributions) implements Ser
      * @param lower lower limit, zero or more
      * @param upper upper limit, above the lower one, may be infinite
      * @return probability, 0 to 1; small ones keep their digits
+     * @throws IllegalArgumentException if the reading is out of range, or the limits don't rise
      * @see "JCGM 100:2008, G.3.2; JCGM 106:2012, clause 7"
      */
     public double probabilityBetween(double reading, double lower, double upper) {
+        if (!(lower >= 0 && upper > lower)) {
+            throw Require.failure("upper", "above the lower limit, " + lower + ", which must be zero or more", upper);
+        }
         double value = corrected(reading);
         double from = lower == 0 ? Double.NEGATIVE_INFINITY : lower;
-        double standard = relativeStandard() * value;
+        double standard = Require.finite("standard uncertainty", relativeStandard() * value);
         if (standard == 0) {
             return value > from && value <= upper ? 1 : 0;
         }

@@ -89,7 +89,7 @@ class AlarmEvaluatorTest {
         for (int second = 2; second < 5; second++) {
             meter.restartReading();
             meter.push(wave.samples(), 5000 * second, 5000);
-            watch.update(meter.velocityRms());
+            watch.update(meter.velocity().rms());
         }
         assertEquals(AlarmState.ALARM, watch.state());
     }

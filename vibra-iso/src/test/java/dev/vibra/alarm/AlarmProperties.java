@@ -1,6 +1,7 @@
 package dev.vibra.alarm;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
@@ -31,6 +32,29 @@ class AlarmProperties {
             boolean trip = raised(rule, 4, history);
             boolean alarm = raised(rule, 2, history);
             assertEquals(trip ? AlarmState.TRIP : alarm ? AlarmState.ALARM : AlarmState.NORMAL, state);
+        }
+    }
+
+    /** Stopped after any reading: by value and by numbers it goes on the same; another rule's counts are refused. */
+    @Property(tries = 200)
+    void stoppedAnywhereItGoesOn(@ForAll @Size(min = 1, max = 40) List<@DoubleRange(min = 0, max = 6) Double> readings,
+            @ForAll @IntRange(min = 0, max = 40) int stop) {
+        AlarmRule rule = AlarmRule.of(level(2)).withTrip(level(4)).withPersistence(2, 3);
+        AlarmEvaluator through = rule.newEvaluator();
+        AlarmEvaluator resumed = rule.newEvaluator();
+        double[] numbers = new double[through.stateLength()];
+        for (int i = 0; i < readings.size(); i++) {
+            if (i == stop) {
+                resumed = through.snapshot().resume();
+                through.snapshotTo(numbers, 0);
+                through.resumeFrom(numbers, 0);
+                assertThrows(IllegalArgumentException.class, () -> rule.withHysteresis(0.2).newEvaluator()
+                        .resumeFrom(numbers, 0));
+            }
+            AlarmState state = through.updateSi(readings.get(i));
+            if (i >= stop) {
+                assertEquals(state, resumed.updateSi(readings.get(i)));
+            }
         }
     }
 

@@ -2,16 +2,21 @@ package dev.vibra.descriptor;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.machine.DriveTrain;
 import dev.vibra.machine.Rate;
+import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
 import dev.vibra.synthesis.Synthesis;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 /** Lines put in come out with the name, the level and the significance that they have. */
 class LineSearchTest {
@@ -88,5 +93,25 @@ class LineSearchTest {
                 .tone(1, 25, 0), 25);
         assertEquals(List.of(), signals.shaftLines());
         assertTrue(Descriptors.standard().of(signals).missing().get("velocity-rms-1x").contains("too short"));
+    }
+
+    private static void assertNamed(String argument, Executable call) {
+        assertEquals(argument, assertThrows(NullPointerException.class, call).getMessage());
+    }
+
+    @Test
+    void nullsAreNamed() {
+        Signals signals = Signals.of(noise().waveform());
+        assertNamed("newSpeed", () -> signals.at(null, 0.01));
+        assertNamed("quantity", () -> signals.chainObstacle(null, Band.of(10, 1000)));
+        assertNamed("band", () -> signals.throughChain(Quantity.VELOCITY, null));
+        assertNamed("rates[0]", () -> signals.lines(Arrays.asList((Rate) null)));
+        assertNamed("known[0]", () -> signals.dominantLines(Arrays.asList((NamedLine) null)));
+        assertNamed("signals", () -> Descriptors.standard().of(null, Set.of(), "why"));
+        assertNamed("reason", () -> Descriptors.standard().of(signals, Set.of(), null));
+        assertEquals("none: its value isn't a finite number", Outcome.of(Double.NaN).toString());
+        Descriptor row = new Descriptor("x", "1", Descriptor.Basis.SAMPLES, "nothing", one -> null);
+        assertEquals("rule of x must give an outcome: null", assertThrows(IllegalStateException.class,
+                () -> Descriptors.standard().with(row).of(signals)).getMessage());
     }
 }

@@ -14,6 +14,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.bearing.kinematics.BearingGeometry;
 import dev.vibra.bearing.kinematics.RotatingRing;
+import dev.vibra.descriptor.Descriptors;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.DriveTrain;
 import dev.vibra.machine.GearStage;
@@ -35,12 +36,14 @@ import dev.vibra.severity.Zone;
 import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** What a recording is good for, which limits are measured and judged, by which criterion. */
@@ -54,6 +57,36 @@ class PointExaminationTest {
 
     private static boolean omits(PointSurvey point, Omission.Subject subject) {
         return point.omissions().stream().anyMatch(one -> one.subject() == subject);
+    }
+
+    /** What no machine does counts as no recording; zeros are a recording that isn't sound. */
+    @Test
+    void aRecordingThatNoMachineMakesIsRefused() {
+        double[] samples = quiet(1).waveform().samples();
+        for (double factor : new double[] {1e-300, 1e-200, 1e-100, 1e40, 1e60}) {
+            double[] scaled = Arrays.stream(samples).map(x -> x * factor).toArray();
+            for (Quantity quantity : List.of(Quantity.ACCELERATION, Quantity.VELOCITY, Quantity.DISPLACEMENT)) {
+                PointSurvey point = examine(fan(), radial("P"), Waveform.ofSi(quantity, RATE, scaled));
+                assertTrue(point.refused() && point.recording().isEmpty());
+                assertTrue(point.omissions().get(0).reason().endsWith("look at unit and scale"));
+            }
+        }
+        assertTrue(examine(fan(), radial("P"), Waveform.ofSi(Quantity.ACCELERATION, RATE, new double[LENGTH]))
+                .recording().isPresent());
+    }
+
+    @Test
+    void aRecordingSampledTooSlowlyForAnyVibrationIsRefused() {
+        for (double rate : new double[] {0.1, 1, 2, 4.9}) {
+            for (int length : new int[] {1, 2, 10, 1000}) {
+                PointSurvey point = examine(fan(), radial("P"), Waveform.ofSi(Quantity.ACCELERATION, rate,
+                        Arrays.copyOf(quiet(1).waveform().samples(), length)));
+                assertTrue(point.omissions().get(0).reason().startsWith("is sampled at "), point.omissions()
+                        .toString());
+            }
+        }
+        assertTrue(examine(fan(), radial("P"), Waveform.ofSi(Quantity.ACCELERATION, 5,
+                Arrays.copyOf(quiet(1).waveform().samples(), 1000))).recording().isPresent());
     }
 
     /** Inner race of the published geometry: 5.4152 times the speed. */
@@ -153,6 +186,8 @@ class PointExaminationTest {
         assertTrue(point.refused());
         assertTrue(point.severity().isEmpty());
         assertEquals(List.of(), point.description().numbers());
+        assertEquals(Descriptors.standard().names(), List.copyOf(point.description().missing().keySet()));
+        assertEquals("the recording is not sound (drop-out)", point.description().missing().get("kurtosis"));
         assertEquals(SpeedFound.Source.GIVEN, point.speed().source(), "none is read from an unsound recording");
     }
 
@@ -164,6 +199,10 @@ class PointExaminationTest {
         assertTrue(point.severity().isEmpty());
         assertTrue(point.description().value("kurtosis").isPresent());
         assertTrue(point.description().value("velocity-rms-10-1000Hz").isEmpty());
+        assertEquals("the recording is not sound (low-frequency-slope)",
+                point.description().missing().get("velocity-rms-10-1000Hz"));
+        assertEquals(Set.copyOf(Descriptors.standard().names()), Stream.concat(point.description().values().keySet()
+                .stream(), point.description().missing().keySet().stream()).collect(Collectors.toSet()));
         assertTrue(point.showsBearingDefect());
     }
 
@@ -193,6 +232,18 @@ class PointExaminationTest {
                 .anyMatch(remark -> remark.code().equals("steady-stretch")));
         Waveform stretch = Steadiness.ofLevel(wave).orElseThrow().longestSteady().orElseThrow();
         assertEquals(stretch.moments().rms(), point.description().value("acceleration-rms").orElseThrow(), 1e-12);
+    }
+
+    /** A sensor that dies: nothing is steadier than nothing, and no level is taken from it. */
+    @Test
+    void whatADeadSensorGivesIsNoSteadyStretch() {
+        double[] x = line(quiet(13), 3, 2).waveform().samples();
+        java.util.Arrays.fill(x, (int) (0.3 * LENGTH), LENGTH, 0);
+        PointSurvey point = examine(fan(), radial("P"), Waveform.of(Unit.M_PER_S2, RATE, x));
+        var remarks = point.recording().orElseThrow().quality().remarks();
+        assertTrue(remarks.stream().noneMatch(remark -> remark.code().equals("steady-stretch")), remarks::toString);
+        assertTrue(remarks.stream().anyMatch(remark -> remark.disqualifying()), remarks::toString);
+        assertTrue(point.severity().isEmpty());
     }
 
     @Test

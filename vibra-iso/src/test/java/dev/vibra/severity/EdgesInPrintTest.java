@@ -85,7 +85,7 @@ class EdgesInPrintTest {
         String doubt = "  doubt        the uncertainty is larger than the value (5 % is stated as 0.05)";
         assertTrue(SEVERITY.judge(uncertain(5)).describe().contains(doubt));
         assertFalse(SEVERITY.judge(uncertain(0.05)).describe().contains(doubt));
-        assertEquals("relative expanded uncertainty must be within 0.0 to 1000.0: 1.7617068997925225E308",
+        assertEquals("relative uncertainty (sensor) must be at most 1.0E100: 8.988465674311579E307",
                 assertThrows(IllegalArgumentException.class, () -> uncertain(Double.MAX_VALUE)).getMessage());
         Level large = Level.of(1e6, Unit.MM_PER_S, Detector.RMS).within(Band.of(10, 1000));
         assertTrue(SEVERITY.judge(Measurement.of(large).withUncertainty(

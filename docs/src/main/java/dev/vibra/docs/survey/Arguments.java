@@ -1,5 +1,6 @@
 package dev.vibra.docs.survey;
 
+import dev.vibra.docs.notebook.StartUpFile;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -11,13 +12,14 @@ import java.util.Optional;
  * @param out folder to write to; empty for the folder beside the survey folder
  * @param insist true if unsound recordings shall be judged too
  * @param score true if labelled folders below the folder shall be scored
- * @param help true if only the usage is wanted
+ * @param printed text that is to be printed, and nothing else done
  */
 record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, boolean score,
-        boolean help) {
+        Optional<String> printed) {
     static final String USAGE = """
             Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT] [--insist]
                    java -jar vibra-survey.jar --score FOLDER [--out OUT] [--insist]
+                   java -jar vibra-survey.jar --jshell
 
               FOLDER     survey folder with machine.json and its recordings;
                          without it the demonstration machine is surveyed
@@ -27,6 +29,7 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
               --score    survey every folder with machine.json in FOLDER and below, hold the
                          findings against its labels.json, and write scorecard.json and
                          scorecard.csv only, without --out to FOLDER-score beside FOLDER
+              --jshell   print a start-up file for JShell, which says how it is used
               --help     print this text
 
             Exit code: 0 surveyed, whatever the verdict; 1 surveyed with parts left out;
@@ -50,7 +53,13 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
         for (int i = 0; i < args.length; i++) {
             switch (args[i]) {
                 case "--help", "-h" -> {
-                    return new Arguments(Optional.empty(), Optional.empty(), false, false, true);
+                    return printing(USAGE);
+                }
+                case "--jshell" -> {
+                    if (args.length > 1) {
+                        throw new WrongUse("--jshell stands alone");
+                    }
+                    return printing(StartUpFile.text());
                 }
                 case "--insist" -> insist = true;
                 case "--score" -> score = true;
@@ -73,7 +82,12 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
         if (score && folder == null) {
             throw new WrongUse("--score needs a folder");
         }
-        return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), insist, score, false);
+        return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), insist, score,
+                Optional.empty());
+    }
+
+    private static Arguments printing(String text) {
+        return new Arguments(Optional.empty(), Optional.empty(), false, false, Optional.of(text));
     }
 
     private static void requireFirst(String what, Path before) throws WrongUse {

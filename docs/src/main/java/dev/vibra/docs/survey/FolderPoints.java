@@ -1,9 +1,11 @@
 package dev.vibra.docs.survey;
 
+import dev.vibra.docs.survey.input.MachineFile;
 import dev.vibra.docs.survey.input.MachineReading;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.docs.survey.input.RecordingSource;
 import dev.vibra.docs.survey.input.UnreadableRecordingException;
+import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.signal.Waveform;
@@ -21,6 +23,7 @@ import java.util.function.Consumer;
 final class FolderPoints {
     private final Path folder;
     private final MachineReading reading;
+    private final boolean insist;
     private final Survey survey;
     private final List<Problem> problems = new ArrayList<>();
     private final Map<String, String> conversions = new LinkedHashMap<>();
@@ -29,8 +32,12 @@ final class FolderPoints {
     FolderPoints(Path folder, MachineReading reading, boolean insist) {
         this.folder = folder;
         this.reading = reading;
-        Survey begun = Survey.begin(reading.machine().orElseThrow());
-        this.survey = insist ? begun.insisting() : begun;
+        this.insist = insist;
+        this.survey = begin(reading.machine().orElseThrow());
+    }
+
+    private Survey begin(MachineDescription machine) {
+        return insist ? Survey.begin(machine).insisting() : Survey.begin(machine);
     }
 
     /** Surveys all points; each is shown with its signals, which aren't kept. */
@@ -47,8 +54,23 @@ final class FolderPoints {
         return results;
     }
 
+    /** Concludes; a balancing job that can't be worked out is left out, the rest isn't lost with it. */
     MachineSurvey conclude(List<PointSurvey> points) {
-        return survey.conclude(points);
+        MachineDescription machine = reading.machine().orElseThrow();
+        try {
+            return survey.conclude(points);
+        } catch (RuntimeException e) {
+            if (machine.balancing().isEmpty()) {
+                throw e;
+            }
+            MachineSurvey rest = begin(machine.withoutBalancing()).conclude(points);
+            problems.add(new Problem(MachineFile.NAME, 0, "balancing", "is left out, it " + unforeseen(e)));
+            return rest;
+        }
+    }
+
+    private static String unforeseen(RuntimeException e) {
+        return "can't be worked out; this is an error of the program, please report it: " + e.getMessage();
     }
 
     /** What could not be read. */
@@ -65,11 +87,15 @@ final class FolderPoints {
         try {
             RecordingSource.Recorded recorded = source.read(folder);
             conversions.put(point.id(), recorded.conversion());
-            return survey.point(point, recorded.signal(), tachometer(point, source));
+            PointSurvey result = survey.point(point, recorded.signal(), tachometer(point, source));
+            return result.recording().isPresent() ? result
+                    : leftOut(point, source, result.omissions().get(0).reason());
         } catch (UnreadableRecordingException e) {
             return leftOut(point, source, e.getMessage());
-        } catch (OutOfMemoryError e) {
+        } catch (OutOfMemoryError | StackOverflowError e) {
             return leftOut(point, source, "is too large for the memory of this process (java -Xmx... gives more)");
+        } catch (RuntimeException e) {
+            return leftOut(point, source, unforeseen(e));
         }
     }
 

@@ -7,6 +7,7 @@ import dev.vibra.docs.survey.input.MachineReading;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.docs.survey.output.Digest;
 import dev.vibra.docs.survey.output.OutputFolder;
+import dev.vibra.docs.survey.output.OutputSet;
 import dev.vibra.docs.survey.output.ScoreFiles;
 import dev.vibra.docs.survey.output.ScoreRecord;
 import dev.vibra.machine.MachineDescription;
@@ -45,6 +46,7 @@ final class FolderScore {
 
     /** Returns the exit code. */
     int run() throws IOException {
+        OutputFolder.check(target, OutputSet.SCORE, List.of());
         List<Path> machines = machines();
         for (Path machine : machines) {
             terminal.progress(machines.indexOf(machine) + 1, machines.size(), name(machine));
@@ -56,7 +58,8 @@ final class FolderScore {
         }
         String run = Digest.ofRun(folder, files, insist ? "--score --insist" : "--score");
         ScoreRecord record = new ScoreRecord(card, problems, run);
-        OutputFolder.write(target, ScoreFiles.of(record));
+        OutputFolder.write(target, OutputSet.SCORE, ScoreFiles.of(record),
+                files.stream().map(folder::resolve).toList());
         terminal.print(ScoreFiles.summary(record) + "\nWritten to " + target.toAbsolutePath().normalize() + ": "
                 + String.join(", ", ScoreFiles.JSON, ScoreFiles.CSV) + "\n");
         return problems.isEmpty() && !refused ? SurveyCommand.SURVEYED : SurveyCommand.PARTS_LEFT_OUT;
@@ -116,8 +119,9 @@ final class FolderScore {
                     && labels.labels().containsKey(point.point().id()));
             card = card.with(name, inside.conclude(points), labels.labels());
         } catch (RuntimeException e) {
-            card = card.without(new NotScored(name, List.of(), "error of the program, please report it: " + e));
-            problems.add(new Problem(name, 0, "", "is left out: error of the program: " + e));
+            String reason = "error of the program, please report it: " + e.getMessage();
+            card = card.without(new NotScored(name, List.of(), reason));
+            problems.add(new Problem(name, 0, "", "is left out: " + reason));
         }
         note(name, inside.problems());
     }

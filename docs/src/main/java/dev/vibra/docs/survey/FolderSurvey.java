@@ -6,6 +6,7 @@ import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.docs.survey.output.Digest;
 import dev.vibra.docs.survey.output.HtmlReport;
 import dev.vibra.docs.survey.output.OutputFolder;
+import dev.vibra.docs.survey.output.OutputSet;
 import dev.vibra.docs.survey.output.ReportFiles;
 import dev.vibra.docs.survey.output.Summary;
 import dev.vibra.docs.survey.output.SurveyRecord;
@@ -17,21 +18,25 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Supplier;
 
-/** Surveys one folder: keeps the numbers of point after point, draws the figures, writes everything at the end. */
+/**
+ * Surveys one folder: keeps the numbers of point after point, puts the figures aside, writes everything at the end.
+ */
 final class FolderSurvey {
     private final Path folder;
     private final Path target;
     private final boolean insist;
     private final Terminal terminal;
+    private final Supplier<HtmlReport> reports;
     private final List<Problem> problems = new ArrayList<>();
-    private final HtmlReport report = new HtmlReport();
 
-    FolderSurvey(Path folder, Path target, boolean insist, Terminal terminal) {
+    FolderSurvey(Path folder, Path target, boolean insist, Terminal terminal, Supplier<HtmlReport> reports) {
         this.folder = folder;
         this.target = target;
         this.insist = insist;
         this.terminal = terminal;
+        this.reports = reports;
     }
 
     /** Returns the exit code. */
@@ -41,21 +46,32 @@ final class FolderSurvey {
         if (reading.machine().isEmpty()) {
             return nothing();
         }
+        Set<String> files = files(reading);
+        List<Path> inputs = files.stream().map(folder::resolve).toList();
+        OutputFolder.check(target, OutputSet.SURVEY, inputs);
         FolderPoints inside = new FolderPoints(folder, reading, insist);
-        List<PointSurvey> points = inside.survey(terminal, report::draw);
-        problems.addAll(inside.problems());
-        if (points.stream().allMatch(point -> point.recording().isEmpty())) {
-            return nothing();
+        try (HtmlReport report = reports.get()) {
+            List<PointSurvey> points = inside.survey(terminal, report::draw);
+            if (points.stream().allMatch(point -> point.recording().isEmpty())) {
+                problems.addAll(inside.problems());
+                return nothing();
+            }
+            MachineSurvey result = inside.conclude(points);
+            problems.addAll(inside.problems());
+            result.balancing().filter(job -> job.corrections().isEmpty()).ifPresent(job -> problems.add(new Problem(
+                    MachineFile.NAME, 0, "balancing", "is left out: " + job.omissions().get(0).reason())));
+            SurveyRecord record = new SurveyRecord(result, reading, inside.conversions(), problems,
+                    Digest.ofRun(folder, files, insist ? "--insist" : ""));
+            OutputFolder.write(target, OutputSet.SURVEY, ReportFiles.of(record, report), inputs);
+            problems.addAll(report.problems());
+            return written(record);
         }
-        MachineSurvey result = inside.conclude(points);
-        result.balancing().filter(job -> job.corrections().isEmpty()).ifPresent(job -> problems.add(new Problem(
-                MachineFile.NAME, 0, "balancing", "is left out: " + job.omissions().get(0).reason())));
-        SurveyRecord record = new SurveyRecord(result, reading, inside.conversions(), problems, digest(reading));
-        OutputFolder.write(target, ReportFiles.of(record, report));
-        problems.addAll(report.problems());
+    }
+
+    private int written(SurveyRecord record) {
         terminal.print(Summary.of(record) + "\n" + "Written to " + target.toAbsolutePath().normalize() + ": "
                 + String.join(", ", ReportFiles.REPORT, ReportFiles.JSON, ReportFiles.CSV) + "\n");
-        boolean whole = problems.isEmpty() && points.stream().noneMatch(PointSurvey::refused);
+        boolean whole = problems.isEmpty() && record.survey().points().stream().noneMatch(PointSurvey::refused);
         return whole ? SurveyCommand.SURVEYED : SurveyCommand.PARTS_LEFT_OUT;
     }
 
@@ -65,10 +81,11 @@ final class FolderSurvey {
         return SurveyCommand.NOTHING_SURVEYED;
     }
 
-    private String digest(MachineReading reading) {
+    /** All files that the survey reads. */
+    private static Set<String> files(MachineReading reading) {
         Set<String> files = new LinkedHashSet<>(List.of(MachineFile.NAME));
         reading.sources().values().forEach(source -> files.addAll(source.files()));
         files.addAll(reading.earlier());
-        return Digest.ofRun(folder, files, insist ? "--insist" : "");
+        return files;
     }
 }

@@ -1,14 +1,20 @@
 package dev.vibra.docs.survey;
 
 import dev.vibra.docs.survey.demo.DemoMachine;
+import dev.vibra.docs.survey.input.FileTrouble;
+import dev.vibra.docs.survey.output.ForeignFileException;
+import dev.vibra.docs.survey.output.HtmlReport;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
+import java.util.function.Supplier;
 
-/** The command {@code java -jar vibra-survey.jar [FOLDER] [--out OUT]}, or with {@code --score FOLDER}. */
+/**
+ * The command {@code java -jar vibra-survey.jar [FOLDER] [--out OUT]}, or with {@code --score FOLDER}, or with
+ * {@code --jshell}.
+ */
 public final class SurveyCommand {
     /** Surveyed, whatever the verdict. */
     public static final int SURVEYED = 0;
@@ -33,64 +39,60 @@ public final class SurveyCommand {
 
     /** Runs the command; ends no process and starts no thread. */
     static int run(Terminal terminal, String... args) {
+        return run(terminal, HtmlReport::new, args);
+    }
+
+    /** Runs the command with another report, as one without figures. */
+    static int run(Terminal terminal, Supplier<HtmlReport> report, String... args) {
         try {
             Arguments arguments = Arguments.parse(args);
-            if (arguments.help()) {
-                terminal.print(Arguments.USAGE);
+            if (arguments.printed().isPresent()) {
+                terminal.print(arguments.printed().get());
                 return SURVEYED;
             }
-            return arguments.folder().isPresent() ? survey(terminal, arguments, arguments.folder().get())
-                    : demonstrate(terminal, arguments);
+            return arguments.folder().isPresent() ? survey(terminal, report, arguments, arguments.folder().get())
+                    : demonstrate(terminal, report, arguments);
         } catch (Arguments.WrongUse e) {
             terminal.complain(e.getMessage());
             terminal.complain(Arguments.USAGE);
             return WRONG_USE;
+        } catch (ForeignFileException e) {
+            terminal.complain("Nothing was written: " + e.getMessage());
+            return WRONG_USE;
         } catch (IOException e) {
-            terminal.complain("Nothing was written: " + e);
+            terminal.complain("Nothing was written: " + FileTrouble.inWords(e));
             return NOTHING_SURVEYED;
-        } catch (RuntimeException e) {
+        } catch (OutOfMemoryError | StackOverflowError e) {
+            terminal.complain("Nothing was written: the memory of this process is too small (java -Xmx... gives more)");
+            return NOTHING_SURVEYED;
+        } catch (RuntimeException | Error e) {
             terminal.complain("Nothing was written; this is an error of the program, please report it:");
             terminal.complain(trace(e));
             return NOTHING_SURVEYED;
         }
     }
 
-    private static String trace(RuntimeException e) {
+    private static String trace(Throwable e) {
         StringWriter text = new StringWriter();
         e.printStackTrace(new PrintWriter(text));
         return text.toString();
     }
 
-    private static int survey(Terminal terminal, Arguments arguments, Path folder) throws Arguments.WrongUse,
-            IOException {
+    private static int survey(Terminal terminal, Supplier<HtmlReport> report, Arguments arguments, Path folder)
+            throws Arguments.WrongUse, IOException {
         Path target = arguments.target(folder);
         if (!Files.isDirectory(folder)) {
             terminal.complain("The survey folder is not there or no folder: " + folder);
             return NOTHING_SURVEYED;
         }
         return arguments.score() ? new FolderScore(folder, target, arguments.insist(), terminal).run()
-                : new FolderSurvey(folder, target, arguments.insist(), terminal).run();
+                : new FolderSurvey(folder, target, arguments.insist(), terminal, report).run();
     }
 
-    private static int demonstrate(Terminal terminal, Arguments arguments) throws Arguments.WrongUse, IOException {
+    private static int demonstrate(Terminal terminal, Supplier<HtmlReport> report, Arguments arguments)
+            throws Arguments.WrongUse, IOException {
         Path target = arguments.target(Path.of(DemoMachine.FOLDER));
-        Path unpacked = Files.createTempDirectory("vibra-demo");
-        try {
-            DemoMachine.unpack(unpacked);
-            return new FolderSurvey(unpacked, target, arguments.insist(), terminal).run();
-        } finally {
-            remove(unpacked);
-        }
-    }
-
-    private static void remove(Path folder) throws IOException {
-        List<Path> files;
-        try (var list = Files.list(folder)) {
-            files = list.toList();
-        }
-        for (Path file : files) {
-            Files.delete(file);
-        }
-        Files.delete(folder);
+        return DemoMachine.unpacked(unpacked ->
+                new FolderSurvey(unpacked, target, arguments.insist(), terminal, report).run());
     }
 }

@@ -1,10 +1,13 @@
 package dev.vibra.docs.survey;
 
+import dev.vibra.internal.Printable;
 import java.io.Console;
 import java.io.PrintStream;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.stream.Collectors;
 
 /** Prints for people, in letters that the terminal can show, and tells how a long survey gets on. */
 final class Terminal {
@@ -67,7 +70,7 @@ final class Terminal {
 
     void progress(int done, int all, String what) {
         if (interactive && all > LONG_SURVEY) {
-            err.print(String.format("\r%-78s", shown(done + " of " + all + "  " + what)));
+            err.print(String.format("\r%-78s", shown(done + " of " + all + "  " + Printable.shortened(what, 40))));
             err.flush();
         }
     }
@@ -79,11 +82,12 @@ final class Terminal {
         }
     }
 
+    /** Names come from files of unknown origin: no character of theirs may steer the terminal. */
     private String shown(String text) {
-        if (encoder.canEncode(text)) {
-            return text;
+        String plain = Arrays.stream(text.split("\n", -1)).map(Printable::of).collect(Collectors.joining("\n"));
+        if (encoder.canEncode(plain)) {
+            return plain;
         }
-        String plain = text;
         for (String[] pair : PLAIN) {
             plain = encoder.canEncode(pair[0]) ? plain : plain.replace(pair[0], pair[1]);
         }

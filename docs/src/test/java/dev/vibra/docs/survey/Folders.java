@@ -1,6 +1,7 @@
 package dev.vibra.docs.survey;
 
 import dev.vibra.docs.survey.demo.DemoMachine;
+import dev.vibra.docs.survey.output.HtmlReport;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -9,15 +10,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Survey folders made of the demonstration machine, and runs of the command on them. */
-final class Folders {
+public final class Folders {
     private Folders() {}
 
     /** What a run printed and returned. */
-    record Run(int code, String out, String err) {}
+    public record Run(int code, String out, String err) {}
 
     static Path demo(Path folder) throws IOException {
         Files.createDirectories(folder);
@@ -35,17 +37,22 @@ final class Folders {
                 Matcher.quoteReplacement(to)));
     }
 
-    static Run run(Object... args) {
+    public static Run run(Object... args) {
+        return run(HtmlReport::new, args);
+    }
+
+    /** With a report of another kind. */
+    public static Run run(Supplier<HtmlReport> report, Object... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Terminal terminal = new Terminal(new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8), StandardCharsets.UTF_8, false);
         String[] texts = Arrays.stream(args).map(Object::toString).toArray(String[]::new);
-        int code = SurveyCommand.run(terminal, texts);
+        int code = SurveyCommand.run(terminal, report, texts);
         return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
-    static List<String> names(Path folder) throws IOException {
+    public static List<String> names(Path folder) throws IOException {
         try (var list = Files.list(folder)) {
             return list.map(path -> path.getFileName().toString()).sorted().toList();
         }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.docs.notebook.StartUpFile;
 import dev.vibra.docs.survey.Folders.Run;
 import dev.vibra.docs.survey.demo.DemoRecordings;
 import java.io.IOException;
@@ -34,6 +35,14 @@ class SurveyCommandTest {
         assertTrue(run.out().contains("unbalance at FE-H, FE-V"), run.out());
         assertTrue(run.out().contains("rolling bearing, outer race, drive end at DE-H, DE-V"), run.out());
         assertEquals(2, run.out().split("present \\(", -1).length - 1, "one element is present and no other");
+    }
+
+    @Test
+    void startUpFileForJShellIsPrintedAndNothingElseDone() {
+        Run run = Folders.run("--jshell");
+        assertEquals(new Run(0, StartUpFile.text(), ""), run);
+        assertEquals(64, Folders.run("--jshell", temp).code());
+        assertEquals(64, Folders.run("--insist", "--jshell").code());
     }
 
     @Test

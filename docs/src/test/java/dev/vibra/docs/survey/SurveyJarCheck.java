@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.jar.JarFile;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
@@ -44,6 +46,27 @@ class SurveyJarCheck {
     void wrongUseHasItsCode(@TempDir Path temp) throws IOException, InterruptedException {
         assertTrue(run(temp, 64, "--nonsense").startsWith("unknown option: --nonsense"));
         run(temp, 2, temp.resolve("nowhere").toString());
+    }
+
+    /** The lines of the page, its imports left out, typed into the tool of this JDK as the page says. */
+    @Test
+    void startUpFileWorksInTheToolItself(@TempDir Path temp) throws IOException, InterruptedException {
+        Path file = temp.resolve("vibra.jsh");
+        Files.writeString(file, run(temp, 0, "--jshell"));
+        String page = Files.readString(Path.of(System.getProperty("basedir"), "jshell.md"));
+        List<String> blocks = Pattern.compile("(?s)```java\n(.*?)```").matcher(page).results()
+                .map(block -> block.group(1)).toList();
+        Path lines = temp.resolve("lines.jsh");
+        Files.writeString(lines, String.join("", blocks.subList(1, blocks.size()))
+                + "System.out.println(\"lines: \" + lines.length)\n/exit\n");
+        Process process = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "jshell").toString(),
+                "--class-path", JAR.toString(), "--startup", "DEFAULT", "--startup", file.toString(), "-")
+                .directory(temp.toFile()).redirectErrorStream(true).redirectInput(lines.toFile()).start();
+        String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertTrue(process.waitFor(5, TimeUnit.MINUTES), "the process did not end");
+        assertEquals("lines: 6401\n", printed);
+        assertEquals(List.of("jshell-envelope.png", "jshell-spectrum.png"),
+                Folders.names(temp.resolve("target/figures")));
     }
 
     @Test

@@ -32,6 +32,18 @@ class TerminalTest {
         assertEquals("4.3 +- 0.2 m/s2, 3 um, 10-1000 Hz, 2x", out.toString(StandardCharsets.US_ASCII));
     }
 
+    /** Line ends stay, they are the program's own; whatever else steers a terminal is shown. */
+    @Test
+    void nothingSteersTheTerminal() {
+        Terminal terminal = terminal(StandardCharsets.UTF_8, true);
+        terminal.print("fan \u001b]0;x\u0007\u202e\n4.3 mm/s\n");
+        assertEquals("fan \\u001b]0;x\\u0007\\u202e\n4.3 mm/s\n", out.toString(StandardCharsets.UTF_8));
+        terminal.complain("a\u009b1m");
+        assertEquals("a\\u009b1m\n", err.toString(StandardCharsets.UTF_8));
+        terminal.progress(1, 40, "\r\u001b[2J");
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("1 of 40  \\u000d\\u001b[2J"));
+    }
+
     @Test
     void progressIsForLongSurveysOnATerminalOnly() {
         terminal(StandardCharsets.UTF_8, true).progress(1, 4, "DE-H");

@@ -6,7 +6,7 @@ import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Objects;
 
 /**
  * How far each influence coefficient may be off, one standard deviation along and across it, independent of the others.
@@ -22,9 +22,27 @@ public final class CoefficientErrors implements Serializable {
     private final double[][] across;
 
     private CoefficientErrors(Layout layout, double[][] along, double[][] across) {
-        this.layout = layout;
-        this.along = along;
-        this.across = across;
+        this.layout = Objects.requireNonNull(layout, "layout");
+        this.along = checked(layout, along);
+        this.across = checked(layout, across);
+    }
+
+    private Object readResolve() {
+        return new CoefficientErrors(layout, along, across);
+    }
+
+    /** Copies the rows and checks the copy. */
+    private static double[][] checked(Layout layout, double[][] deviations) {
+        double[][] copy = Arrays.stream(deviations)
+                .map(row -> Objects.requireNonNull(row, "row").clone()).toArray(double[][]::new);
+        InfluenceCoefficients.requireShape("standard deviations", layout, copy.length,
+                Arrays.stream(copy).mapToInt(row -> row.length));
+        for (double[] row : copy) {
+            for (double deviation : row) {
+                Require.notNegative("standard deviation of a coefficient", deviation, "");
+            }
+        }
+        return copy;
     }
 
     /**
@@ -36,6 +54,8 @@ public final class CoefficientErrors implements Serializable {
      * @throws IllegalArgumentException if the scatter has a floor
      */
     public static CoefficientErrors of(InfluenceCoefficients coefficients, ReadingScatter scatter) {
+        Objects.requireNonNull(scatter, "scatter");
+        Objects.requireNonNull(coefficients, "coefficients");
         if (scatter.floor() != 0) {
             throw Require.failure("floor of the scatter of coefficients", "zero", scatter.floor());
         }
@@ -61,13 +81,11 @@ public final class CoefficientErrors implements Serializable {
      * @throws IllegalArgumentException if the shape does not fit the layout or a number is out of range
      */
     public static CoefficientErrors ofSheet(Layout layout, double[][] perGram) {
-        InfluenceCoefficients.requireShape("standard deviations", layout, perGram.length,
-                Arrays.stream(perGram).mapToInt(row -> row.length));
-        double[][] round = empty(layout);
+        Objects.requireNonNull(perGram, "perGram");
+        double[][] round = checked(Objects.requireNonNull(layout, "layout"), perGram);
         for (int i = 0; i < round.length; i++) {
             for (int j = 0; j < round[i].length; j++) {
-                round[i][j] = Require.notNegative("standard deviation of a coefficient", perGram[i][j], "")
-                        / InfluenceCoefficients.ofOnePerGram(layout, i, j);
+                round[i][j] /= InfluenceCoefficients.ofOnePerGram(layout, i, j);
             }
         }
         return new CoefficientErrors(layout, round, round);
@@ -83,19 +101,13 @@ public final class CoefficientErrors implements Serializable {
      * @throws IllegalArgumentException if a shape does not fit the layout
      */
     public static CoefficientErrors of(Layout layout, double[][] along, double[][] across) {
-        for (double[][] part : List.of(along, across)) {
-            InfluenceCoefficients.requireShape("standard deviations", layout, part.length,
-                    Arrays.stream(part).mapToInt(row -> row.length));
-        }
-        return new CoefficientErrors(layout, copy(along), copy(across));
+        Objects.requireNonNull(along, "along");
+        Objects.requireNonNull(across, "across");
+        return new CoefficientErrors(layout, along, across);
     }
 
     private static double[][] empty(Layout layout) {
         return new double[layout.rows()][layout.planes().size()];
-    }
-
-    private static double[][] copy(double[][] values) {
-        return IntStream.range(0, values.length).mapToObj(i -> values[i].clone()).toArray(double[][]::new);
     }
 
     /**
@@ -105,9 +117,10 @@ public final class CoefficientErrors implements Serializable {
      * @param row index of the reading within a run
      * @param plane index of the plane
      * @return standard deviation in the unit and detector of the sensor per gram at the radius of the plane
+     * @throws IndexOutOfBoundsException if there is no such reading or plane
      */
     public double perGram(int row, int plane) {
-        return Math.hypot(along[row][plane], across[row][plane]) / Math.sqrt(2)
+        return Math.hypot(at(along, row, plane), at(across, row, plane)) / Math.sqrt(2)
                 * InfluenceCoefficients.ofOnePerGram(layout, row, plane);
     }
 
@@ -118,11 +131,23 @@ public final class CoefficientErrors implements Serializable {
      * @param plane index of the plane
      * @param coefficient the coefficient
      * @return one standard deviation along it and one across it
+     * @throws IndexOutOfBoundsException if there is no such reading or plane
      */
     public List<Phasor> deviations(int row, int plane, Phasor coefficient) {
+        Objects.requireNonNull(coefficient, "coefficient");
         double direction = coefficient.argument();
-        return List.of(Phasor.polar(along[row][plane], direction),
-                Phasor.polar(across[row][plane], direction + Math.PI / 2));
+        return List.of(Phasor.polar(at(along, row, plane), direction),
+                Phasor.polar(at(across, row, plane), direction + Math.PI / 2));
+    }
+
+    /** {@return what rows and columns stand for} */
+    public Layout layout() {
+        return layout;
+    }
+
+    private static double at(double[][] deviations, int row, int plane) {
+        double[] ofRow = deviations[Objects.checkIndex(row, deviations.length)];
+        return ofRow[Objects.checkIndex(plane, ofRow.length)];
     }
 
     /** Returns the count of coefficients. */

@@ -1,6 +1,7 @@
 package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Require;
 import java.util.Arrays;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
@@ -26,15 +27,15 @@ final class ComplexLeastSquares {
         columns = matrix[0].length;
         columnLength = new double[columns];
         for (int j = 0; j < columns; j++) {
-            double square = 0;
+            double length = 0;
             for (Phasor[] row : matrix) {
-                square += row[j].re() * row[j].re() + row[j].im() * row[j].im();
+                length = Math.hypot(length, row[j].magnitude());
             }
-            columnLength[j] = square > 0 ? Math.sqrt(square) : 1;
+            columnLength[j] = length > 0 ? Require.finite("length of a column", length) : 1;
         }
-        double[] ones = new double[columns];
-        Arrays.fill(ones, 1);
-        double[] raw = new SingularValueDecomposition(real(matrix, ones)).getSingularValues();
+        double[] longest = new double[columns];
+        Arrays.fill(longest, Arrays.stream(columnLength).max().orElse(1));
+        double[] raw = new SingularValueDecomposition(real(matrix, longest)).getSingularValues();
         conditionNumber = ratio(raw);
         SingularValueDecomposition scaled = new SingularValueDecomposition(real(matrix, columnLength));
         u = scaled.getU();
@@ -51,7 +52,7 @@ final class ComplexLeastSquares {
         double[][] out = new double[2 * rows][2 * columns];
         for (int i = 0; i < rows; i++) {
             for (int j = 0; j < columns; j++) {
-                Phasor p = matrix[i][j].times(1 / divisors[j]);
+                Phasor p = new Phasor(matrix[i][j].re() / divisors[j], matrix[i][j].im() / divisors[j]);
                 out[i][j] = p.re();
                 out[i][columns + j] = -p.im();
                 out[rows + i][j] = p.im();
@@ -91,7 +92,8 @@ final class ComplexLeastSquares {
         double[] inV = new double[inU.length];
         for (int k = 0; k < inU.length; k++) {
             double s = scaledSingularValues[k];
-            inV[k] = inU[k] * s / (s * s + damping * damping);
+            double length = s * s + damping * damping;
+            inV[k] = length > 0 ? inU[k] * s / length : 0; // nothing acts along this one
         }
         double[] x = v.operate(inV);
         Phasor[] out = new Phasor[columns];

@@ -1,7 +1,9 @@
 package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -68,16 +70,29 @@ public final class CorrectionSolver {
     }
 
     /**
+     * Writes a condition number for a sentence.
+     *
+     * @param conditionNumber condition number, 1 or more, infinite too
+     * @return three digits, as in {@code 12.4}; {@code above 1e16} where doubles can tell no more of it
+     * @throws IllegalArgumentException if below zero or not a number
+     */
+    public static String inWords(double conditionNumber) {
+        Require.within("conditionNumber", conditionNumber, 0, Double.POSITIVE_INFINITY, "");
+        return conditionNumber <= 1e16 ? Digits.significant(conditionNumber, 3) : "above 1e16";
+    }
+
+    /**
      * Returns the unbalances to add so that the vibration is cancelled in the sense of weighted least squares.
      *
      * @param vibration one element per row, zero-to-peak SI
      * @return one element per plane, in kg·m, or kg where the radius was left open
+     * @throws IllegalArgumentException if the count is wrong or an unbalance too large for a double
      * @throws IllegalStateException if the planes act so alike that there is no one answer
      */
     public Phasor[] cancelling(Phasor... vibration) {
         if (!(planeConflict() < 1e12)) {
             throw new IllegalStateException("planes must act differently at the sensors to be balanced together: the"
-                    + " condition number is " + planeConflict() + "; balance fewer planes or add sensors");
+                    + " condition number is " + inWords(planeConflict()) + "; balance fewer planes or add sensors");
         }
         return solve(vibration, 0);
     }
@@ -88,7 +103,8 @@ public final class CorrectionSolver {
      * @param ridge damping as a share of the largest singular value, above 0 up to 1
      * @param vibration one element per row, zero-to-peak SI
      * @return one element per plane, in kg·m, or kg where the radius was left open
-     * @throws IllegalArgumentException if the damping is out of range
+     * @throws IllegalArgumentException if the damping is out of range, the count wrong or an unbalance too large for a
+     *     double
      * @throws IllegalStateException if no plane acts at any sensor that counts
      */
     public Phasor[] cancellingWithRidge(double ridge, Phasor... vibration) {
@@ -108,11 +124,18 @@ public final class CorrectionSolver {
                         + " that counts");
     }
 
-    private Phasor[] solve(Phasor[] vibration, double ridge) {
-        if (vibration.length != weights.length) {
+    private void requireCount(Phasor[] vibration) {
+        if (Objects.requireNonNull(vibration, "vibration").length != weights.length) {
             throw new IllegalArgumentException("vibration must be one per reading, " + weights.length + ": "
                     + vibration.length);
         }
+        for (Phasor reading : vibration) {
+            Objects.requireNonNull(reading, "vibration");
+        }
+    }
+
+    private Phasor[] solve(Phasor[] vibration, double ridge) {
+        requireCount(vibration);
         Phasor[] target = new Phasor[vibration.length];
         for (int i = 0; i < target.length; i++) {
             target[i] = vibration[i].times(-weights[i]);
@@ -125,13 +148,15 @@ public final class CorrectionSolver {
      *
      * @param vibration one element per row, zero-to-peak SI
      * @return {@code sqrt(Σ w²·|V|²)}
+     * @throws IllegalArgumentException if the count is wrong or the norm too large for a double
      */
     public double norm(Phasor... vibration) {
-        double square = 0;
+        requireCount(vibration);
+        double norm = 0;
         for (int i = 0; i < vibration.length; i++) {
-            square += Math.pow(weights[i] * vibration[i].magnitude(), 2);
+            norm = Math.hypot(norm, weights[i] * vibration[i].magnitude());
         }
-        return Math.sqrt(square);
+        return Require.finite("norm of the vibration", norm);
     }
 
     /** Returns what is solved, in one line. */

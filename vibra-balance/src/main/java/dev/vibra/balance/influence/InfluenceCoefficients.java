@@ -1,7 +1,6 @@
 package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Phasor;
-import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
@@ -23,9 +22,21 @@ public final class InfluenceCoefficients implements Serializable {
     private final Layout layout;
     private final Phasor[][] alpha;
 
+    /** Copies the rows and checks the copy. */
     private InfluenceCoefficients(Layout layout, Phasor[][] alpha) {
-        this.layout = layout;
-        this.alpha = alpha;
+        this.layout = Objects.requireNonNull(layout, "layout");
+        this.alpha = Arrays.stream(Objects.requireNonNull(alpha, "alpha"))
+                .map(row -> Objects.requireNonNull(row, "row of alpha").clone()).toArray(Phasor[][]::new);
+        requireShape("coefficients", layout, this.alpha.length, Arrays.stream(this.alpha).mapToInt(row -> row.length));
+        for (Phasor[] row : this.alpha) {
+            for (Phasor element : row) {
+                Objects.requireNonNull(element, "coefficient");
+            }
+        }
+    }
+
+    private Object readResolve() {
+        return new InfluenceCoefficients(layout, alpha);
     }
 
     /**
@@ -37,17 +48,7 @@ public final class InfluenceCoefficients implements Serializable {
      * @throws IllegalArgumentException if the shape does not fit the layout
      */
     public static InfluenceCoefficients of(Layout layout, Phasor[][] alpha) {
-        Phasor[][] copy = new Phasor[alpha.length][];
-        for (int i = 0; i < alpha.length; i++) {
-            copy[i] = alpha[i].clone();
-        }
-        requireShape("coefficients", layout, copy.length, Arrays.stream(copy).mapToInt(row -> row.length));
-        for (Phasor[] row : copy) {
-            for (Phasor element : row) {
-                Objects.requireNonNull(element, "coefficient");
-            }
-        }
-        return new InfluenceCoefficients(layout, copy);
+        return new InfluenceCoefficients(layout, alpha);
     }
 
     /**
@@ -61,8 +62,13 @@ public final class InfluenceCoefficients implements Serializable {
      * @throws IllegalArgumentException if a shape does not fit the layout or a number is out of range
      */
     public static InfluenceCoefficients ofSheet(Layout layout, double[][] perGram, double[][] phaseDegrees) {
-        requireShape("magnitudes", layout, perGram.length, Arrays.stream(perGram).mapToInt(row -> row.length));
-        requireShape("phases", layout, phaseDegrees.length, Arrays.stream(phaseDegrees).mapToInt(row -> row.length));
+        Objects.requireNonNull(layout, "layout");
+        Objects.requireNonNull(perGram, "perGram");
+        Objects.requireNonNull(phaseDegrees, "phaseDegrees");
+        requireShape("magnitudes", layout, perGram.length, Arrays.stream(perGram)
+                .mapToInt(row -> Objects.requireNonNull(row, "perGram").length));
+        requireShape("phases", layout, phaseDegrees.length, Arrays.stream(phaseDegrees)
+                .mapToInt(row -> Objects.requireNonNull(row, "phaseDegrees").length));
         Phasor[][] alpha = new Phasor[layout.rows()][layout.planes().size()];
         for (int i = 0; i < alpha.length; i++) {
             for (int j = 0; j < alpha[i].length; j++) {
@@ -99,10 +105,11 @@ public final class InfluenceCoefficients implements Serializable {
      * @param row index of the reading within a run
      * @param plane index of the plane
      * @return zero-to-peak SI amplitude per kg·m, or per kg if the radius of the plane was left open; argument is a
-     * lead
+     *     lead
+     * @throws IndexOutOfBoundsException if there is no such reading or plane
      */
     public Phasor at(int row, int plane) {
-        return alpha[row][plane];
+        return alpha[Objects.checkIndex(row, alpha.length)][Objects.checkIndex(plane, alpha[row].length)];
     }
 
     /**
@@ -112,9 +119,10 @@ public final class InfluenceCoefficients implements Serializable {
      * @param row index of the reading within a run
      * @param plane index of the plane
      * @return magnitude per gram, zero or more
+     * @throws IndexOutOfBoundsException if there is no such reading or plane
      */
     public double perGram(int row, int plane) {
-        return alpha[row][plane].magnitude() * ofOnePerGram(layout, row, plane);
+        return at(row, plane).magnitude() * ofOnePerGram(layout, row, plane);
     }
 
     /** What a coefficient of 1 is on the sheet. */
@@ -129,8 +137,10 @@ public final class InfluenceCoefficients implements Serializable {
      * @param plane index of the plane
      * @param coefficient zero-to-peak SI amplitude per kg·m, or per kg if the radius of the plane was left open
      * @return a changed copy
+     * @throws IndexOutOfBoundsException if there is no such reading or plane
      */
     public InfluenceCoefficients with(int row, int plane, Phasor coefficient) {
+        at(row, plane);
         Phasor[][] changed = Arrays.stream(alpha).map(Phasor[]::clone).toArray(Phasor[][]::new);
         changed[row][plane] = Objects.requireNonNull(coefficient, "coefficient");
         return new InfluenceCoefficients(layout, changed);
@@ -143,9 +153,10 @@ public final class InfluenceCoefficients implements Serializable {
      * @param row index of the reading within a run
      * @param plane index of the plane
      * @return phase in degrees, from 0 up to, not including, 360
+     * @throws IndexOutOfBoundsException if there is no such reading or plane
      */
     public double phaseDegrees(int row, int plane) {
-        return layout.convention().phase().degreesOf(alpha[row][plane]);
+        return layout.convention().phase().degreesOf(at(row, plane));
     }
 
     /**
@@ -171,6 +182,7 @@ public final class InfluenceCoefficients implements Serializable {
      * @throws IllegalArgumentException if the count is wrong
      */
     public Phasor[] response(Phasor... unbalances) {
+        Objects.requireNonNull(unbalances, "unbalances");
         int planes = layout.planes().size();
         if (unbalances.length != planes) {
             throw new IllegalArgumentException("unbalances must be one per plane, " + planes + ": "
@@ -207,6 +219,7 @@ public final class InfluenceCoefficients implements Serializable {
      * @throws IllegalArgumentException if a weight is out of range or there is an {@link #obstacle}
      */
     public CorrectionSolver solver(double... weights) {
+        Objects.requireNonNull(weights, "weights");
         return new CorrectionSolver(this, weights);
     }
 
@@ -218,6 +231,7 @@ public final class InfluenceCoefficients implements Serializable {
      * @throws IllegalArgumentException if a weight is out of range or their count wrong
      */
     public Optional<String> obstacle(double... weights) {
+        Objects.requireNonNull(weights, "weights");
         return CorrectionSolver.tooFewReadings(layout, weights);
     }
 
@@ -227,6 +241,6 @@ public final class InfluenceCoefficients implements Serializable {
         String shape = alpha.length + " reading(s) by " + layout.planes().size() + " plane(s)";
         return alpha.length < layout.planes().size() ? "influence coefficients, " + shape
                 : "influence coefficients, " + shape + ", condition number "
-                        + Digits.significant(solver().conditionNumber(), 3);
+                        + CorrectionSolver.inWords(solver().conditionNumber());
     }
 }

@@ -1,8 +1,10 @@
 package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -20,9 +22,17 @@ public final class InfluenceFit implements Serializable {
     private final int runs;
 
     private InfluenceFit(InfluenceCoefficients coefficients, List<Phasor> initial, int runs) {
-        this.coefficients = coefficients;
-        this.initial = initial;
-        this.runs = runs;
+        this.coefficients = Objects.requireNonNull(coefficients, "coefficients");
+        this.initial = Require.copy("initial", initial);
+        this.runs = Require.atLeast("runs", runs, 2);
+        if (this.initial.size() != coefficients.layout().rows()) {
+            throw new IllegalArgumentException("initial must be one per reading, " + coefficients.layout().rows() + ": "
+                    + this.initial.size());
+        }
+    }
+
+    private Object readResolve() {
+        return new InfluenceFit(coefficients, initial, runs);
     }
 
     /**
@@ -34,6 +44,8 @@ public final class InfluenceFit implements Serializable {
      * @throws IllegalArgumentException if runs are too few, of the wrong shape, or don't tell the planes apart
      */
     public static InfluenceFit of(Layout layout, List<Run> runs) {
+        Objects.requireNonNull(layout, "layout");
+        Objects.requireNonNull(runs, "runs");
         tooFew(layout, runs).ifPresent(InfluenceFit::refuse);
         int planes = layout.planes().size();
         ComplexLeastSquares system = system(planes, runs);
@@ -58,6 +70,8 @@ public final class InfluenceFit implements Serializable {
      * @throws IllegalArgumentException if a run is of the wrong shape
      */
     public static Optional<String> obstacle(Layout layout, List<Run> runs) {
+        Objects.requireNonNull(layout, "layout");
+        Objects.requireNonNull(runs, "runs");
         return tooFew(layout, runs).or(() -> alike(system(layout.planes().size(), runs)));
     }
 

@@ -20,18 +20,30 @@ public final class Layout implements Serializable {
     private static final long serialVersionUID = 1;
 
     private final List<String> planes;
-    private final double[] radiiMetres; // NaN: left open
+    private final double[] radiiMetres; // 0: left open
     private final List<Sensor> sensors;
     private final List<RotationSpeed> speeds; // empty: one speed that nobody named
     private final Convention convention;
 
     private Layout(List<String> planes, double[] radiiMetres, List<Sensor> sensors, List<RotationSpeed> speeds,
             Convention convention) {
-        this.planes = List.copyOf(planes);
-        this.radiiMetres = radiiMetres.clone();
-        this.sensors = List.copyOf(sensors);
-        this.speeds = List.copyOf(speeds);
+        requireDistinct("planes", planes);
+        requireDistinct("sensors", sensors.stream().map(s -> Objects.requireNonNull(s, "sensor").name()).toList());
+        requireDistinct("speeds", speeds);
+        this.planes = Require.copy("planes", planes);
+        this.planes.forEach(plane -> requireName("plane", plane));
+        requireSome("planes", planes);
+        this.radiiMetres = Arrays.copyOf(radiiMetres, planes.size());
+        for (double radius : this.radiiMetres) {
+            Require.notNegative("radius of a plane", radius, "m");
+        }
+        this.sensors = Require.copy("sensors", sensors);
+        this.speeds = Require.copy("speeds", speeds);
         this.convention = Objects.requireNonNull(convention, "convention");
+    }
+
+    private Object readResolve() {
+        return new Layout(planes, radiiMetres, sensors, speeds, convention);
     }
 
     /**
@@ -42,11 +54,8 @@ public final class Layout implements Serializable {
      * @throws IllegalArgumentException if there is no plane or a name comes twice
      */
     public static Layout ofPlanes(List<String> planes) {
-        requireDistinct("planes", planes);
-        planes.forEach(plane -> requireName("plane", plane));
-        double[] open = new double[planes.size()];
-        Arrays.fill(open, Double.NaN);
-        return new Layout(planes, open, List.of(), List.of(), Convention.LAG_AGAINST_ROTATION);
+        requireSome("planes", planes);
+        return new Layout(planes, new double[planes.size()], List.of(), List.of(), Convention.LAG_AGAINST_ROTATION);
     }
 
     /**
@@ -57,7 +66,7 @@ public final class Layout implements Serializable {
      * @throws IllegalArgumentException if there is no sensor or a name comes twice
      */
     public Layout withSensors(List<Sensor> newSensors) {
-        requireDistinct("sensors", newSensors.stream().map(Sensor::name).toList());
+        requireSome("sensors", newSensors);
         return new Layout(planes, radiiMetres, newSensors, speeds, convention);
     }
 
@@ -69,7 +78,7 @@ public final class Layout implements Serializable {
      * @throws IllegalArgumentException if there is no speed or one comes twice
      */
     public Layout withSpeeds(List<RotationSpeed> newSpeeds) {
-        requireDistinct("speeds", newSpeeds);
+        requireSome("speeds", newSpeeds);
         return new Layout(planes, radiiMetres, sensors, newSpeeds, convention);
     }
 
@@ -93,7 +102,8 @@ public final class Layout implements Serializable {
      */
     public Layout withRadius(String plane, double radiusMillimetres) {
         double[] radii = radiiMetres.clone();
-        radii[planeIndex(plane)] = Require.positive("radius of plane " + plane, radiusMillimetres, "mm") / 1000;
+        double metres = Require.positive("radius of plane " + plane, radiusMillimetres, "mm") / 1000;
+        radii[planeIndex(plane)] = Require.positive("radius of plane " + plane, metres, "m");
         return new Layout(planes, radii, sensors, speeds, convention);
     }
 
@@ -138,9 +148,10 @@ public final class Layout implements Serializable {
      *
      * @param plane index of the plane
      * @return true if the radius was set
+     * @throws IndexOutOfBoundsException if there is no such plane
      */
     public boolean radiusKnown(int plane) {
-        return !Double.isNaN(radiiMetres[plane]);
+        return radiiMetres[Objects.checkIndex(plane, radiiMetres.length)] > 0;
     }
 
     /**
@@ -149,6 +160,7 @@ public final class Layout implements Serializable {
      *
      * @param plane index of the plane
      * @return radius in m, or 1
+     * @throws IndexOutOfBoundsException if there is no such plane
      */
     public double lever(int plane) {
         return radiusKnown(plane) ? radiiMetres[plane] : 1;
@@ -168,9 +180,10 @@ public final class Layout implements Serializable {
      *
      * @param row index of the reading within a run
      * @return the sensor
+     * @throws IndexOutOfBoundsException if there is no such reading
      */
     public Sensor sensorOfRow(int row) {
-        return sensors.get(row % sensors.size());
+        return sensors.get(Objects.checkIndex(row, rows()) % sensors.size());
     }
 
     /**
@@ -178,6 +191,7 @@ public final class Layout implements Serializable {
      *
      * @param row index of the reading within a run
      * @return zero-to-peak SI amplitude of one unit in the detector of that sensor
+     * @throws IndexOutOfBoundsException if there is no such reading
      */
     public double peakPerUnit(int row) {
         Sensor sensor = sensorOfRow(row);
@@ -189,6 +203,7 @@ public final class Layout implements Serializable {
      *
      * @param row index of the reading within a run
      * @return the sensor's name, with the speed where there are several
+     * @throws IndexOutOfBoundsException if there is no such reading
      */
     public String rowName(int row) {
         String name = sensorOfRow(row).name();
@@ -235,7 +250,7 @@ public final class Layout implements Serializable {
      * @return the first difference in words, as in {@code radii [200 mm] and [201 mm]}; empty if there is none
      */
     public String differenceFrom(Layout other) {
-        if (!planes.equals(other.planes)) {
+        if (!planes.equals(Objects.requireNonNull(other, "other").planes)) {
             return "planes " + planes + " and " + other.planes;
         }
         if (!Arrays.equals(radiiMetres, other.radiiMetres)) {
@@ -248,7 +263,7 @@ public final class Layout implements Serializable {
     }
 
     private String radiiInWords() {
-        return Arrays.stream(radiiMetres).mapToObj(r -> Double.isNaN(r) ? "open" : Digits.compact(r * 1000, 6) + " mm")
+        return Arrays.stream(radiiMetres).mapToObj(r -> r == 0 ? "open" : Digits.compact(r * 1000, 6) + " mm")
                 .toList().toString();
     }
 
@@ -257,7 +272,7 @@ public final class Layout implements Serializable {
     }
 
     private static int find(String what, List<String> names, String wanted) {
-        int index = names.indexOf(wanted);
+        int index = names.indexOf(Objects.requireNonNull(wanted, what));
         if (index < 0) {
             throw new IllegalArgumentException(what + " must be one of " + String.join(", ", names) + ": " + wanted);
         }
@@ -271,10 +286,13 @@ public final class Layout implements Serializable {
         }
     }
 
-    private static void requireDistinct(String what, List<?> values) {
-        if (values.isEmpty()) {
+    private static void requireSome(String what, List<?> values) {
+        if (Objects.requireNonNull(values, what).isEmpty()) {
             throw new IllegalArgumentException(what + " must not be empty");
         }
+    }
+
+    private static void requireDistinct(String what, List<?> values) {
         HashSet<Object> seen = new HashSet<>();
         for (Object value : values) {
             if (!seen.add(Objects.requireNonNull(value, what))) {

@@ -1,6 +1,7 @@
 package dev.vibra.balance.influence;
 
 import dev.vibra.balance.vector.Phasor;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
@@ -22,7 +23,7 @@ public record Run(String name, List<Phasor> added, List<Phasor> readings) implem
      */
     public Run {
         Objects.requireNonNull(name, "name");
-        added = List.copyOf(added);
-        readings = List.copyOf(readings);
+        added = Require.copy("added", added);
+        readings = Require.copy("readings", readings);
     }
 }

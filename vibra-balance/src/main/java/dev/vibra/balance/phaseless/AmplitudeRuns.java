@@ -37,16 +37,26 @@ public final class AmplitudeRuns implements Serializable {
     /** Part of an amplitude by which it is moved to see the effect. */
     private static final double STEP = 1e-4;
 
-    private record Trial(double angle, double amplitude) implements Serializable {}
+    private record Trial(double angle, double amplitude) implements Serializable {
+        Trial {
+            Require.finite("angle in degrees", angle);
+            Require.notNegative("amplitude", amplitude, "");
+        }
+    }
 
     private final double initial;
     private final PlacedMass mass;
     private final List<Trial> trials;
 
     private AmplitudeRuns(double initial, PlacedMass mass, List<Trial> trials) {
-        this.initial = initial;
-        this.mass = mass;
-        this.trials = List.copyOf(trials);
+        this.initial = Require.positive("initial amplitude", initial, "");
+        this.mass = Objects.requireNonNull(mass, "mass");
+        Require.positive("trial mass", mass.grams(), "g");
+        this.trials = Require.copy("trials", trials);
+    }
+
+    private Object readResolve() {
+        return new AmplitudeRuns(initial, mass, trials);
     }
 
     /**
@@ -74,8 +84,7 @@ public final class AmplitudeRuns implements Serializable {
      * @throws IllegalArgumentException if a value is out of range or the angle too near another one
      */
     public AmplitudeRuns trialAt(double angleDegrees, double amplitude) {
-        Require.finite("angle in degrees", angleDegrees);
-        Require.notNegative("amplitude", amplitude, "");
+        Trial added = new Trial(angleDegrees, amplitude);
         for (Trial other : trials) {
             double apart = Math.abs(Math.IEEEremainder(angleDegrees - other.angle(), 360));
             if (!(apart >= CLOSEST_DEGREES)) {
@@ -84,7 +93,7 @@ public final class AmplitudeRuns implements Serializable {
             }
         }
         List<Trial> more = new ArrayList<>(trials);
-        more.add(new Trial(angleDegrees, amplitude));
+        more.add(added);
         return new AmplitudeRuns(initial, mass, more);
     }
 

@@ -3,6 +3,7 @@ package dev.vibra.balance.phaseless;
 import dev.vibra.balance.Caution;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.evidence.Remark;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.List;
 
@@ -24,11 +25,12 @@ public record PhaselessCorrection(List<PlacedMass> candidates, double contradict
      * @param remarks doubts
      */
     public PhaselessCorrection {
-        candidates = List.copyOf(candidates);
+        candidates = Require.copy("candidates", candidates);
         if (candidates.isEmpty() || candidates.size() > 2) {
             throw new IllegalArgumentException("candidates must be one or two: " + candidates.size());
         }
-        remarks = List.copyOf(remarks);
+        Require.notNegative("contradiction", contradiction, "");
+        remarks = Require.copy("remarks", remarks);
     }
 
     /**

@@ -2,9 +2,11 @@ package dev.vibra.balance.placement;
 
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.PlacedMass;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Masses on positions, and the vibration that they should leave. {@code BalancingJob.corrections(FittedMasses)} tells
@@ -32,10 +34,15 @@ public record FittedMasses(List<String> planes, List<List<PositionedMass>> masse
      *     at a time
      */
     public FittedMasses {
-        planes = List.copyOf(planes);
-        masses = masses.stream().map(List::copyOf).toList();
-        sums = List.copyOf(sums);
-        left = List.copyOf(left);
+        Objects.requireNonNull(masses, "masses");
+        planes = Require.copy("planes", planes);
+        masses = masses.stream().map(one -> Require.copy("masses", one)).toList();
+        sums = Require.copy("sums", sums);
+        if (masses.size() != planes.size() || sums.size() != planes.size()) {
+            throw new IllegalArgumentException("masses and sums must be one per plane, " + planes.size() + ": "
+                    + masses.size() + " and " + sums.size());
+        }
+        left = Require.copy("left", left);
     }
 
     /**
@@ -46,6 +53,7 @@ public record FittedMasses(List<String> planes, List<List<PositionedMass>> masse
      * @throws IllegalArgumentException if there is no such plane
      */
     public List<PositionedMass> in(String plane) {
+        Objects.requireNonNull(plane, "plane");
         int index = planes.indexOf(plane);
         if (index < 0) {
             throw new IllegalArgumentException("plane must be one of " + String.join(", ", planes) + ": " + plane);

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Masses on given positions, within given limits, that leave the least vibration: by the sum of squares, or by the
@@ -47,6 +48,10 @@ public final class Fitting {
      */
     public static Fitting of(InfluenceCoefficients coefficients, Phasor[] vibration, double[] weights,
             List<PlaneFitting> planes) {
+        Objects.requireNonNull(coefficients, "coefficients");
+        Objects.requireNonNull(vibration, "vibration");
+        Objects.requireNonNull(weights, "weights");
+        Objects.requireNonNull(planes, "planes");
         int rows = coefficients.layout().rows();
         if (vibration.length != rows || weights.length != rows) {
             throw new IllegalArgumentException("vibration and weights must be one per reading, " + rows + ": "

@@ -18,6 +18,8 @@ import java.util.Objects;
  */
 public record PlaneFitting(Positions positions, double eachGrams, double allGrams, List<Double> sizesGrams)
         implements Serializable {
+    private static final int SHOWN = 12;
+
     /**
      * Checks the values.
      *
@@ -31,7 +33,7 @@ public record PlaneFitting(Positions positions, double eachGrams, double allGram
         Objects.requireNonNull(positions, "positions");
         requireLimit("largest mass on a position", eachGrams);
         requireLimit("largest mass in the plane", allGrams);
-        sizesGrams = List.copyOf(sizesGrams);
+        sizesGrams = Require.copy("sizesGrams", sizesGrams);
         sizesGrams.forEach(size -> Require.positive("size", size, "g"));
     }
 
@@ -81,6 +83,7 @@ public record PlaneFitting(Positions positions, double eachGrams, double allGram
      * @throws IllegalArgumentException if a size is out of range
      */
     public PlaneFitting withSizes(double... grams) {
+        Objects.requireNonNull(grams, "grams");
         return new PlaneFitting(positions, eachGrams, allGrams,
                 Arrays.stream(grams).boxed().toList());
     }
@@ -102,6 +105,7 @@ public record PlaneFitting(Positions positions, double eachGrams, double allGram
                 : "") + (allGrams < Double.POSITIVE_INFINITY ? ", at most " + Digits.compact(allGrams, 4) + " g in all"
                 : "")
                 + (sizesGrams.isEmpty() ? "" : ", sizes of "
-                + String.join(", ", sizesGrams.stream().map(s -> Digits.compact(s, 4)).toList()) + " g");
+                + String.join(", ", sizesGrams.stream().limit(SHOWN).map(s -> Digits.compact(s, 4)).toList())
+                + (sizesGrams.size() > SHOWN ? ", … " + sizesGrams.size() + " sizes" : "") + " g");
     }
 }

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 /**
  * Places for masses on one circle: holes, blades, bolts. They are numbered from 1; those in use already can be left
@@ -24,15 +25,42 @@ public final class Positions implements Serializable {
     private static final double NOTHING = 1e-9;
     /** Two positions closer than this are one that was typed twice; the library's own bound. */
     private static final double CLOSEST_DEGREES = 0.01;
+    private static final int MOST = 10_000;
 
     private final double[] anglesDegrees; // by number less one, in the sense
     private final AngleSense sense;
     private final List<Integer> free; // numbers in the order of their angles
 
     private Positions(double[] anglesDegrees, AngleSense sense, List<Integer> free) {
-        this.anglesDegrees = anglesDegrees;
+        double[] angles = anglesDegrees.clone();
+        Require.allFinite("anglesDegrees", angles);
+        requireApart(angles);
+        this.anglesDegrees = Arrays.stream(angles).map(Positions::wrapped).toArray();
         this.sense = Objects.requireNonNull(sense, "sense");
-        this.free = free.stream().sorted(Comparator.comparingDouble(number -> anglesDegrees[number - 1])).toList();
+        Require.atLeast("count of free positions", free.size(), 1);
+        free.forEach(this::requireNumber);
+        this.free = free.stream().distinct().sorted(Comparator.comparingDouble(this::angleDegrees)).toList();
+    }
+
+    private Object readResolve() {
+        return new Positions(anglesDegrees, sense, free);
+    }
+
+    /** Neighbours on the circle are compared, the last with the first, too. */
+    private static void requireApart(double[] angles) {
+        Require.atLeast("count of positions", angles.length, 1);
+        int[] order = IntStream.range(0, angles.length).boxed()
+                .sorted(Comparator.comparingDouble(i -> wrapped(angles[i]))).mapToInt(Integer::intValue).toArray();
+        for (int k = 0; k < order.length && order.length > 1; k++) {
+            int one = order[k];
+            int other = order[(k + 1) % order.length];
+            if (Math.abs(Math.IEEEremainder(angles[one] - angles[other], 360)) < CLOSEST_DEGREES * (1 - 1e-9)) {
+                int first = Math.min(one, other);
+                int second = Math.max(one, other);
+                throw Require.failure("anglesDegrees[" + second + "]", "away from anglesDegrees[" + first + "], "
+                        + angles[first], angles[second]);
+            }
+        }
     }
 
     private static Positions allFree(double[] anglesDegrees, AngleSense sense) {
@@ -47,13 +75,16 @@ public final class Positions implements Serializable {
      * Makes equally spaced positions; the first is at angle 0, the others follow in the sense in which angles are
      * counted.
      *
-     * @param count number of positions, at least 3
+     * @param count number of positions, from 3 to 10000
      * @param sense sense in which positions and angles are counted
      * @return the positions
-     * @throws IllegalArgumentException if there are fewer than 3
+     * @throws IllegalArgumentException if the count is out of range
      */
     public static Positions of(int count, AngleSense sense) {
-        double[] angles = new double[Require.atLeast("count of positions", count, 3)];
+        if (Require.atLeast("count of positions", count, 3) > MOST) {
+            throw new IllegalArgumentException("count of positions must be at most " + MOST + ": " + count);
+        }
+        double[] angles = new double[count];
         for (int i = 0; i < count; i++) {
             angles[i] = 360.0 * i / count;
         }
@@ -70,18 +101,7 @@ public final class Positions implements Serializable {
      * @throws IllegalArgumentException if there is no angle, one is not finite, or two are less than 0.01° apart
      */
     public static Positions at(AngleSense sense, double... anglesDegrees) {
-        Require.atLeast("count of positions", anglesDegrees.length, 1);
-        Require.allFinite("anglesDegrees", anglesDegrees);
-        double[] angles = Arrays.stream(anglesDegrees).map(Positions::wrapped).toArray();
-        for (int i = 0; i < angles.length; i++) {
-            for (int j = 0; j < i; j++) {
-                if (Math.abs(Math.IEEEremainder(angles[i] - angles[j], 360)) < CLOSEST_DEGREES) {
-                    throw Require.failure("anglesDegrees[" + i + "]", "away from anglesDegrees[" + j + "], "
-                            + anglesDegrees[j], anglesDegrees[i]);
-                }
-            }
-        }
-        return allFree(angles, sense);
+        return allFree(Objects.requireNonNull(anglesDegrees, "anglesDegrees"), sense);
     }
 
     private static double wrapped(double degrees) {
@@ -99,7 +119,7 @@ public final class Positions implements Serializable {
      */
     public Positions startingAt(double degrees) {
         Require.finite("angle of position 1 in degrees", degrees);
-        double turn = degrees - anglesDegrees[0];
+        double turn = wrapped(degrees) - anglesDegrees[0];
         return new Positions(Arrays.stream(anglesDegrees).map(angle -> wrapped(angle + turn)).toArray(), sense, free);
     }
 
@@ -111,6 +131,7 @@ public final class Positions implements Serializable {
      * @throws IllegalArgumentException if there is no such position, or none is left
      */
     public Positions without(int... numbers) {
+        Objects.requireNonNull(numbers, "numbers");
         TreeSet<Integer> left = new TreeSet<>(free);
         for (int number : numbers) {
             left.remove(requireNumber(number));
@@ -185,6 +206,7 @@ public final class Positions implements Serializable {
      * @return true if {@link #split} has an answer
      */
     public boolean canHold(PlacedMass mass) {
+        Objects.requireNonNull(mass, "mass");
         Gap gap = gapAround(mass);
         return mass.kilograms().magnitude() == 0 || gap.standsOn() > 0 || gap.delta() < Math.PI - NOTHING;
     }
@@ -200,6 +222,7 @@ public final class Positions implements Serializable {
      * @throws IllegalArgumentException if the free positions beside the angle are half a turn apart or more
      */
     public List<PositionedMass> split(PlacedMass mass) {
+        Objects.requireNonNull(mass, "mass");
         double grams = mass.grams();
         if (grams == 0) {
             return List.of();
@@ -246,6 +269,7 @@ public final class Positions implements Serializable {
      * @throws IllegalArgumentException if a position does not exist
      */
     public PlacedMass combined(List<PositionedMass> masses) {
+        Objects.requireNonNull(masses, "masses");
         Phasor sum = Phasor.ZERO;
         for (PositionedMass mass : masses) {
             sum = sum.plus(direction(mass.position()).times(mass.grams() / 1000));

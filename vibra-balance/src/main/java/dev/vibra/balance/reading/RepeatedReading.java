@@ -5,9 +5,11 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.balance.vector.VibrationVector;
 import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Several readings of one vector under the same conditions: their mean, their scatter, and whether they were steady.
@@ -22,7 +24,7 @@ public final class RepeatedReading implements Serializable {
     private final VibrationVector mean;
 
     private RepeatedReading(List<VibrationVector> readings) {
-        this.readings = List.copyOf(readings);
+        this.readings = Require.copy("readings", readings);
         if (this.readings.size() < 2) {
             throw new IllegalArgumentException("readings must be at least two to tell their scatter: "
                     + this.readings.size());
@@ -35,6 +37,10 @@ public final class RepeatedReading implements Serializable {
         this.mean = VibrationVector.ofPeak(average, sum.unit(), sum.detector(), sum.sense());
     }
 
+    private Object readResolve() {
+        return new RepeatedReading(readings);
+    }
+
     /**
      * Takes readings together.
      *
@@ -43,6 +49,7 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalArgumentException if there are fewer than two or the quantities differ
      */
     public static RepeatedReading of(VibrationVector... readings) {
+        Objects.requireNonNull(readings, "readings");
         return new RepeatedReading(List.of(readings));
     }
 
@@ -144,6 +151,7 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalStateException if the mean is zero
      */
     public List<Remark> remarks(ScatterLimits limits) {
+        Objects.requireNonNull(limits, "limits");
         double amplitude = 0;
         double phase = 0;
         double floor = limits.floor() / mean.amplitude();
@@ -210,6 +218,7 @@ public final class RepeatedReading implements Serializable {
      * @throws IllegalStateException if the readings are unsteady; the message says how
      */
     public VibrationVector steadyMean(ScatterLimits limits) {
+        Objects.requireNonNull(limits, "limits");
         List<Remark> doubts = remarks(limits);
         if (!doubts.isEmpty()) {
             throw new IllegalStateException("readings must be steady: "

@@ -9,21 +9,25 @@ import java.io.Serializable;
  *
  * <p>The defaults, 10 % and 10°, are common practice, no source.
  *
- * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, finite, above zero
+ * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, above zero up to 1000
  * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
  * @param floor distance that is always allowed, in the unit and detector of the readings, finite, zero or more
  */
 public record ScatterLimits(double amplitudeShare, double phaseDegrees, double floor) implements Serializable {
+    private static final double LARGEST_SHARE = 1000;
+
     /**
      * Checks the values.
      *
-     * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, finite, above
-     * zero
+     * @param amplitudeShare allowed distance of an amplitude from that of the mean, as a share of it, above
+     *     zero up to 1000
      * @param phaseDegrees allowed distance of a phase from that of the mean in degrees, above 0 up to 180
      * @param floor distance that is always allowed, in the unit and detector of the readings, finite, zero or more
      */
     public ScatterLimits {
-        Require.positive("allowed share of the amplitude", amplitudeShare, "");
+        if (!(Require.positive("allowed share of the amplitude", amplitudeShare, "") <= LARGEST_SHARE)) {
+            throw Require.failure("allowed share of the amplitude", "at most " + LARGEST_SHARE, amplitudeShare);
+        }
         if (!(phaseDegrees > 0 && phaseDegrees <= 180)) {
             throw Require.failure("allowed phase", "above 0 and at most 180°", phaseDegrees);
         }

@@ -12,6 +12,7 @@ import dev.vibra.signal.Waveform;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.QRDecomposition;
@@ -34,6 +35,10 @@ public final class SynchronousFit implements Serializable {
 
     private SynchronousFit(int revolutionsPerBlock) {
         this.revolutionsPerBlock = Require.atLeast("revolutionsPerBlock", revolutionsPerBlock, 1);
+    }
+
+    private Object readResolve() {
+        return new SynchronousFit(revolutionsPerBlock);
     }
 
     /**
@@ -68,6 +73,8 @@ public final class SynchronousFit implements Serializable {
      *     or a revolution has too few samples
      */
     public RepeatedReading read(Waveform signal, double[] markSeconds, PhaseSense sense) {
+        Objects.requireNonNull(signal, "signal");
+        Objects.requireNonNull(markSeconds, "markSeconds");
         double[] marks = markSeconds.clone();
         requireRising(marks);
         double rate = signal.sampleRateHertz();
@@ -77,7 +84,7 @@ public final class SynchronousFit implements Serializable {
             first++;
         }
         List<VibrationVector> out = new ArrayList<>();
-        for (int m = first; m + revolutionsPerBlock < marks.length && marks[m + revolutionsPerBlock] <= end;
+        for (int m = first; revolutionsPerBlock < marks.length - m && marks[m + revolutionsPerBlock] <= end;
                 m += revolutionsPerBlock) {
             Phasor peak = fit(signal, marks, m);
             out.add(VibrationVector.ofPeak(peak, signal.quantity().customaryUnit(), Detector.RMS, sense));
@@ -100,6 +107,7 @@ public final class SynchronousFit implements Serializable {
      * @throws IllegalArgumentException as for marks
      */
     public RepeatedReading read(Waveform signal, ShaftAngle angle, PhaseSense sense) {
+        Objects.requireNonNull(angle, "angle");
         double[] marks = new double[(int) Math.floor(angle.revolutions()) + 1];
         for (int k = 0; k < marks.length; k++) {
             marks[k] = angle.secondsAt(k);
@@ -173,6 +181,7 @@ public final class SynchronousFit implements Serializable {
      * @throws IllegalArgumentException if there are fewer than two marks or they don't rise
      */
     public static RotationSpeed meanSpeed(double... markSeconds) {
+        Objects.requireNonNull(markSeconds, "markSeconds");
         double[] marks = markSeconds.clone();
         Require.atLeast("count of marks", marks.length, 2);
         requireRising(marks);

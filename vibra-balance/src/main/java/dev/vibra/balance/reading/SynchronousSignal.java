@@ -18,6 +18,8 @@ import java.util.Objects;
  */
 public record SynchronousSignal(VibrationVector vector, RotationSpeed speed, double firstMarkSeconds)
         implements Serializable {
+    private static final int MOST = 100_000_000;
+
     /**
      * Checks the values.
      *
@@ -49,7 +51,7 @@ public record SynchronousSignal(VibrationVector vector, RotationSpeed speed, dou
      * Makes the recording.
      *
      * @param sampleRateHertz sample rate in Hz, above twice the rotation frequency
-     * @param samples number of samples, at least 1
+     * @param samples number of samples, from 1 to 100 million
      * @return recording in the quantity of the vector
      * @throws IllegalArgumentException if a value is out of range
      */
@@ -58,7 +60,10 @@ public record SynchronousSignal(VibrationVector vector, RotationSpeed speed, dou
             throw Require.failure("sampleRateHertz", "finite and above twice the rotation frequency, "
                     + 2 * speed.hertz() + " Hz", sampleRateHertz);
         }
-        double[] out = new double[Require.atLeast("samples", samples, 1)];
+        if (Require.atLeast("samples", samples, 1) > MOST) {
+            throw new IllegalArgumentException("samples must be at most " + MOST + ": " + samples);
+        }
+        double[] out = new double[samples];
         for (int n = 0; n < out.length; n++) {
             Phasor turn = Phasor.polar(1, speed.radiansPerSecond() * (n / sampleRateHertz - firstMarkSeconds));
             out[n] = vector.peak().times(turn).re();
@@ -75,7 +80,11 @@ public record SynchronousSignal(VibrationVector vector, RotationSpeed speed, dou
      */
     public double[] marks(double durationSeconds) {
         Require.notNegative("duration", durationSeconds, "s");
-        int count = (int) Math.floor((durationSeconds - firstMarkSeconds) * speed.hertz()) + 1;
+        double turns = Math.floor((durationSeconds - firstMarkSeconds) * speed.hertz());
+        if (!(turns < MOST)) {
+            throw Require.failure("duration", "of at most " + MOST + " revolutions", durationSeconds);
+        }
+        int count = (int) turns + 1;
         double[] out = new double[Math.max(0, count)];
         for (int k = 0; k < out.length; k++) {
             out[k] = firstMarkSeconds + k / speed.hertz();

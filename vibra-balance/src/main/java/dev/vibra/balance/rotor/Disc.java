@@ -26,7 +26,7 @@ public record Disc(double positionMetres, double massKilograms, double diametral
         Require.finite("position of disc", positionMetres);
         Require.positive("mass of disc", massKilograms, "kg");
         Require.notNegative("diametral moment of inertia", diametralInertia, "kg·m²");
-        if (!(polarInertia >= 0 && polarInertia <= 2 * diametralInertia)) {
+        if (!(polarInertia >= 0 && polarInertia / 2 <= diametralInertia)) {
             throw Require.failure("polar moment of inertia", "zero up to twice the diametral one, " + diametralInertia
                     + " kg·m²", polarInertia);
         }

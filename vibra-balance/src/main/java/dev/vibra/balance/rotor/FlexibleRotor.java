@@ -7,6 +7,7 @@ import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.TreeSet;
 
 /**
@@ -29,9 +30,13 @@ public final class FlexibleRotor implements Rotor, Serializable {
 
     private FlexibleRotor(double bendingStiffness, List<Disc> discs, List<Bearing> bearings, List<Probe> probes) {
         this.bendingStiffness = Require.positive("bending stiffness", bendingStiffness, "N·m²");
-        this.discs = List.copyOf(discs);
-        this.bearings = List.copyOf(bearings);
-        this.probes = List.copyOf(probes);
+        this.discs = Require.copy("discs", discs);
+        this.bearings = Require.copy("bearings", bearings);
+        this.probes = Require.copy("probes", probes);
+    }
+
+    private Object readResolve() {
+        return new FlexibleRotor(bendingStiffness, discs, bearings, probes);
     }
 
     /**
@@ -66,6 +71,7 @@ public final class FlexibleRotor implements Rotor, Serializable {
      * @return a changed copy
      */
     public FlexibleRotor with(Disc disc) {
+        Objects.requireNonNull(disc, "disc");
         List<Disc> more = new ArrayList<>(discs);
         more.add(disc);
         return new FlexibleRotor(bendingStiffness, more, bearings, probes);
@@ -78,6 +84,7 @@ public final class FlexibleRotor implements Rotor, Serializable {
      * @return a changed copy
      */
     public FlexibleRotor with(Bearing bearing) {
+        Objects.requireNonNull(bearing, "bearing");
         List<Bearing> more = new ArrayList<>(bearings);
         more.add(bearing);
         return new FlexibleRotor(bendingStiffness, discs, more, probes);
@@ -90,6 +97,7 @@ public final class FlexibleRotor implements Rotor, Serializable {
      * @return a changed copy
      */
     public FlexibleRotor with(Probe probe) {
+        Objects.requireNonNull(probe, "probe");
         List<Probe> more = new ArrayList<>(probes);
         more.add(probe);
         return new FlexibleRotor(bendingStiffness, discs, bearings, more);

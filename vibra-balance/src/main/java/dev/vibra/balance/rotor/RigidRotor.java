@@ -8,6 +8,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Rigid rotor on two or more spring-damper bearings: two deflections and two slopes, coupled by gyroscopic moments.
@@ -37,9 +38,14 @@ public final class RigidRotor implements Rotor, Serializable {
             throw Require.failure("polar moment of inertia", "at most twice the diametral one, " + diametral + " kg·m²",
                     polar);
         }
-        this.bearings = List.copyOf(bearings);
-        this.planesMetres = planes;
-        this.probes = List.copyOf(probes);
+        this.bearings = Require.copy("bearings", bearings);
+        this.planesMetres = planes.clone();
+        Require.allFinite("planesMetres", planesMetres);
+        this.probes = Require.copy("probes", probes);
+    }
+
+    private Object readResolve() {
+        return new RigidRotor(massKilograms, diametralInertia, polarInertia, bearings, planesMetres, probes);
     }
 
     /**
@@ -62,6 +68,7 @@ public final class RigidRotor implements Rotor, Serializable {
      * @return a changed copy
      */
     public RigidRotor with(Bearing bearing) {
+        Objects.requireNonNull(bearing, "bearing");
         List<Bearing> more = new ArrayList<>(bearings);
         more.add(bearing);
         return new RigidRotor(massKilograms, diametralInertia, polarInertia, more, planesMetres, probes);
@@ -87,6 +94,7 @@ public final class RigidRotor implements Rotor, Serializable {
      * @return a changed copy
      */
     public RigidRotor with(Probe probe) {
+        Objects.requireNonNull(probe, "probe");
         List<Probe> more = new ArrayList<>(probes);
         more.add(probe);
         return new RigidRotor(massKilograms, diametralInertia, polarInertia, bearings, planesMetres, more);

@@ -6,6 +6,7 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Rotor that answers unbalance with vibration, linearly.
@@ -64,6 +65,7 @@ public interface Rotor {
      * @throws IllegalArgumentException if the layout does not fit
      */
     default InfluenceCoefficients coefficients(Layout layout) {
+        Objects.requireNonNull(layout, "layout");
         if (layout.planes().size() != planes() || layout.sensors().size() != sensors() || layout.speeds().isEmpty()) {
             throw new IllegalArgumentException("layout must have " + planes() + " planes, " + sensors()
                     + " sensors and at least one speed: " + layout);

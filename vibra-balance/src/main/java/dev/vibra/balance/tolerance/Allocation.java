@@ -20,6 +20,9 @@ import java.util.Objects;
  */
 public record Allocation(List<Double> shares, boolean limited, String reason, Confidence confidence)
         implements Serializable {
+    private static final int SHOWN = 6;
+    private static final int MOST_PLANES = 1000;
+
     /**
      * Checks and copies the shares.
      *
@@ -29,7 +32,7 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
      * @param confidence how well the rule was checked
      */
     public Allocation {
-        shares = List.copyOf(shares);
+        shares = Require.copy("shares", shares);
         Require.atLeast("count of shares", shares.size(), 1);
         shares.forEach(share -> Require.positive("share of a plane", share, ""));
         Objects.requireNonNull(reason, "reason");
@@ -49,12 +52,15 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
      * Gives each of several planes the same; for two planes this is the rule for a centre of mass midway between the
      * bearings.
      *
-     * @param planes count of planes, at least 1
+     * @param planes count of planes, from 1 to 1000
      * @return equal shares that add up to 1
-     * @throws IllegalArgumentException if the count is below 1
+     * @throws IllegalArgumentException if the count is out of range
      */
     public static Allocation equalShares(int planes) {
-        if (Require.atLeast("planes", planes, 1) == 1) {
+        if (Require.atLeast("planes", planes, 1) > MOST_PLANES) {
+            throw new IllegalArgumentException("planes must be at most " + MOST_PLANES + ": " + planes);
+        }
+        if (planes == 1) {
             return onePlane();
         }
         return new Allocation(Collections.nCopies(planes, 1.0 / planes), false,
@@ -109,6 +115,7 @@ public record Allocation(List<Double> shares, boolean limited, String reason, Co
     /** Returns shares and reason. */
     @Override
     public String toString() {
-        return String.join(" / ", shares.stream().map(s -> Digits.significant(s, 3)).toList()) + " (" + reason + ")";
+        String some = String.join(" / ", shares.stream().limit(SHOWN).map(s -> Digits.significant(s, 3)).toList());
+        return some + (shares.size() > SHOWN ? " / … " + shares.size() + " shares" : "") + " (" + reason + ")";
     }
 }

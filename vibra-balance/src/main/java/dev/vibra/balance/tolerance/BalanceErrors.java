@@ -26,7 +26,13 @@ public final class BalanceErrors implements Serializable {
 
     private BalanceErrors(Phasor known, List<Double> sizes) {
         this.known = Objects.requireNonNull(known, "known error");
-        this.sizes = List.copyOf(sizes);
+        this.sizes = Require.copy("sizes", sizes);
+        this.sizes.forEach(size -> Require.notNegative("size of error", size, "g·mm"));
+        Require.finite("combined error", combinedGramMillimetres());
+    }
+
+    private Object readResolve() {
+        return new BalanceErrors(known, sizes);
     }
 
     /**
@@ -57,7 +63,7 @@ public final class BalanceErrors implements Serializable {
      */
     public BalanceErrors withSize(double gramMillimetres) {
         List<Double> more = new ArrayList<>(sizes);
-        more.add(Require.notNegative("size of error", gramMillimetres, "g·mm"));
+        more.add(gramMillimetres);
         return new BalanceErrors(known, more);
     }
 
@@ -99,6 +105,7 @@ public final class BalanceErrors implements Serializable {
      * @return unbalance in kg·m without the known errors
      */
     public Phasor corrected(Phasor measured) {
+        Objects.requireNonNull(measured, "measured");
         return measured.minus(known);
     }
 

@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Balance quality grade: the permissible residual specific unbalance times the angular speed, in mm/s.
@@ -43,6 +44,7 @@ public record BalanceGrade(double millimetresPerSecond) implements Comparable<Ba
      * @throws IllegalArgumentException if the text is no grade
      */
     public static BalanceGrade parse(String text) {
+        Objects.requireNonNull(text, "text");
         if (!text.matches("G ?[0-9]+(\\.[0-9]+)?")) {
             throw new IllegalArgumentException("balance grade must be G and a number of mm/s, as in G6.3: " + text);
         }
@@ -57,12 +59,14 @@ public record BalanceGrade(double millimetresPerSecond) implements Comparable<Ba
      * @see "ISO 21940-11:2016, permissible residual unbalance"
      */
     public double permissibleEccentricity(RotationSpeed speed) {
-        return millimetresPerSecond / 1000 / speed.radiansPerSecond();
+        Objects.requireNonNull(speed, "speed");
+        return Require.finite("permissible eccentricity", millimetresPerSecond / 1000 / speed.radiansPerSecond());
     }
 
     /** Finer grades come first. */
     @Override
     public int compareTo(BalanceGrade other) {
+        Objects.requireNonNull(other, "other");
         return Double.compare(millimetresPerSecond, other.millimetresPerSecond);
     }
 

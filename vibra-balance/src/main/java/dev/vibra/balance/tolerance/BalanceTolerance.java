@@ -32,6 +32,11 @@ public final class BalanceTolerance implements Serializable {
         this.massKilograms = Require.positive("rotor mass", massKilograms, "kg");
         this.speed = Objects.requireNonNull(speed, "speed");
         this.allocation = Objects.requireNonNull(allocation, "allocation");
+        Require.positive("permissible residual unbalance", gramMillimetres(), "g·mm");
+    }
+
+    private Object readResolve() {
+        return new BalanceTolerance(grade, massKilograms, speed, allocation);
     }
 
     /**
@@ -116,9 +121,10 @@ public final class BalanceTolerance implements Serializable {
      *
      * @param plane index of the plane
      * @return unbalance in g·mm
+     * @throws IndexOutOfBoundsException if there is no such plane
      */
     public double gramMillimetresOf(int plane) {
-        return gramMillimetres() * allocation.shares().get(plane);
+        return gramMillimetres() * allocation.shares().get(Objects.checkIndex(plane, allocation.shares().size()));
     }
 
     /**
@@ -129,6 +135,7 @@ public final class BalanceTolerance implements Serializable {
      * @throws IllegalArgumentException if a residual is out of range or their count differs from that of the shares
      */
     public GradeReached reachedBy(double... residualGramMillimetres) {
+        Objects.requireNonNull(residualGramMillimetres, "residualGramMillimetres");
         return new GradeReached(Arrays.stream(residualGramMillimetres).boxed().toList(), this);
     }
 

@@ -22,13 +22,17 @@ public record GradeReached(List<Double> residualsGramMillimetres, BalanceToleran
      * @param tolerance what they were held against, with as many shares
      */
     public GradeReached {
-        residualsGramMillimetres = List.copyOf(residualsGramMillimetres);
+        residualsGramMillimetres = Require.copy("residualsGramMillimetres", residualsGramMillimetres);
         int planes = Objects.requireNonNull(tolerance, "tolerance").allocation().shares().size();
         if (residualsGramMillimetres.size() != planes) {
             throw new IllegalArgumentException("residual unbalances must be one per plane of the allocation, " + planes
                     + ": " + residualsGramMillimetres.size());
         }
-        residualsGramMillimetres.forEach(residual -> Require.notNegative("residual unbalance", residual, "g·mm"));
+        for (int plane = 0; plane < planes; plane++) {
+            double residual = Require.notNegative("residual unbalance", residualsGramMillimetres.get(plane), "g·mm");
+            Require.finite("grade reached", residual / tolerance.gramMillimetresOf(plane)
+                    * tolerance.grade().millimetresPerSecond());
+        }
     }
 
     /**

@@ -36,6 +36,7 @@ public record IndexMethod(Phasor rotor, Phasor part) implements Serializable {
      * @return half the sum and half the difference
      */
     public static IndexMethod of(Phasor before, Phasor after) {
+        Objects.requireNonNull(before, "before");
         return new IndexMethod(before.plus(after).times(0.5), before.minus(after).times(0.5));
     }
 
@@ -49,6 +50,8 @@ public record IndexMethod(Phasor rotor, Phasor part) implements Serializable {
      * @throws IllegalArgumentException if the turn is too small to tell the two apart
      */
     public static IndexMethod of(Phasor before, Phasor after, double turnDegrees) {
+        Objects.requireNonNull(before, "before");
+        Objects.requireNonNull(after, "after");
         Require.finite("turn", turnDegrees);
         Phasor moved = Phasor.ONE.minus(Phasor.polar(1, Math.toRadians(turnDegrees)));
         if (!(moved.magnitude() >= 2 * Math.sin(Math.toRadians(15)) - 1e-12)) {

@@ -42,6 +42,8 @@ public record IndicatedGrade(double millimetresPerSecond, RotationSpeed speed) i
      * @throws IllegalArgumentException if the level is no velocity
      */
     public static IndicatedGrade of(Level velocity, RotationSpeed speed) {
+        Objects.requireNonNull(velocity, "velocity");
+        Objects.requireNonNull(speed, "speed");
         if (velocity.quantity() != Quantity.VELOCITY) {
             throw new IllegalArgumentException("velocity must be a velocity: " + velocity);
         }

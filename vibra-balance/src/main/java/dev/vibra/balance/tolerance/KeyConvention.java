@@ -2,6 +2,7 @@ package dev.vibra.balance.tolerance;
 
 import dev.vibra.internal.Require;
 import java.util.Locale;
+import java.util.Objects;
 
 /**
  * How much of the key was on a shaft or hub when it was balanced, with the letter that is stamped on it.
@@ -48,7 +49,8 @@ public enum KeyConvention {
             double radiusMillimetres) {
         Require.notNegative("mass of key", keyGrams, "g");
         Require.notNegative("radius of key", radiusMillimetres, "mm");
-        return (1 - shaft.share - hub.share) * keyGrams * radiusMillimetres;
+        return Require.finite("unbalance of the key", (1 - Objects.requireNonNull(shaft, "shaft").share
+                - Objects.requireNonNull(hub, "hub").share) * keyGrams * radiusMillimetres);
     }
 
     /** Returns the letter and the words, as in {@code H (half key)}. */

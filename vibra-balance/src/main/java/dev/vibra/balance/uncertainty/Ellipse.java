@@ -44,6 +44,7 @@ public record Ellipse(Phasor centre, double major, double minor, double majorRad
      * @return direction in degrees, from 0 up to, not including, 180
      */
     public double majorDegrees(AngleSense sense) {
+        Objects.requireNonNull(sense, "sense");
         return sense.degreesOf(Phasor.polar(1, majorRadians)) % 180;
     }
 
@@ -54,6 +55,7 @@ public record Ellipse(Phasor centre, double major, double minor, double majorRad
      * @return true if inside or on it
      */
     public boolean contains(Phasor vector) {
+        Objects.requireNonNull(vector, "vector");
         Phasor turned = vector.minus(centre).times(Phasor.polar(1, -majorRadians));
         return square(turned.re(), major) + square(turned.im(), minor) <= 1;
     }

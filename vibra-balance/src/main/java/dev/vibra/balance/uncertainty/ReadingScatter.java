@@ -4,6 +4,7 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Scatter of one reading: a part that grows with the amplitude, and a floor that does not.
@@ -57,10 +58,12 @@ public record ReadingScatter(double amplitudeShare, double phaseDegrees, double 
      * Returns one standard deviation along the reading.
      *
      * @param reading reading
-     * @param perUnit what one unit of the floor is in the unit of the reading's phasor
+     * @param perUnit what one unit of the floor is in the unit of the reading's phasor, finite, zero or more
      * @return vector along the reading; along the real axis for a reading of zero
      */
     public Phasor along(Phasor reading, double perUnit) {
+        Objects.requireNonNull(reading, "reading");
+        Require.notNegative("perUnit", perUnit, "");
         return Phasor.polar(Math.hypot(amplitudeShare * reading.magnitude(), floor * perUnit), reading.argument());
     }
 
@@ -68,10 +71,12 @@ public record ReadingScatter(double amplitudeShare, double phaseDegrees, double 
      * Returns one standard deviation across the reading.
      *
      * @param reading reading
-     * @param perUnit what one unit of the floor is in the unit of the reading's phasor
+     * @param perUnit what one unit of the floor is in the unit of the reading's phasor, finite, zero or more
      * @return vector across the reading; along the imaginary axis for a reading of zero
      */
     public Phasor across(Phasor reading, double perUnit) {
+        Objects.requireNonNull(reading, "reading");
+        Require.notNegative("perUnit", perUnit, "");
         double share = Math.toRadians(phaseDegrees);
         return Phasor.polar(Math.hypot(share * reading.magnitude(), floor * perUnit),
                 reading.argument() + Math.PI / 2);

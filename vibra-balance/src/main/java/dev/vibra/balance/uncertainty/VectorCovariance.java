@@ -4,7 +4,9 @@ import dev.vibra.balance.vector.Phasor;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.UnaryOperator;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -19,27 +21,53 @@ import org.apache.commons.math3.random.SobolSequenceGenerator;
 public final class VectorCovariance implements Serializable {
     private static final long serialVersionUID = 1;
     private static final int POINTS = 1 << 13;
+    private static final int MOST_VECTORS = 2000;
+    /** Part of the largest element that adds nothing to it, and whose square is no number. */
+    private static final double NOTHING = 1e-40;
+    private static final int MOST_IN_SEQUENCE = 500; // the Sobol sequence has a thousand dimensions, two for each
 
     private final double[][] matrix; // order re, im of vector 0, re, im of vector 1, ...
 
+    /** Copies the rows and checks the copy. */
     private VectorCovariance(double[][] matrix) {
-        this.matrix = matrix;
+        this.matrix = Arrays.stream(matrix).map(double[]::clone).toArray(double[][]::new);
+        requireCount(matrix.length / 2);
+        for (int i = 0; i < matrix.length; i++) {
+            for (int j = 0; j < matrix.length; j++) {
+                if (Require.finite("covariance", this.matrix[i][j]) != this.matrix[j][i]) {
+                    throw Require.failure("covariance", "alike in both orders, " + this.matrix[j][i],
+                            this.matrix[i][j]);
+                }
+            }
+            Require.notNegative("variance", this.matrix[i][i], "");
+        }
+    }
+
+    private static void requireCount(int vectors) {
+        if (Require.atLeast("vectors", vectors, 1) > MOST_VECTORS) {
+            throw new IllegalArgumentException("vectors must be at most " + MOST_VECTORS + ": " + vectors);
+        }
+    }
+
+    private Object readResolve() {
+        return new VectorCovariance(matrix);
     }
 
     /**
      * Makes the covariance that independent deviations cause.
      *
-     * @param vectors number of vectors, at least 1
+     * @param vectors number of vectors, from 1 to 2000
      * @param effects what a deviation of one standard deviation of each independent source does to the vectors, one
      *     array of {@code vectors} elements per source; copied
      * @return sum over the sources of effect times effect
-     * @throws IllegalArgumentException if an array has the wrong length
+     * @throws IllegalArgumentException if the number is out of range, an array has the wrong length, or a square is
+     *     too large for a double
      */
     public static VectorCovariance ofEffects(int vectors, List<Phasor[]> effects) {
-        Require.atLeast("vectors", vectors, 1);
+        requireCount(vectors);
         double[][] sum = new double[2 * vectors][2 * vectors];
-        for (Phasor[] effect : effects) {
-            if (effect.length != vectors) {
+        for (Phasor[] effect : Objects.requireNonNull(effects, "effects")) {
+            if (Objects.requireNonNull(effect, "effect").length != vectors) {
                 throw new IllegalArgumentException("effects must have one element per vector, " + vectors + ": "
                         + effect.length);
             }
@@ -72,9 +100,10 @@ public final class VectorCovariance implements Serializable {
      * @param row twice the index of a vector, plus one for its imaginary part
      * @param column likewise
      * @return covariance in the square of the unit
+     * @throws IndexOutOfBoundsException if there is no such row or column
      */
     public double at(int row, int column) {
-        return matrix[row][column];
+        return matrix[Objects.checkIndex(row, matrix.length)][Objects.checkIndex(column, matrix.length)];
     }
 
     /**
@@ -85,7 +114,7 @@ public final class VectorCovariance implements Serializable {
      * @throws IllegalArgumentException if the counts differ
      */
     public VectorCovariance plus(VectorCovariance other) {
-        if (other.matrix.length != matrix.length) {
+        if (Objects.requireNonNull(other, "other").matrix.length != matrix.length) {
             throw new IllegalArgumentException("covariances must be of as many vectors: " + vectors() + " and "
                     + other.vectors());
         }
@@ -143,7 +172,7 @@ public final class VectorCovariance implements Serializable {
      * @throws IllegalArgumentException if the count is below 1 or not that of the map
      */
     public VectorCovariance mapped(int count, UnaryOperator<Phasor[]> map) {
-        return ofEffects(count, effects().stream().map(map).toList());
+        return ofEffects(count, effects().stream().map(Objects.requireNonNull(map, "map")).toList());
     }
 
     /**
@@ -154,26 +183,28 @@ public final class VectorCovariance implements Serializable {
      * @param centre the vector found
      * @param coverage probability, above 0 and below 1
      * @return the ellipse
-     * @throws IllegalArgumentException if the coverage is out of range
+     * @throws IllegalArgumentException if the coverage is out of range, or the axes are too long for a double
+     * @throws IndexOutOfBoundsException if there is no such vector
      */
     public Ellipse ellipse(int vector, Phasor centre, double coverage) {
         if (!(coverage > 0 && coverage < 1)) {
             throw Require.failure("coverage", "above 0 and below 1", coverage);
         }
+        Objects.checkIndex(vector, vectors());
         double xx = matrix[2 * vector][2 * vector];
         double yy = matrix[2 * vector + 1][2 * vector + 1];
         double xy = matrix[2 * vector][2 * vector + 1];
-        double middle = (xx + yy) / 2;
-        double radius = Math.hypot((xx - yy) / 2, xy);
+        double middle = xx / 2 + yy / 2;
+        double radius = Math.hypot(xx / 2 - yy / 2, xy);
         double quantile = -2 * Math.log1p(-coverage);
         double major = Math.sqrt(quantile * (middle + radius));
         double minor = Math.min(major, Math.sqrt(quantile * Math.max(0, middle - radius)));
-        return new Ellipse(centre, major, minor, Math.atan2(2 * xy, xx - yy) / 2, coverage);
+        return new Ellipse(centre, major, minor, Math.atan2(xy, xx / 2 - yy / 2) / 2, coverage);
     }
 
     /**
      * Returns the probability that every vector is at most as long as its limit, by 8192 points of a Sobol sequence;
-     * good to about 0.002.
+     * good to about 0.002; at most 500 vectors.
      *
      * @param found the vectors found, one each
      * @param limits limit of the length of each, finite, zero or more
@@ -181,12 +212,20 @@ public final class VectorCovariance implements Serializable {
      * @throws IllegalArgumentException if a count is wrong or a limit out of range
      */
     public double probabilityWithin(Phasor[] found, double[] limits) {
+        Objects.requireNonNull(found, "found");
+        Objects.requireNonNull(limits, "limits");
         if (found.length != vectors() || limits.length != vectors()) {
             throw new IllegalArgumentException("vectors and limits must be one each, " + vectors() + ": " + found.length
                     + " and " + limits.length);
         }
+        if (found.length > MOST_IN_SEQUENCE) {
+            throw new IllegalArgumentException("vectors must be at most " + MOST_IN_SEQUENCE + ": " + found.length);
+        }
         for (double limit : limits) {
             Require.notNegative("limit", limit, "");
+        }
+        for (Phasor vector : found) {
+            Objects.requireNonNull(vector, "vector");
         }
         double[][] root = root();
         SobolSequenceGenerator sobol = new SobolSequenceGenerator(matrix.length);
@@ -224,14 +263,23 @@ public final class VectorCovariance implements Serializable {
         return true;
     }
 
-    /** A matrix whose product with its transpose is the covariance; works where a Cholesky factor would not exist. */
+    /**
+     * A matrix whose product with its transpose is the covariance; works where a Cholesky factor would not exist. The
+     * decomposition is made of numbers up to 1, for it squares them.
+     */
     private double[][] root() {
-        EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(matrix));
+        double scale = Arrays.stream(matrix).flatMapToDouble(Arrays::stream).map(Math::abs).max().orElse(0);
+        if (scale == 0) {
+            return new double[matrix.length][matrix.length];
+        }
+        double[][] scaled = Arrays.stream(matrix).map(row -> Arrays.stream(row).map(value -> value / scale)
+                .map(value -> Math.abs(value) < NOTHING ? 0 : value).toArray()).toArray(double[][]::new);
+        EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(scaled, false));
         double[][] root = eigen.getV().getData();
         double[] values = eigen.getRealEigenvalues();
         for (double[] row : root) {
             for (int k = 0; k < values.length; k++) {
-                row[k] *= Math.sqrt(Math.max(0, values[k]));
+                row[k] *= Math.sqrt(Math.max(0, values[k])) * Math.sqrt(scale);
             }
         }
         return root;

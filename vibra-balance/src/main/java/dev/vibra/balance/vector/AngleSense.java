@@ -1,5 +1,8 @@
 package dev.vibra.balance.vector;
 
+import dev.vibra.internal.Require;
+import java.util.Objects;
+
 /** Sense in which angles on the rotor are counted from the mark. */
 public enum AngleSense {
     /**
@@ -26,7 +29,7 @@ public enum AngleSense {
      * @return the same place counted with rotation, rad
      */
     public double toWithRotation(double radians) {
-        return sign * radians;
+        return sign * Require.finite("radians", radians);
     }
 
     /**
@@ -36,7 +39,7 @@ public enum AngleSense {
      * @return angle in degrees, from 0 up to, not including, 360
      */
     public double degreesOf(Phasor phasor) {
-        return Angles.degrees(sign * phasor.argument());
+        return Angles.degrees(sign * Objects.requireNonNull(phasor, "phasor").argument());
     }
 
     /** Returns {@code against rotation} or {@code with rotation}. */

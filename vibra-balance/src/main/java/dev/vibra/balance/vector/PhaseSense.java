@@ -1,5 +1,8 @@
 package dev.vibra.balance.vector;
 
+import dev.vibra.internal.Require;
+import java.util.Objects;
+
 /** Sense in which the phase of a vibration is counted from the tachometer mark. */
 public enum PhaseSense {
     /**
@@ -26,7 +29,7 @@ public enum PhaseSense {
      * @return the same phase as a lead, rad
      */
     public double toLead(double radians) {
-        return sign * radians;
+        return sign * Require.finite("radians", radians);
     }
 
     /**
@@ -36,7 +39,7 @@ public enum PhaseSense {
      * @return phase in degrees, from 0 up to, not including, 360
      */
     public double degreesOf(Phasor phasor) {
-        return Angles.degrees(sign * phasor.argument());
+        return Angles.degrees(sign * Objects.requireNonNull(phasor, "phasor").argument());
     }
 
     /** Returns {@code lag} or {@code lead}. */

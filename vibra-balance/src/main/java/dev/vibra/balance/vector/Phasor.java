@@ -3,6 +3,7 @@ package dev.vibra.balance.vector;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Complex number that stands for a rotating vector.
@@ -11,10 +12,13 @@ import java.io.Serializable;
  * tachometer mark, so its argument is the phase lead; a mass phasor has the angle counted with rotation. With these two
  * senses a rotor answers {@code V = α·U} with one fixed {@code α}.
  *
- * @param re real part, finite
- * @param im imaginary part, finite
+ * @param re real part, at most 1e250 in size
+ * @param im imaginary part, at most 1e250 in size
  */
 public record Phasor(double re, double im) implements Serializable {
+    /** What a length or a unit makes of it is still a number. */
+    private static final double LARGEST = 1e250;
+
     /** Nothing: 0 + 0i. */
     public static final Phasor ZERO = new Phasor(0, 0);
 
@@ -24,12 +28,16 @@ public record Phasor(double re, double im) implements Serializable {
     /**
      * Checks the parts.
      *
-     * @param re real part, finite
-     * @param im imaginary part, finite
+     * @param re real part, at most 1e250 in size
+     * @param im imaginary part, at most 1e250 in size
      */
     public Phasor {
-        Require.finite("real part", re);
-        Require.finite("imaginary part", im);
+        if (!(Math.abs(Require.finite("real part", re)) <= LARGEST)) {
+            throw Require.failure("real part", "at most " + LARGEST + " in size", re);
+        }
+        if (!(Math.abs(Require.finite("imaginary part", im)) <= LARGEST)) {
+            throw Require.failure("imaginary part", "at most " + LARGEST + " in size", im);
+        }
     }
 
     /**
@@ -41,6 +49,8 @@ public record Phasor(double re, double im) implements Serializable {
      * @throws IllegalArgumentException if a value is not finite
      */
     public static Phasor polar(double magnitude, double radians) {
+        Require.finite("magnitude", magnitude);
+        Require.finite("radians", radians);
         return new Phasor(magnitude * Math.cos(radians), magnitude * Math.sin(radians));
     }
 
@@ -51,6 +61,7 @@ public record Phasor(double re, double im) implements Serializable {
      * @return the sum
      */
     public Phasor plus(Phasor other) {
+        Objects.requireNonNull(other, "other");
         return new Phasor(re + other.re, im + other.im);
     }
 
@@ -61,6 +72,7 @@ public record Phasor(double re, double im) implements Serializable {
      * @return the difference
      */
     public Phasor minus(Phasor other) {
+        Objects.requireNonNull(other, "other");
         return new Phasor(re - other.re, im - other.im);
     }
 
@@ -71,6 +83,7 @@ public record Phasor(double re, double im) implements Serializable {
      * @return the product
      */
     public Phasor times(Phasor other) {
+        Objects.requireNonNull(other, "other");
         return new Phasor(re * other.re - im * other.im, re * other.im + im * other.re);
     }
 
@@ -79,8 +92,10 @@ public record Phasor(double re, double im) implements Serializable {
      *
      * @param factor factor, finite
      * @return the product
+     * @throws IllegalArgumentException if the factor is not finite or the product too large
      */
     public Phasor times(double factor) {
+        Require.finite("factor", factor);
         return new Phasor(re * factor, im * factor);
     }
 
@@ -92,6 +107,7 @@ public record Phasor(double re, double im) implements Serializable {
      * @throws IllegalArgumentException if the divisor is zero or the quotient is too large for a double
      */
     public Phasor dividedBy(Phasor divisor) {
+        Objects.requireNonNull(divisor, "divisor");
         // Scaling by the larger part keeps the squares in range (R. L. Smith, 1962).
         double scale = Math.max(Math.abs(divisor.re), Math.abs(divisor.im));
         if (!(scale > 0)) {
@@ -137,6 +153,18 @@ public record Phasor(double re, double im) implements Serializable {
      */
     public double argument() {
         return magnitude() == 0 ? 0 : Math.atan2(im, re);
+    }
+
+    /** Written out: the JDK holds the class loader of the record whose generated one ran last. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Phasor that && Double.compare(re, that.re) == 0 && Double.compare(im, that.im) == 0;
+    }
+
+    /** Hashes what {@link #equals(Object)} compares. */
+    @Override
+    public int hashCode() {
+        return Objects.hash(re, im);
     }
 
     /** Returns magnitude and argument, as in {@code 5.100 at 63.0°}. */

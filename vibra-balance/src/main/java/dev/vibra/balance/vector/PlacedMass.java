@@ -17,13 +17,18 @@ public final class PlacedMass implements Serializable {
     private static final long serialVersionUID = 1;
 
     private final Phasor kilograms; // argument is the angle with rotation
-    private final double radiusMetres; // NaN: not known
+    private final Double radiusMetres; // null: not known
     private final AngleSense sense;
 
-    private PlacedMass(Phasor kilograms, double radiusMetres, AngleSense sense) {
+    private PlacedMass(Phasor kilograms, Double radiusMetres, AngleSense sense) {
         this.kilograms = Objects.requireNonNull(kilograms, "kilograms");
-        this.radiusMetres = radiusMetres;
+        this.radiusMetres = radiusMetres == null ? null
+                : Double.valueOf(Require.positive("radius", radiusMetres, "m"));
         this.sense = Objects.requireNonNull(sense, "sense");
+    }
+
+    private Object readResolve() {
+        return new PlacedMass(kilograms, radiusMetres, sense);
     }
 
     /**
@@ -36,9 +41,10 @@ public final class PlacedMass implements Serializable {
      * @throws IllegalArgumentException if a value is out of range
      */
     public static PlacedMass ofGrams(double grams, double angleDegrees, AngleSense sense) {
+        Objects.requireNonNull(sense, "sense");
         Require.notNegative("mass", grams, "g");
         double angle = sense.toWithRotation(Math.toRadians(Require.finite("angle in degrees", angleDegrees)));
-        return new PlacedMass(Phasor.polar(grams / 1000, angle), Double.NaN, sense);
+        return new PlacedMass(Phasor.polar(grams / 1000, angle), null, sense);
     }
 
     /**
@@ -49,7 +55,7 @@ public final class PlacedMass implements Serializable {
      * @return the mass
      */
     public static PlacedMass ofPhasor(Phasor kilograms, AngleSense sense) {
-        return new PlacedMass(kilograms, Double.NaN, sense);
+        return new PlacedMass(kilograms, null, sense);
     }
 
     /**
@@ -62,8 +68,9 @@ public final class PlacedMass implements Serializable {
      * @throws IllegalArgumentException if the radius is out of range
      */
     public static PlacedMass ofUnbalance(Phasor unbalance, double radiusMillimetres, AngleSense sense) {
-        double radius = Require.positive("radius", radiusMillimetres, "mm") / 1000;
-        return new PlacedMass(unbalance.times(1 / radius), radius, sense);
+        Objects.requireNonNull(unbalance, "unbalance");
+        PlacedMass nothing = new PlacedMass(Phasor.ZERO, null, sense).atRadius(radiusMillimetres);
+        return new PlacedMass(unbalance.times(1 / nothing.radiusMetres), nothing.radiusMetres, sense);
     }
 
     /**
@@ -110,12 +117,13 @@ public final class PlacedMass implements Serializable {
      * @throws IllegalStateException if a radius was left open
      */
     public static PlacedMass combined(List<PlacedMass> masses, double radiusMillimetres) {
+        Objects.requireNonNull(masses, "masses");
         if (masses.isEmpty()) {
             throw new IllegalArgumentException("masses must not be empty");
         }
         Phasor sum = Phasor.ZERO;
         for (PlacedMass mass : masses) {
-            sum = sum.plus(mass.unbalance());
+            sum = sum.plus(Objects.requireNonNull(mass, "mass").unbalance());
         }
         return ofUnbalance(sum, radiusMillimetres, masses.get(0).sense);
     }
@@ -163,7 +171,7 @@ public final class PlacedMass implements Serializable {
      * @return radius in mm; empty if left open
      */
     public OptionalDouble radiusMillimetres() {
-        return Double.isNaN(radiusMetres) ? OptionalDouble.empty() : OptionalDouble.of(radiusMetres * 1000);
+        return radiusMetres == null ? OptionalDouble.empty() : OptionalDouble.of(radiusMetres * 1000);
     }
 
     /**
@@ -182,7 +190,7 @@ public final class PlacedMass implements Serializable {
      * @throws IllegalStateException if the radius was left open
      */
     public Phasor unbalance() {
-        if (Double.isNaN(radiusMetres)) {
+        if (radiusMetres == null) {
             throw new IllegalStateException("radius must be known to tell an unbalance: " + this);
         }
         return kilograms.times(radiusMetres);
@@ -202,7 +210,7 @@ public final class PlacedMass implements Serializable {
     @Override
     public boolean equals(Object other) {
         return other instanceof PlacedMass m && kilograms.equals(m.kilograms)
-                && Double.compare(radiusMetres, m.radiusMetres) == 0 && sense == m.sense;
+                && Objects.equals(radiusMetres, m.radiusMetres) && sense == m.sense;
     }
 
     /** Hashes what {@link #equals(Object)} compares. */
@@ -221,6 +229,6 @@ public final class PlacedMass implements Serializable {
             return text;
         }
         text += " at " + Angles.text(angleDegrees()) + " " + sense;
-        return Double.isNaN(radiusMetres) ? text : text + ", radius " + Digits.compact(radiusMetres * 1000, 4) + " mm";
+        return radiusMetres == null ? text : text + ", radius " + Digits.compact(radiusMetres * 1000, 4) + " mm";
     }
 }

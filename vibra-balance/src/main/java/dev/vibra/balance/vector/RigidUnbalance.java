@@ -60,6 +60,7 @@ public record RigidUnbalance(Phasor resultant, Phasor moment, double placeMetres
      * @return the sum about the place of this one
      */
     public RigidUnbalance plus(RigidUnbalance other) {
+        Objects.requireNonNull(other, "other");
         RigidUnbalance here = other.about(placeMetres);
         return new RigidUnbalance(resultant.plus(here.resultant), moment.plus(here.moment), placeMetres);
     }

@@ -22,6 +22,8 @@ public record StaticCouple(Phasor staticPart, Phasor couplePart) implements Seri
      * @param couplePart what plane a has and plane b has opposite
      */
     public StaticCouple {
+        Objects.requireNonNull(staticPart, "staticPart");
+        Objects.requireNonNull(couplePart, "couplePart");
         Objects.requireNonNull(staticPart, "static part");
         Objects.requireNonNull(couplePart, "couple part");
     }
@@ -34,6 +36,7 @@ public record StaticCouple(Phasor staticPart, Phasor couplePart) implements Seri
      * @return {@code s = (a + b)/2} and {@code c = (a − b)/2}
      */
     public static StaticCouple of(Phasor a, Phasor b) {
+        Objects.requireNonNull(a, "a");
         return new StaticCouple(a.plus(b).times(0.5), a.minus(b).times(0.5));
     }
 

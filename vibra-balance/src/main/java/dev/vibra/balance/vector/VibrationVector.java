@@ -31,6 +31,10 @@ public final class VibrationVector implements Serializable {
         this.sense = Objects.requireNonNull(sense, "sense");
     }
 
+    private Object readResolve() {
+        return new VibrationVector(peak, unit, detector, sense);
+    }
+
     /**
      * Makes a vector of what an instrument shows.
      *
@@ -44,6 +48,9 @@ public final class VibrationVector implements Serializable {
      */
     public static VibrationVector of(double amplitude, double phaseDegrees, Unit unit, Detector detector,
             PhaseSense sense) {
+        Objects.requireNonNull(unit, "unit");
+        Objects.requireNonNull(detector, "detector");
+        Objects.requireNonNull(sense, "sense");
         Require.notNegative("amplitude", amplitude, unit.symbol());
         double lead = sense.toLead(Math.toRadians(Require.finite("phase in degrees", phaseDegrees)));
         return new VibrationVector(Phasor.polar(amplitude * unit.toSi() / detector.ofUnitSine(), lead), unit, detector,
@@ -144,6 +151,7 @@ public final class VibrationVector implements Serializable {
      * @throws IllegalArgumentException if the unit measures another quantity
      */
     public VibrationVector in(Unit newUnit, Detector newDetector) {
+        Objects.requireNonNull(newUnit, "newUnit");
         requireQuantity(newUnit.quantity());
         return new VibrationVector(peak, newUnit, newDetector, sense);
     }
@@ -166,6 +174,7 @@ public final class VibrationVector implements Serializable {
      * @throws IllegalArgumentException if the quantities differ
      */
     public VibrationVector plus(VibrationVector other) {
+        Objects.requireNonNull(other, "other");
         requireQuantity(other.quantity());
         return new VibrationVector(peak.plus(other.peak), unit, detector, sense);
     }
@@ -178,6 +187,7 @@ public final class VibrationVector implements Serializable {
      * @throws IllegalArgumentException if the quantities differ
      */
     public VibrationVector minus(VibrationVector other) {
+        Objects.requireNonNull(other, "other");
         requireQuantity(other.quantity());
         return new VibrationVector(peak.minus(other.peak), unit, detector, sense);
     }
@@ -191,6 +201,8 @@ public final class VibrationVector implements Serializable {
      * @throws IllegalArgumentException if a quantity is no motion
      */
     public VibrationVector as(Unit newUnit, RotationSpeed speed) {
+        Objects.requireNonNull(newUnit, "newUnit");
+        Objects.requireNonNull(speed, "speed");
         int integrations = quantity().integrationsTo(newUnit.quantity());
         double omega = speed.radiansPerSecond();
         // Each derivative multiplies by iω, each integral divides by it.

@@ -25,6 +25,8 @@ public record BearingGeometry(
 
     /** Rounding of printed sizes that a full complement of touching elements may show. */
     private static final double ROUNDING = 1.01;
+    /** Beyond any bearing, so that sizes stay finite in every unit. */
+    private static final double LARGEST = 1e6;
 
     /**
      * Checks the numbers, each for itself and together.
@@ -38,6 +40,7 @@ public record BearingGeometry(
         Require.atLeast("rollingElements", rollingElements, 3);
         Require.positive("ballDiameter", ballDiameterMetres, "m");
         Require.positive("pitchDiameter", pitchDiameterMetres, "m");
+        Require.within("pitchDiameter", pitchDiameterMetres, 0, LARGEST, "m");
         Require.within("contactAngle", contactAngleRadians, 0, Math.PI / 2, "rad");
         requireRoom(rollingElements, ballDiameterMetres, pitchDiameterMetres);
     }
@@ -47,7 +50,7 @@ public record BearingGeometry(
      *
      * @param rollingElements number of rolling elements in one row, at least 3
      * @param ballDiameterMillimetres diameter of a rolling element in mm, finite, above zero
-     * @param pitchDiameterMillimetres pitch diameter in mm, wide enough for the elements
+     * @param pitchDiameterMillimetres pitch diameter in mm, at most 10⁹, wide enough for the elements
      * @param contactAngleDegrees contact angle in degrees, 0 (radial) to 90 (axial)
      * @return the geometry
      * @throws IllegalArgumentException if a number is out of range or the elements don't fit on the pitch circle
@@ -102,6 +105,7 @@ public record BearingGeometry(
      * @return the frequencies in Hz
      */
     public KinematicFrequencies frequencies(RotatingRing rotating, RotationSpeed speed) {
+        Objects.requireNonNull(speed, "speed");
         return switch (Objects.requireNonNull(rotating, "rotating")) {
             case INNER -> frequencies(speed.hertz(), 0);
             case OUTER -> frequencies(0, speed.hertz());

@@ -3,6 +3,7 @@ package dev.vibra.bearing.kinematics;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.Objects;
 import java.util.OptionalInt;
 
 /**
@@ -49,6 +50,7 @@ public record KinematicFrequencies(double outerRaceHertz, double innerRaceHertz,
         Require.positive("outerRaceHertz", outerRaceHertz, "Hz");
         Require.positive("innerRaceHertz", innerRaceHertz, "Hz");
         Require.positive("spinHertz", spinHertz, "Hz");
+        Require.positive("2 * spinHertz", 2 * spinHertz, "Hz");
         Require.notNegative("cageHertz", cageHertz, "Hz");
         Require.notNegative("innerRingHertz", innerRingHertz, "Hz");
         Require.notNegative("outerRingHertz", outerRingHertz, "Hz");
@@ -85,7 +87,7 @@ public record KinematicFrequencies(double outerRaceHertz, double innerRaceHertz,
      * @return rate in Hz
      */
     public double of(BearingElement element) {
-        return switch (element) {
+        return switch (Objects.requireNonNull(element, "element")) {
             case OUTER_RACE -> outerRaceHertz;
             case INNER_RACE -> innerRaceHertz;
             case ROLLING_ELEMENT -> rollingElementHertz();
@@ -101,7 +103,7 @@ public record KinematicFrequencies(double outerRaceHertz, double innerRaceHertz,
      * @return rate in Hz; zero where the defect stands still in the load zone or, for the cage, is that rate itself
      */
     public double modulationOf(BearingElement element) {
-        return switch (element) {
+        return switch (Objects.requireNonNull(element, "element")) {
             case OUTER_RACE -> outerRingHertz;
             case INNER_RACE -> innerRingHertz;
             case ROLLING_ELEMENT -> cageHertz;

@@ -6,11 +6,12 @@ import dev.vibra.quantity.Band;
 import dev.vibra.signal.Waveform;
 import dev.vibra.transform.RealTransform;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
- * Envelope lines of several bands of a recording. Of one whose length has a slow transform the last sixteenth or less is
- * left out.
+ * Envelope lines of several bands of a recording. Of one whose length has a slow transform the last sixteenth or less
+ * is left out.
  */
 public final class BandEnvelopes {
     /** A band quieter than this part of the recording holds rounding noise, not vibration. */
@@ -33,6 +34,8 @@ public final class BandEnvelopes {
      */
     public static List<Optional<EnvelopeLines>> of(Waveform recording, List<Band> bands, double shaftHertz,
             double revolutionsPerBlock, double highestHertz) {
+        Objects.requireNonNull(bands, "bands");
+        Objects.requireNonNull(recording, "recording");
         Waveform wave = endsMeet(recording, RealTransform.fastLength(recording.length()));
         double quiet = SILENCE * wave.rms().si();
         double revolutions = wave.durationSeconds() * shaftHertz;

@@ -2,6 +2,7 @@ package dev.vibra.bearing.lines;
 
 import dev.vibra.envelope.EnvelopeSpectrum;
 import dev.vibra.internal.Require;
+import java.util.Objects;
 
 /** Lines of one envelope spectrum made ready for a search. */
 public final class EnvelopeLines extends SearchLines {
@@ -33,6 +34,7 @@ public final class EnvelopeLines extends SearchLines {
      * @throws IllegalArgumentException if the speed is out of range
      */
     public static EnvelopeLines of(EnvelopeSpectrum spectrum, double shaftHertz) {
+        Objects.requireNonNull(spectrum, "spectrum");
         return new EnvelopeLines(spectrum, Require.positive("shaftHertz", shaftHertz, "Hz"));
     }
 

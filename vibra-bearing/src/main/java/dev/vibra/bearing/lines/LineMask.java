@@ -3,6 +3,7 @@ package dev.vibra.bearing.lines;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
 
 /** Frequencies that have another explanation; lines there carry no evidence. Immutable. */
@@ -31,7 +32,7 @@ public final class LineMask {
      */
     public LineMask with(DoubleStream hertz, double halfWidth) {
         List<Interval> more = new ArrayList<>(intervals);
-        hertz.forEach(f -> more.add(new Interval(f - halfWidth, f + halfWidth)));
+        Objects.requireNonNull(hertz, "hertz").forEach(f -> more.add(new Interval(f - halfWidth, f + halfWidth)));
         return new LineMask(merged(more));
     }
 
@@ -43,7 +44,7 @@ public final class LineMask {
      */
     public LineMask with(LineMask other) {
         List<Interval> more = new ArrayList<>(intervals);
-        more.addAll(other.intervals);
+        more.addAll(Objects.requireNonNull(other, "other").intervals);
         return new LineMask(merged(more));
     }
 

@@ -1,5 +1,7 @@
 package dev.vibra.bearing.lines;
 
+import dev.vibra.internal.Require;
+import java.util.Objects;
 import org.apache.commons.math3.special.Beta;
 import org.apache.commons.math3.util.CombinatoricsUtils;
 
@@ -23,10 +25,12 @@ public final class RankProbability {
      * Returns the natural logarithm of the probability.
      *
      * @param sorted natural logarithms of the exceedance probabilities, ascending, the first {@code count} of them used
-     * @param count number of lines
+     * @param count number of lines, 0 to that of the logarithms
      * @return natural logarithm, 0 or less
+     * @throws IllegalArgumentException if the count is out of range
      */
     public static double log(double[] sorted, int count) {
+        Require.count("count", count, 0, Objects.requireNonNull(sorted, "sorted").length);
         double best = 0;
         for (int k = 2; k <= count; k++) {
             double tried = Math.log(count - 1.0);
@@ -47,17 +51,21 @@ public final class RankProbability {
         if (logX < FIRST_TERM) {
             return CombinatoricsUtils.binomialCoefficientLog(n, k) + k * logX;
         }
-        return Math.log(Beta.regularizedBeta(Math.exp(logX), k, n - k + 1.0));
+        double tail = Beta.regularizedBeta(Math.exp(logX), k, n - k + 1.0);
+        return tail > 0 ? Math.log(tail) : logFirstTerm(logX, k, n);
     }
 
     /**
      * Returns the exceedance probability that two of n lines must reach for a family to have a probability.
      *
-     * @param logFamily natural logarithm of the probability of the family
-     * @param n number of lines, at least 2
+     * @param logFamily natural logarithm of the probability of the family, finite, 0 or less
+     * @param n number of lines, 2 to 1,000,000
      * @return natural logarithm of the exceedance probability of a line
+     * @throws IllegalArgumentException if an argument is out of range
      */
     public static double logLineOfTwo(double logFamily, int n) {
+        Require.within("logFamily", logFamily, -Double.MAX_VALUE, 0, "");
+        Require.count("n", n, 2, 1_000_000);
         return 0.5 * (logFamily - Math.log(n - 1.0) - CombinatoricsUtils.binomialCoefficientLog(n, 2));
     }
 }

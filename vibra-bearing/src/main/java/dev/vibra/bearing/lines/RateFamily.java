@@ -1,6 +1,8 @@
 package dev.vibra.bearing.lines;
 
+import dev.vibra.internal.Require;
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * A fundamental with its harmonics in one envelope spectrum, and how improbable they are together in noise.
@@ -11,6 +13,7 @@ import java.util.Arrays;
  */
 public final class RateFamily {
     /** A line that noise passes more often than this isn't counted as seen. */
+    private static final int MOST_HARMONICS = 100;
     private static final double LOG_SEEN = Math.log(0.01);
 
     private final SearchLines lines;
@@ -42,11 +45,13 @@ public final class RateFamily {
      *
      * @param field lines with what is explained already
      * @param hertz fundamental in Hz, above zero
-     * @param harmonics harmonics to look at, the fundamental included, at least 2
+     * @param harmonics harmonics to look at, the fundamental included, 2 to 100
      * @return the family
      */
     public static RateFamily at(SearchField field, double hertz, int harmonics) {
-        double[] logs = new double[harmonics];
+        Objects.requireNonNull(field, "field");
+        Require.positive("hertz", hertz, "Hz");
+        double[] logs = new double[Require.count("harmonics", harmonics, 2, MOST_HARMONICS)];
         int counted = 0;
         for (int h = 1; h <= harmonics; h++) {
             boolean counts = field.holds(h * hertz);
@@ -63,13 +68,15 @@ public final class RateFamily {
      * @param field lines with what is explained already
      * @param from lowest fundamental in Hz, above zero
      * @param to highest fundamental in Hz
-     * @param harmonics harmonics to look at, the fundamental included, at least 2
+     * @param harmonics harmonics to look at, the fundamental included, 2 to 100
      * @return the family
      */
     public static RateFamily best(SearchField field, double from, double to, int harmonics) {
-        double step = field.lines().resolutionHertz() / (2 * harmonics);
+        Require.count("harmonics", harmonics, 2, MOST_HARMONICS);
+        double step = Objects.requireNonNull(field, "field").lines().resolutionHertz() / (2 * harmonics);
         RateFamily best = at(field, from, harmonics);
-        for (int i = 1; from + i * step <= to; i++) {
+        double highest = Math.min(to, field.lines().highestUsableHertz());
+        for (int i = 1; from + i * step <= highest; i++) {
             if (fundamentalSeen(field, from + i * step)) {
                 RateFamily next = at(field, from + i * step, harmonics);
                 best = next.logProbability < best.logProbability ? next : best;
@@ -94,13 +101,15 @@ public final class RateFamily {
      * @param field lines with what is explained already
      * @param from lowest fundamental in Hz, above zero
      * @param to highest fundamental in Hz
-     * @param harmonics harmonics to look at, the fundamental included, at least 2
+     * @param harmonics harmonics to look at, the fundamental included, 2 to 100
      * @return the family of that line
+     * @throws IllegalArgumentException if an argument is out of range
      */
     public static RateFamily ofBestLine(SearchField field, double from, double to, int harmonics) {
-        SearchLines lines = field.lines();
-        int best = lines.lineAt(from);
-        for (int i = best; i <= lines.lineAt(to); i++) {
+        SearchLines lines = Objects.requireNonNull(field, "field").lines();
+        int best = lines.lineAt(Require.positive("from", from, "Hz"));
+        int last = Math.min(lines.count() - 1, lines.lineAt(to));
+        for (int i = best; i <= last; i++) {
             boolean better = field.holds(i * lines.resolutionHertz())
                     && lines.logProbability(i) < lines.logProbability(best);
             best = better || !field.holds(best * lines.resolutionHertz()) ? i : best;
@@ -141,11 +150,12 @@ public final class RateFamily {
      * Returns the number of places of the fundamental within a reach on either side, between which the highest harmonic
      * moves by one bin.
      *
-     * @param reach reach in Hz
+     * @param reach reach in Hz, 0 to 1e100
      * @return number, at least 1
+     * @throws IllegalArgumentException if the reach is out of range
      */
     public double places(double reach) {
-        return Math.max(1, 2 * reach * logs.length / lines.resolutionHertz());
+        return Math.max(1, 2 * Require.within("reach", reach, 0, 1e100, "Hz") * logs.length / lines.resolutionHertz());
     }
 
     /** {@return number of harmonics looked at, the fundamental included} */
@@ -158,9 +168,10 @@ public final class RateFamily {
      *
      * @param harmonic number from 1
      * @return true if noise passes it in less than one case of a hundred
+     * @throws IndexOutOfBoundsException if the harmonic wasn't looked at
      */
     public boolean seen(int harmonic) {
-        return logs[harmonic - 1] < LOG_SEEN;
+        return logs[Objects.checkIndex(harmonic - 1, logs.length)] < LOG_SEEN;
     }
 
     /**

@@ -1,5 +1,7 @@
 package dev.vibra.bearing.lines;
 
+import java.util.Objects;
+
 /** Lines of one band with those that are explained already, which count for nothing. */
 public final class SearchField {
     private final SearchLines lines;
@@ -18,7 +20,7 @@ public final class SearchField {
      * @return the field
      */
     public static SearchField of(SearchLines lines, LineMask mask) {
-        return new SearchField(lines, mask.on(lines));
+        return new SearchField(Objects.requireNonNull(lines, "lines"), Objects.requireNonNull(mask, "mask").on(lines));
     }
 
     /** {@return the lines} */

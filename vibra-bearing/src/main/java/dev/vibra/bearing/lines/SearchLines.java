@@ -10,6 +10,7 @@ import dev.vibra.spectrum.SpectrumPlan;
 import dev.vibra.transform.RealTransform;
 import dev.vibra.window.Window;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
 
 /**
@@ -65,18 +66,21 @@ public class SearchLines {
      *
      * @param wave recording
      * @param shaftHertz speed of rotation in Hz, finite, above zero
-     * @param highestHertz highest frequency that matters, Hz
+     * @param highestHertz highest frequency that matters in Hz, finite, above zero
      * @return the lines
+     * @throws IllegalArgumentException if an argument is out of range
      */
     public static SearchLines ofVibration(Waveform wave, double shaftHertz, double highestHertz) {
-        int together = (int) Math.max(1, wave.sampleRateHertz() / (SAMPLES_PER_PERIOD * highestHertz));
+        Objects.requireNonNull(wave, "wave");
+        Require.positive("shaftHertz", shaftHertz, "Hz");
+        int together = (int) Math.max(1, wave.sampleRateHertz() / (SAMPLES_PER_PERIOD
+                * Require.positive("highestHertz", highestHertz, "Hz")));
         double[] samples = Means.of(wave.samples(), together);
         SpectrumPlan plan = SpectrumPlan.of(RealTransform.fastLength(samples.length), Window.hann());
         double[] squares = plan.newWorker().addMeanSquares(samples, 0, new double[plan.lines()]);
         double resolution = wave.sampleRateHertz() / together / plan.length();
         int kept = (int) Math.min(squares.length, Math.ceil(highestHertz / resolution) + 8);
-        return new SearchLines(Arrays.copyOf(squares, kept), resolution, 1,
-                Require.positive("shaftHertz", shaftHertz, "Hz"), highestHertz);
+        return new SearchLines(Arrays.copyOf(squares, kept), resolution, 1, shaftHertz, highestHertz);
     }
 
     /** Of so many lines that a median needs none more is taken. */
@@ -110,7 +114,7 @@ public class SearchLines {
     /** Line over floor in power; zero where there is no floor, so that such a line proves nothing. */
     private double ratio(int line) {
         double noise = noiseAt(line);
-        return line >= FIRST_LINE && noise > 0 ? power[line] / noise : 0;
+        return line >= FIRST_LINE && noise > 0 ? Math.min(Double.MAX_VALUE, power[line] / noise) : 0;
     }
 
     /** {@return distance of the lines in Hz} */
@@ -163,9 +167,10 @@ public class SearchLines {
      *
      * @param line number of the line
      * @return natural logarithm of the probability, 0 or less
+     * @throws IndexOutOfBoundsException if there is no such line
      */
     public final double logProbability(int line) {
-        return logProbability[line];
+        return logProbability[Objects.checkIndex(line, logProbability.length)];
     }
 
     /**
@@ -175,6 +180,7 @@ public class SearchLines {
      * @return natural logarithm of the probability, 0 or less; 0 for fewer than two places
      */
     public final double logTogether(DoubleStream places) {
+        Objects.requireNonNull(places, "places");
         double[] logs = places.filter(this::holds).map(f -> logProbability(lineAt(f))).sorted().toArray();
         return logs.length < 2 ? 0 : RankProbability.log(logs, logs.length);
     }
@@ -198,8 +204,10 @@ public class SearchLines {
      *
      * @param line number of the line, where {@link #holds(double)}
      * @return depth, zero or more
+     * @throws IndexOutOfBoundsException if there is no such line, or none beside it
      */
     public final double depthAround(int line) {
+        Objects.checkIndex(line, power.length - gather);
         double sum = 0;
         for (int i = line - gather; i <= line + gather; i++) {
             sum += i >= 0 ? power[i] - noiseAt(i) : 0;
@@ -212,8 +220,10 @@ public class SearchLines {
      *
      * @param line number of the middle one
      * @return depth over that of the floor; zero where there is no floor
+     * @throws IndexOutOfBoundsException if there is no such line, or none beside it
      */
     public final double timesFloor(int line) {
+        Objects.checkIndex(line - 1, power.length - 2);
         return Math.sqrt(ratio(peakNear(line)));
     }
 
@@ -230,11 +240,16 @@ public class SearchLines {
      * amplitudes of the Hann window.
      *
      * @param line number of the bin, where {@link #holds(double)}
-     * @return frequency in Hz
+     * @return frequency in Hz, that of the bin where nothing stands
+     * @throws IndexOutOfBoundsException if there is no such line, or no two beside it
      */
     public final double interpolated(int line) {
+        Objects.checkIndex(line - 2, power.length - 4);
         int peak = peakNear(line);
         int side = power[peak + 1] > power[peak - 1] ? 1 : -1;
+        if (!(power[peak] > 0)) {
+            return line * resolutionHertz();
+        }
         double ratio = Math.sqrt(power[peak + side] / power[peak]);
         double offset = Math.max(0, Math.min(0.5, (2 * ratio - 1) / (1 + ratio)));
         return (peak + side * offset) * resolutionHertz();
@@ -250,7 +265,7 @@ public class SearchLines {
      */
     public final double depthFoundWith(double logLineProbability, double fromHertz, double toHertz) {
         double highest = 0;
-        for (int i = lineAt(fromHertz); i <= Math.min(lineAt(toHertz), usable); i++) {
+        for (int i = Math.max(0, lineAt(fromHertz)); i <= Math.min(lineAt(toHertz), usable); i++) {
             highest = Math.max(highest, noiseAt(i));
         }
         return SCALLOP_LOSS * Math.sqrt(highest * floor.noise().ratioAt(logLineProbability - Math.log(3)));

@@ -26,7 +26,7 @@ public record ObservedRate(double order, List<SidebandSpacing> sidebands) implem
      */
     public ObservedRate {
         Require.positive("order", order, "");
-        sidebands = List.copyOf(sidebands);
+        sidebands = Require.copy("sidebands", sidebands);
     }
 
     /**

@@ -49,8 +49,8 @@ public record Proportion(BearingElement element, RotatingRing turning, int fewes
         Require.atLeast("most", most, fewest);
         Require.positive("1 − ratio", 1 - Require.positive("ratio", ratio, ""), "");
         Require.notNegative("ratioReach", ratioReach, "");
-        clues = List.copyOf(clues);
-        explains = List.copyOf(explains);
+        clues = Require.copy("clues", clues);
+        explains = Require.copy("explains", explains);
     }
 
     /**

@@ -41,7 +41,7 @@ public final class Proportions {
      *     most in their favour first, of equal ones the one that is filled as a deep-groove bearing is
      */
     public static List<Proportion> of(List<ObservedRate> rates, RotatingRing turning) {
-        return of(rates, turning, SLIP);
+        return of(Objects.requireNonNull(rates, "rates"), turning, SLIP);
     }
 
     /**
@@ -56,7 +56,7 @@ public final class Proportions {
     public static List<Proportion> of(List<ObservedRate> rates, RotatingRing turning, double slip) {
         Objects.requireNonNull(turning, "turning");
         Require.within("slip", slip, 0, HIGHEST_SLIP, "");
-        if (rates.isEmpty()) {
+        if (Require.copy("rates", rates).isEmpty()) {
             return List.of();
         }
         Sighting seen = Sighting.of(rates, turning, slip);

@@ -30,7 +30,7 @@ public record SidebandSpacing(double order, double share) implements Serializabl
      */
     public SidebandSpacing {
         Require.positive("order", order, "");
-        Require.notNegative("share", share, "");
+        Require.within("share", share, 0, 1e9, "");
     }
 
     boolean isSpeed() {

@@ -43,11 +43,15 @@ public final class UnknownBearing implements Serializable {
 
     UnknownBearing(RotationSpeed speed, List<SeenPulsation> pulsations, List<RateElsewhere> elsewhere,
             List<Proportion> candidates, String obstacle) {
-        this.speed = speed;
+        this.speed = Objects.requireNonNull(speed, "speed");
         this.pulsations = List.copyOf(pulsations);
         this.elsewhere = List.copyOf(elsewhere);
         this.candidates = List.copyOf(candidates);
         this.obstacle = obstacle;
+    }
+
+    private Object readResolve() {
+        return new UnknownBearing(speed, pulsations, elsewhere, candidates, obstacle);
     }
 
     /**
@@ -58,7 +62,8 @@ public final class UnknownBearing implements Serializable {
      * @return what was found
      */
     public static UnknownBearing of(Waveform wave, RotationSpeed speed) {
-        return of(wave, speed, UnknownBearingSettings.withDefaults());
+        Objects.requireNonNull(speed, "speed");
+        return of(Objects.requireNonNull(wave, "wave"), speed, UnknownBearingSettings.withDefaults());
     }
 
     /**
@@ -70,6 +75,8 @@ public final class UnknownBearing implements Serializable {
      * @return what was found
      */
     public static UnknownBearing of(Waveform wave, RotationSpeed speed, UnknownBearingSettings settings) {
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(wave, "wave");
         return new UnknownBearingRun(wave, speed, Objects.requireNonNull(settings, "settings")).result();
     }
 

@@ -6,6 +6,7 @@ import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * How pulsations of an unknown bearing are searched; immutable, begun with {@link #withDefaults()}.
@@ -54,15 +55,15 @@ public record UnknownBearingSettings(List<RotatingRing> turning, double falseAla
      * @throws IllegalArgumentException if a value is out of range
      */
     public UnknownBearingSettings {
-        turning = turning.stream().distinct().toList();
+        turning = Require.copy("turning", turning).stream().distinct().toList();
         Require.atLeast("number of rings that may turn", turning.size(), 1);
         Require.within("falseAlarmProbability", falseAlarmProbability, 1e-12, 0.1, "");
         Require.within("speedTolerance", speedTolerance, 0, 0.05, "");
         Require.within("slip", slip, 0, 0.05, "");
         Require.within("depth", depth, 0.01, 2, "");
-        lineFrequenciesHertz = List.copyOf(lineFrequenciesHertz);
+        lineFrequenciesHertz = Require.copy("lineFrequenciesHertz", lineFrequenciesHertz);
         lineFrequenciesHertz.forEach(line -> Require.positive("lineFrequenciesHertz", line, "Hz"));
-        otherRatesHertz = List.copyOf(otherRatesHertz);
+        otherRatesHertz = Require.copy("otherRatesHertz", otherRatesHertz);
         otherRatesHertz.forEach(rate -> Require.positive("otherRatesHertz", rate, "Hz"));
     }
 
@@ -83,7 +84,8 @@ public record UnknownBearingSettings(List<RotatingRing> turning, double falseAla
      * @throws IllegalArgumentException if there is none
      */
     public UnknownBearingSettings withTurning(RotatingRing... rings) {
-        return new UnknownBearingSettings(List.of(rings), falseAlarmProbability, speedTolerance, slip, depth,
+        Objects.requireNonNull(rings, "rings");
+        return new UnknownBearingSettings(Arrays.asList(rings), falseAlarmProbability, speedTolerance, slip, depth,
                 lineFrequenciesHertz, otherRatesHertz);
     }
 
@@ -144,7 +146,7 @@ public record UnknownBearingSettings(List<RotatingRing> turning, double falseAla
      */
     public UnknownBearingSettings withLineFrequencies(double... hertz) {
         return new UnknownBearingSettings(turning, falseAlarmProbability, speedTolerance, slip, depth,
-                Arrays.stream(hertz).boxed().toList(), otherRatesHertz);
+                Arrays.stream(Objects.requireNonNull(hertz, "hertz")).boxed().toList(), otherRatesHertz);
     }
 
     /**
@@ -156,7 +158,7 @@ public record UnknownBearingSettings(List<RotatingRing> turning, double falseAla
      */
     public UnknownBearingSettings withOtherRates(double... hertz) {
         return new UnknownBearingSettings(turning, falseAlarmProbability, speedTolerance, slip, depth,
-                lineFrequenciesHertz, Arrays.stream(hertz).boxed().toList());
+                lineFrequenciesHertz, Arrays.stream(Objects.requireNonNull(hertz, "hertz")).boxed().toList());
     }
 
     /** Returns what matters most, as in {@code inner ring turning, depth 0.33, 0 other rates}. */

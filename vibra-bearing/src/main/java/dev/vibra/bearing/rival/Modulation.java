@@ -2,9 +2,11 @@ package dev.vibra.bearing.rival;
 
 import dev.vibra.bearing.kinematics.BearingElement;
 import dev.vibra.bearing.kinematics.KinematicFrequencies;
+import dev.vibra.internal.Require;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
@@ -17,6 +19,7 @@ import java.util.stream.IntStream;
  *     bearing, Journal of Sound and Vibration 96 (1984) 69-82"
  */
 public final class Modulation {
+    private static final double MOST_HARMONICS = 1e6;
     private static final int RING_SIDEBANDS = 3;
     private static final int CAGE_SIDEBANDS = 2;
 
@@ -37,11 +40,14 @@ public final class Modulation {
      *
      * @param rotation speeds of the rings
      * @param kinematics rates of the bearing
-     * @param highestHertz highest frequency that matters, Hz
+     * @param highestHertz highest frequency that matters in Hz, finite, above zero
      * @return the sidebands
+     * @throws IllegalArgumentException if the frequency is out of range
      */
     public static Modulation of(Rotation rotation, KinematicFrequencies kinematics, double highestHertz) {
-        return new Modulation(rotation.hertz(), kinematics, highestHertz);
+        Objects.requireNonNull(kinematics, "kinematics");
+        return new Modulation(Objects.requireNonNull(rotation, "rotation").hertz(), kinematics,
+                Require.positive("highestHertz", highestHertz, "Hz"));
     }
 
     /**
@@ -49,11 +55,12 @@ public final class Modulation {
      * everything.
      *
      * @param element element with the defect
-     * @param hertz its rate as found, Hz
+     * @param hertz its rate as found in Hz, at least a millionth of the highest frequency that matters
      * @return frequencies in Hz
+     * @throws IllegalArgumentException if the rate is out of range
      */
     public DoubleStream ofFamily(BearingElement element, double hertz) {
-        return switch (element) {
+        return switch (Objects.requireNonNull(element, "element")) {
             case OUTER_RACE, INNER_RACE -> harmonics(hertz).flatMap(f -> Arrays.stream(sidebandsOfRace(f)));
             case ROLLING_ELEMENT -> harmonics(0.5 * hertz).flatMap(f -> about(f, cage, CAGE_SIDEBANDS));
             case CAGE -> harmonics(hertz);
@@ -81,6 +88,7 @@ public final class Modulation {
     }
 
     private DoubleStream harmonics(double hertz) {
+        Require.within("hertz", hertz, highest / MOST_HARMONICS, Double.MAX_VALUE, "Hz");
         return IntStream.rangeClosed(1, (int) Math.ceil(highest / hertz)).mapToDouble(h -> h * hertz);
     }
 

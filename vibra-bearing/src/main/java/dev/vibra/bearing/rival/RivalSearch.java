@@ -7,8 +7,10 @@ import dev.vibra.bearing.lines.LineMask;
 import dev.vibra.bearing.lines.RateFamily;
 import dev.vibra.bearing.lines.SearchField;
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Require;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 
@@ -42,9 +44,9 @@ public final class RivalSearch {
      * @param tolerance half width of the window of a rate, over the rate
      */
     public RivalSearch(KinematicFrequencies kinematics, Rotation rotation, Modulation modulation, double tolerance) {
-        this.kinematics = kinematics;
-        this.rotation = rotation;
-        this.modulation = modulation;
+        this.kinematics = Objects.requireNonNull(kinematics, "kinematics");
+        this.rotation = Objects.requireNonNull(rotation, "rotation");
+        this.modulation = Objects.requireNonNull(modulation, "modulation");
         this.tolerance = tolerance;
     }
 
@@ -58,10 +60,12 @@ public final class RivalSearch {
      * @return the explanation in words; empty if there is none
      */
     public Optional<String> explain(BearingElement element, RateFamily family, List<FoundRate> found, LineMask mask) {
-        double hertz = family.refinedHertz();
+        Require.copy("found", found);
+        Objects.requireNonNull(element, "element");
+        double hertz = Objects.requireNonNull(family, "family").refinedHertz();
         SearchLines lines = family.lines();
         LineMask own = LineMask.nothing().with(modulation.ofFamily(element, hertz), lines.spreadHertz());
-        SearchField field = SearchField.of(lines, mask);
+        SearchField field = SearchField.of(lines, Objects.requireNonNull(mask, "mask"));
         return outside(element, hertz, lines)
                 .or(() -> otherElement(element, hertz, lines))
                 .or(() -> multipleOfElement(element, hertz, lines))

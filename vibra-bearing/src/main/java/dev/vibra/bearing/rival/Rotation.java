@@ -5,9 +5,11 @@ import dev.vibra.bearing.lines.SearchLines;
 import dev.vibra.bearing.lines.LineMask;
 import dev.vibra.bearing.lines.RateFamily;
 import dev.vibra.bearing.lines.SearchField;
+import dev.vibra.internal.Require;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -20,6 +22,8 @@ import java.util.stream.IntStream;
  */
 public final class Rotation {
     /** Within the tolerance of higher multiples, sidebands of bearings are taken for them. */
+    private static final double MOST_MULTIPLES = 1e4;
+    private static final double MOST_STEPS = 1e6;
     private static final int MULTIPLES = 3;
     private static final int[] SUBDIVISIONS = {2, 3, 4};
     /** A loose or rubbing machine shows parts of its speed up to about this order; common practice, no source. */
@@ -52,13 +56,18 @@ public final class Rotation {
      * @param bands lines of the bands
      * @param vibration lines of the vibration itself
      * @param kinematics speeds as given
-     * @param tolerance how far a speed may be off, over the speed, zero or more
-     * @param falseAlarm probability at which multiples count as seen
+     * @param tolerance how far a speed may be off, over the speed, 0 to 0.5
+     * @param falseAlarm probability at which multiples count as seen, above 0, at most 1
      * @return the speeds
+     * @throws IllegalArgumentException if an argument is out of range
      */
     public static Rotation of(List<? extends SearchLines> bands, SearchLines vibration,
             KinematicFrequencies kinematics, double tolerance, double falseAlarm) {
-        double logAlarm = Math.log(falseAlarm);
+        Objects.requireNonNull(kinematics, "kinematics");
+        Objects.requireNonNull(vibration, "vibration");
+        Require.atLeast("number of bands", Require.copy("bands", bands).size(), 1);
+        Require.within("tolerance", tolerance, 0, 0.5, "");
+        double logAlarm = Math.log(Require.within("falseAlarm", falseAlarm, Double.MIN_NORMAL, 1, ""));
         List<Ring> rings = DoubleStream.of(kinematics.innerRingHertz(), kinematics.outerRingHertz())
                 .filter(f -> f > 0).mapToObj(f -> refined(bands, vibration, f, tolerance, logAlarm)).toList();
         return new Rotation(rings, bands, logAlarm);
@@ -91,10 +100,11 @@ public final class Rotation {
         return rings.stream().mapToDouble(Ring::hertz).toArray();
     }
 
-    private LineMask multiples(Ring ring, double highestHertz) {
+    private LineMask multiples(Ring ring, double step, double highestHertz) {
+        Require.within("highestHertz", highestHertz, 0, MOST_MULTIPLES * ring.hertz(), "Hz");
         LineMask mask = LineMask.nothing();
-        for (int n = 1; n * ring.hertz() <= highestHertz; n++) {
-            mask = mask.with(DoubleStream.of(n * ring.hertz()), halfWidth(n, ring));
+        for (int n = 1; step * n * ring.hertz() <= highestHertz; n++) {
+            mask = mask.with(DoubleStream.of(step * n * ring.hertz()), halfWidth(step * n, ring));
         }
         return mask;
     }
@@ -106,14 +116,15 @@ public final class Rotation {
     /**
      * Covers the multiples of the speeds that stand in an envelope.
      *
-     * @param highestHertz highest frequency that matters, Hz
+     * @param highestHertz highest frequency that matters in Hz, at most ten thousand times each speed
      * @return the mask
+     * @throws IllegalArgumentException if the frequency is out of range
      */
     public LineMask standing(double highestHertz) {
         LineMask mask = LineMask.nothing();
         for (Ring ring : rings) {
             if (ring.seen()) {
-                mask = mask.with(multiples(ring, highestHertz));
+                mask = mask.with(multiples(ring, 1, highestHertz));
             }
         }
         return mask;
@@ -122,15 +133,14 @@ public final class Rotation {
     /**
      * Covers multiples and halves of the speeds, which explain a line whose origin is asked for.
      *
-     * @param highestHertz highest frequency that matters, Hz
+     * @param highestHertz highest frequency that matters in Hz, at most ten thousand times each speed
      * @return the mask
+     * @throws IllegalArgumentException if the frequency is out of range
      */
     public LineMask halves(double highestHertz) {
         LineMask mask = LineMask.nothing();
         for (Ring ring : rings) {
-            for (int n = 1; 0.5 * n * ring.hertz() <= highestHertz; n++) {
-                mask = mask.with(DoubleStream.of(0.5 * n * ring.hertz()), halfWidth(0.5 * n, ring));
-            }
+            mask = mask.with(multiples(ring, 0.5, highestHertz));
         }
         return mask;
     }
@@ -164,6 +174,9 @@ public final class Rotation {
     private Ring bySidebands(Ring ring, double hertz, SearchLines lines) {
         double reach = ring.uncertainty() * ring.hertz();
         double step = 0.25 * lines.resolutionHertz();
+        if (!(reach / step <= MOST_STEPS)) {
+            return ring; // So far beyond the lines that no sideband of it is seen.
+        }
         double best = ring.hertz();
         double least = logAlarm - Math.log(Math.max(1, 2 * reach / lines.resolutionHertz()));
         for (int i = (int) -(reach / step); i * step <= reach; i++) {

@@ -10,6 +10,7 @@ import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.SpeedProfile;
 import dev.vibra.synthesis.Synthesis;
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -53,18 +54,24 @@ public final class BearingSignal implements Serializable {
             Surroundings surroundings) {
         this.kinematics = Objects.requireNonNull(kinematics, "kinematics");
         this.defects = copy(defects);
-        this.slip = slip;
-        this.jitter = jitter;
-        this.unequal = unequal;
-        this.resonances = List.copyOf(resonances);
+        this.slip = Require.within("slip", slip, -0.05, 0.05, "");
+        this.jitter = Require.within("jitter", jitter, 0, 0.2, "");
+        this.unequal = Require.within("share", unequal, 0, 1, "");
+        this.resonances = Require.copy("rung", resonances);
+        Require.atLeast("number of resonances", resonances.size(), 1);
         this.sensor = sensor;
         this.surroundings = Objects.requireNonNull(surroundings, "surroundings");
     }
 
     private static Map<BearingElement, Double> copy(Map<BearingElement, Double> defects) {
         Map<BearingElement, Double> copy = new EnumMap<>(BearingElement.class);
-        copy.putAll(defects);
+        defects.forEach((element, peak) -> copy.put(Objects.requireNonNull(element, "element"),
+                Require.positive("peak", Objects.requireNonNull(peak, "peak"), "m/s²")));
         return copy;
+    }
+
+    private Object readResolve() {
+        return new BearingSignal(kinematics, defects, slip, jitter, unequal, resonances, sensor, surroundings);
     }
 
     /**
@@ -89,7 +96,7 @@ public final class BearingSignal implements Serializable {
      */
     public BearingSignal withDefect(BearingElement element, double peak) {
         Map<BearingElement, Double> more = copy(defects);
-        more.put(element, Require.positive("peak", peak, "m/s²"));
+        more.put(Objects.requireNonNull(element, "element"), peak);
         return new BearingSignal(kinematics, more, slip, jitter, unequal, resonances, sensor, surroundings);
     }
 
@@ -102,8 +109,7 @@ public final class BearingSignal implements Serializable {
      * @throws IllegalArgumentException if a share is out of range
      */
     public BearingSignal withSlip(double share, double intervalJitter) {
-        return new BearingSignal(kinematics, defects, Require.within("slip", share, -0.05, 0.05, ""),
-                Require.within("jitter", intervalJitter, 0, 0.2, ""), unequal, resonances, sensor, surroundings);
+        return new BearingSignal(kinematics, defects, share, intervalJitter, unequal, resonances, sensor, surroundings);
     }
 
     /**
@@ -115,8 +121,7 @@ public final class BearingSignal implements Serializable {
      * @throws IllegalArgumentException if the share is out of range
      */
     public BearingSignal withUnequalStrikes(double share) {
-        return new BearingSignal(kinematics, defects, slip, jitter, Require.within("share", share, 0, 1, ""),
-                resonances, sensor, surroundings);
+        return new BearingSignal(kinematics, defects, slip, jitter, share, resonances, sensor, surroundings);
     }
 
     /**
@@ -139,8 +144,8 @@ public final class BearingSignal implements Serializable {
      * @throws IllegalArgumentException if there is none
      */
     public BearingSignal withResonances(Resonance... rung) {
-        Require.atLeast("number of resonances", rung.length, 1);
-        return new BearingSignal(kinematics, defects, slip, jitter, unequal, List.of(rung), sensor, surroundings);
+        Objects.requireNonNull(rung, "rung");
+        return new BearingSignal(kinematics, defects, slip, jitter, unequal, Arrays.asList(rung), sensor, surroundings);
     }
 
     /**
@@ -161,6 +166,7 @@ public final class BearingSignal implements Serializable {
      * @return the signal
      */
     public BearingSignal withSurroundings(Surroundings other) {
+        Objects.requireNonNull(other, "other");
         return new BearingSignal(kinematics, defects, slip, jitter, unequal, resonances, sensor, other);
     }
 
@@ -190,7 +196,7 @@ public final class BearingSignal implements Serializable {
      * Makes the samples.
      *
      * @param sampleRateHertz sample rate in Hz, more than twice each resonance
-     * @param length number of samples, at least 1
+     * @param length number of samples, 1 to 2²⁶
      * @param seed seed of noise, slip and phases
      * @return acceleration
      * @throws IllegalArgumentException if an argument is out of range
@@ -214,6 +220,7 @@ public final class BearingSignal implements Serializable {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public Waveform waveform(double sampleRateHertz, SpeedProfile profile, long seed) {
+        Objects.requireNonNull(profile, "profile");
         Require.within("mean speed of the profile over that of the kinematic rates",
                 profile.meanSpeed().hertz() / kinematics.shaftHertz(), 1 - 1e-6, 1 + 1e-6, "");
         SplittableRandom seeds = new SplittableRandom(seed);
@@ -260,7 +267,7 @@ public final class BearingSignal implements Serializable {
      * @return rate in Hz
      */
     public double rateOf(BearingElement element) {
-        return kinematics.of(element) * (1 + slip);
+        return kinematics.of(Objects.requireNonNull(element, "element")) * (1 + slip);
     }
 
     /**

@@ -5,6 +5,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.synthesis.SpeedProfile;
 import dev.vibra.synthesis.Synthesis;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Tones of a pair of gears: the first three harmonics of the mesh, the n-th of amplitude 1/n, each swinging once a turn
@@ -44,7 +45,7 @@ public record GearMesh(double meshHertz, double amplitude, double shaftHertz, do
      * @return the signal with the mesh
      */
     public Synthesis addTo(Synthesis signal, double sampleRateHertz) {
-        Synthesis sum = signal;
+        Synthesis sum = Objects.requireNonNull(signal, "signal");
         for (int n = 1; n <= HARMONICS && n * meshHertz < sampleRateHertz / 2; n++) {
             sum = sum.modulatedTone(amplitude / n, n * meshHertz, shaftHertz, depth, 0);
         }
@@ -60,9 +61,9 @@ public record GearMesh(double meshHertz, double amplitude, double shaftHertz, do
      * @return the signal with the mesh
      */
     public Synthesis addTo(Synthesis signal, double sampleRateHertz, SpeedProfile profile) {
-        double mean = profile.meanSpeed().hertz();
+        double mean = Objects.requireNonNull(profile, "profile").meanSpeed().hertz();
         double fastest = profile.fastest().hertz() / mean * (meshHertz + shaftHertz);
-        Synthesis sum = signal;
+        Synthesis sum = Objects.requireNonNull(signal, "signal");
         for (int n = 1; n <= HARMONICS && n * fastest < sampleRateHertz / 2; n++) {
             sum = sum.order(amplitude / n, n * meshHertz / mean, profile, 0);
             if (shaftHertz > 0 && depth > 0) {

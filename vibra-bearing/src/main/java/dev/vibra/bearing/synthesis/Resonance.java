@@ -27,6 +27,12 @@ public record Resonance(double hertz, double dampingRatio, double gain) implemen
             throw Require.failure("dampingRatio", "above 0 and below 1", dampingRatio);
         }
         Require.positive("gain", gain, "");
+        Require.notNegative("energy of the ringing", energySeconds(hertz, dampingRatio, gain), "s");
+    }
+
+    private static double energySeconds(double hertz, double dampingRatio, double gain) {
+        double decay = 2 * Math.PI * dampingRatio * hertz;
+        return gain * gain * (1 - dampingRatio * dampingRatio) / (4 * decay);
     }
 
     /**
@@ -36,8 +42,7 @@ public record Resonance(double hertz, double dampingRatio, double gain) implemen
      * @return energy in seconds: the power of a train of unit peak is its rate times this
      */
     public double energySeconds() {
-        double decay = 2 * Math.PI * dampingRatio * hertz;
-        return gain * gain * (1 - dampingRatio * dampingRatio) / (4 * decay);
+        return energySeconds(hertz, dampingRatio, gain);
     }
 
     /** Returns the resonance, as in {@code 3000 Hz, damping 0.05, gain 0.7}. */

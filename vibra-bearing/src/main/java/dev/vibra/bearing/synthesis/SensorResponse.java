@@ -4,6 +4,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.synthesis.Synthesis;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * How a sensor follows: as a first-order lag or as one degree of freedom, below whose natural frequency it is used.
@@ -54,9 +55,10 @@ public record SensorResponse(int order, double hertz, double dampingRatio) imple
      *
      * @param frequency frequency in Hz, finite, zero or more
      * @return square of the gain
+     * @throws IllegalArgumentException if the frequency is out of range
      */
     public double power(double frequency) {
-        double r = frequency / hertz;
+        double r = Math.min(1e75, Require.notNegative("frequency", frequency, "Hz") / hertz);
         double detuned = 1 - r * r;
         return order == 1 ? 1 / (1 + r * r) : 1 / (detuned * detuned + 4 * dampingRatio * dampingRatio * r * r);
     }
@@ -68,6 +70,7 @@ public record SensorResponse(int order, double hertz, double dampingRatio) imple
      * @return what the sensor shows
      */
     public Synthesis applyTo(Synthesis signal) {
+        Objects.requireNonNull(signal, "signal");
         return order == 1 ? signal.firstOrder(hertz) : signal.secondOrder(hertz, dampingRatio);
     }
 

@@ -7,6 +7,7 @@ import dev.vibra.synthesis.Synthesis;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.SplittableRandom;
 
 /**
@@ -34,7 +35,7 @@ public record Surroundings(double noiseRms, double noiseSlope, double shaftAmpli
         Require.notNegative("rms", noiseRms, "m/s²");
         Require.within("slope", noiseSlope, 0, 4, "");
         Require.notNegative("amplitude", shaftAmplitude, "m/s²");
-        gears = List.copyOf(gears);
+        gears = Require.copy("gears", gears);
     }
 
     /**
@@ -76,7 +77,7 @@ public record Surroundings(double noiseRms, double noiseSlope, double shaftAmpli
      */
     public Surroundings withGear(GearMesh mesh) {
         List<GearMesh> more = new ArrayList<>(gears);
-        more.add(mesh);
+        more.add(Objects.requireNonNull(mesh, "mesh"));
         return new Surroundings(noiseRms, noiseSlope, shaftAmplitude, more);
     }
 

@@ -1,8 +1,11 @@
 package dev.vibra.bearing.lines;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.bearing.testing.Reference;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
@@ -37,5 +40,14 @@ class RankProbabilityTest {
     void twoLinesNeedWhatTheInverseSays() {
         double line = RankProbability.logLineOfTwo(-30, 5);
         assertEquals(-30, RankProbability.log(new double[] {line, line, 0, 0, 0}, 5), 1e-4);
+    }
+
+    @Test
+    void countsBeyondTheLinesAreRefused() {
+        assertEquals("count must be from 0 to 2: 64", assertThrows(IllegalArgumentException.class, () ->
+                RankProbability.log(new double[2], 64)).getMessage());
+        assertEquals("n must be from 2 to 1000000: 1", assertThrows(IllegalArgumentException.class, () ->
+                RankProbability.logLineOfTwo(-1, 1)).getMessage());
+        assertTrue(RankProbability.log(DoubleStream.generate(() -> -14).limit(100).toArray(), 100) > -1e4);
     }
 }

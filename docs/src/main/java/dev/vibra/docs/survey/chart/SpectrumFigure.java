@@ -25,15 +25,17 @@ public final class SpectrumFigure {
     private final double spacingHertz;
     private final double lowestHertz;
     private final double highestHertz;
+    private final double axisHertz;
     private final List<Lane> lanes;
     private final double reference;
 
     private SpectrumFigure(double[] values, double spacingHertz, double lowestHertz, double highestHertz,
-            List<Lane> lanes, double reference) {
+            double axisHertz, List<Lane> lanes, double reference) {
         this.values = values;
         this.spacingHertz = spacingHertz;
         this.lowestHertz = lowestHertz;
         this.highestHertz = highestHertz;
+        this.axisHertz = axisHertz;
         this.lanes = List.copyOf(lanes);
         this.reference = reference;
     }
@@ -49,7 +51,8 @@ public final class SpectrumFigure {
     public static SpectrumFigure of(double[] values, double spacingHertz) {
         Require.atLeast("lines", values.length, 2);
         Require.positive("spacingHertz", spacingHertz, "Hz");
-        return new SpectrumFigure(values.clone(), spacingHertz, 0, (values.length - 1) * spacingHertz, List.of(), 0);
+        return new SpectrumFigure(values.clone(), spacingHertz, 0, (values.length - 1) * spacingHertz, 0, List.of(),
+                0);
     }
 
     /**
@@ -61,8 +64,24 @@ public final class SpectrumFigure {
      * @throws IllegalArgumentException if the ends are out of range
      */
     public SpectrumFigure between(double lowest, double highest) {
+        return between(lowest, highest, 0);
+    }
+
+    /**
+     * Draws only a part; the frequency axis begins with it.
+     *
+     * @param lowest lower end of the frequency axis in Hz, zero or more
+     * @param highest upper end of the frequency axis in Hz; cut at the last line
+     * @return changed figure
+     * @throws IllegalArgumentException if the ends are out of range
+     */
+    public SpectrumFigure zoomedTo(double lowest, double highest) {
+        return between(lowest, highest, lowest);
+    }
+
+    private SpectrumFigure between(double lowest, double highest, double axis) {
         Band checked = Band.of(lowest, Math.min(highest, (values.length - 1) * spacingHertz));
-        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), lanes,
+        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), axis, lanes,
                 reference);
     }
 
@@ -73,7 +92,7 @@ public final class SpectrumFigure {
      * @return changed figure
      */
     public SpectrumFigure withLanes(List<Lane> newLanes) {
-        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, newLanes, reference);
+        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, axisHertz, newLanes, reference);
     }
 
     /**
@@ -84,7 +103,7 @@ public final class SpectrumFigure {
      * @throws IllegalArgumentException if the level is out of range
      */
     public SpectrumFigure withReference(double level) {
-        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, lanes,
+        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, axisHertz, lanes,
                 Require.positive("level", level, ""));
     }
 
@@ -110,7 +129,7 @@ public final class SpectrumFigure {
         Decimation trace = Decimation.of(values, from, to, spacingHertz, Look.WIDTH);
         Look.addTrace(chart, trace);
         double top = Math.max(highest(trace.y()), reference);
-        chart.getStyler().setXAxisMin(0.0).setXAxisMax(highestHertz).setYAxisMin(0.0)
+        chart.getStyler().setXAxisMin(axisHertz).setXAxisMax(highestHertz).setYAxisMin(0.0)
                 .setYAxisMax(top > 0 ? top * 1.06 : 1);
         g.translate(0, lanesHeight());
         chart.paint(g, Look.WIDTH, PLOT_HEIGHT);
@@ -125,12 +144,13 @@ public final class SpectrumFigure {
             double y = chart.getScreenYFromChart(reference);
             g.setColor(Look.INK);
             g.setStroke(Look.DASHED);
-            g.draw(new Line2D.Double(chart.getScreenXFromChart(0), y, chart.getScreenXFromChart(highestHertz), y));
+            g.draw(new Line2D.Double(chart.getScreenXFromChart(axisHertz), y,
+                    chart.getScreenXFromChart(highestHertz), y));
         }
     }
 
     private void drawLane(Graphics2D g, XYChart chart, Lane lane, double y) {
-        double left = chart.getScreenXFromChart(0);
+        double left = chart.getScreenXFromChart(axisHertz);
         double right = chart.getScreenXFromChart(highestHertz);
         g.setFont(Look.SMALL);
         FontMetrics metrics = g.getFontMetrics();
@@ -141,7 +161,8 @@ public final class SpectrumFigure {
         g.setColor(Look.FAINT);
         g.setStroke(Look.THIN);
         g.draw(new Line2D.Double(left, y, right, y));
-        List<Lane.Mark> shown = lane.marks().stream().filter(mark -> mark.hertz() <= highestHertz).toList();
+        List<Lane.Mark> shown = lane.marks().stream().filter(mark -> mark.hertz() >= axisHertz
+                && mark.hertz() <= highestHertz).toList();
         shown.forEach(mark -> drawMark(g, chart, mark, y));
         for (int i = 0; i < shown.size(); i++) {
             double next = i + 1 < shown.size() ? chart.getScreenXFromChart(shown.get(i + 1).hertz()) : right + 30;

@@ -1,6 +1,7 @@
 package dev.vibra.docs.survey.chart;
 
 import java.awt.Graphics2D;
+import java.util.Arrays;
 import org.knowm.xchart.XYChart;
 
 /** Waveform of a recording: the whole of it, and beside it the stretch around its largest value drawn out. */
@@ -32,6 +33,25 @@ public final class WaveformFigure {
             draw(g, Look.WIDTH - WHOLE, "", "Time in s (around the largest value)",
                     Decimation.of(values, begin, begin + length, step, Look.WIDTH - WHOLE), values);
         }), description);
+    }
+
+    /**
+     * Draws a stretch of a waveform alone.
+     *
+     * @param values samples; not kept
+     * @param sampleRateHertz sample rate in Hz, above zero
+     * @param from first sample that is drawn
+     * @param to end of the samples that are drawn, exclusive, at least two behind the first
+     * @param yTitle quantity and unit of the samples
+     * @param description what the figure shows
+     * @return the figure
+     */
+    public static Figure stretch(double[] values, double sampleRateHertz, int from, int to, String yTitle,
+            String description) {
+        Decimation trace = Decimation.of(values, from, to, 1 / sampleRateHertz, Look.WIDTH);
+        double[] drawn = Arrays.copyOfRange(values, from, to);
+        return new Figure(Sheet.png(Look.WIDTH, HEIGHT, g -> draw(g, Look.WIDTH, yTitle, "Time in s", trace, drawn)),
+                description);
     }
 
     private static void draw(Graphics2D g, int width, String yTitle, String xTitle, Decimation trace, double[] values) {

@@ -17,6 +17,52 @@ public final class DemoMachine {
     private DemoMachine() {}
 
     /**
+     * What is done in a folder.
+     *
+     * @param <T> what comes of it
+     */
+    @FunctionalInterface
+    public interface Work<T> {
+        /**
+         * Does it.
+         *
+         * @param folder the folder
+         * @return what comes of it
+         * @throws IOException if a file can't be read or written
+         */
+        T in(Path folder) throws IOException;
+    }
+
+    /**
+     * Unpacks the machine to a folder for temporary files, does something there, and removes the folder.
+     *
+     * @param work what is done
+     * @param <T> what comes of it
+     * @return what comes of it
+     * @throws IOException if a file can't be read or written
+     */
+    public static <T> T unpacked(Work<T> work) throws IOException {
+        Path folder = Files.createTempDirectory("vibra-demo");
+        try {
+            unpack(folder);
+            return work.in(folder);
+        } finally {
+            remove(folder);
+        }
+    }
+
+    private static void remove(Path folder) throws IOException {
+        List<Path> files;
+        try (var list = Files.list(folder)) {
+            files = list.toList();
+        }
+        for (Path file : files) {
+            Files.delete(file);
+        }
+        Files.delete(folder);
+    }
+
+    /**
      * Copies machine description and recordings into a folder.
      *
      * @param folder an existing folder; files of the same names are replaced

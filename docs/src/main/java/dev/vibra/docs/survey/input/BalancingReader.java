@@ -20,6 +20,8 @@ import java.util.Optional;
 /** Reads a balancing job and checks that its parts fit together; with any error the job is left out as a whole. */
 final class BalancingReader {
     static final Range TURN = new Range(-360, true, 360, true, "degrees");
+    /** The solution of a job takes the third power of it. */
+    private static final int MOST_NAMES = 100;
     private static final double SMALLEST = 1e-9;
     private static final double LARGEST = 1e9;
     private static final List<String> PHASES = List.of("lag, degrees", "lead, degrees");
@@ -47,7 +49,7 @@ final class BalancingReader {
     }
 
     private Optional<BalancingJob> job(RotorData rotor, Optional<RotationSpeed> service) {
-        Optional<RotationSpeed> speed = size(fields, "speedRevolutionsPerMinute", Range.above(0, "r/min"))
+        Optional<RotationSpeed> speed = fields.number("speedRevolutionsPerMinute", Plausible.SPEED)
                 .map(RotationSpeed::ofRevolutionsPerMinute);
         List<String> sensors = names("sensors", "names of the sensors");
         List<String> planes = names("planes", "names of the correction planes");
@@ -102,6 +104,9 @@ final class BalancingReader {
             fields.fault(name, "is required: " + what);
         } else if (names.isEmpty() && !fields.faults().contains(name)) {
             fields.fault(name, "must hold one name or more: [ ]");
+        } else if (names.size() > MOST_NAMES) {
+            fields.fault(name, "must hold " + MOST_NAMES + " names at most: " + names.size());
+            return List.of();
         }
         return names;
     }

@@ -16,7 +16,7 @@ final class BaselineReader {
             for (String point : baseline.names()) {
                 Map<String, Double> values = new LinkedHashMap<>();
                 baseline.part(point, object -> values(object, values));
-                if (points.list().contains(point)) {
+                if (points.has(point)) {
                     byPoint.put(point, values);
                 } else {
                     baseline.fault(point, points.rule());
@@ -31,10 +31,11 @@ final class BaselineReader {
 
     private static boolean values(FieldReader object, Map<String, Double> values) {
         for (String name : object.names()) {
-            object.number(name, Range.finite("")).ifPresent(value -> values.put(name, value));
+            object.number(name, Plausible.NUMBER).ifPresent(value -> values.put(name, value));
             if (Descriptors.named(name).isEmpty()) {
-                object.fault(name, "is not the name of a descriptor; the nearest known name is \""
-                        + NearestName.of(name, Descriptors.standard().withTachometer().names()) + "\"");
+                object.fault(name, "is not the name of a descriptor" + (object.problems().full() ? ""
+                        : "; the nearest known name is \"" + NearestName.of(name,
+                                Descriptors.standard().withTachometer().names()) + "\""));
             }
         }
         return true;

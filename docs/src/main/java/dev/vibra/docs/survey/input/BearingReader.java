@@ -13,9 +13,9 @@ final class BearingReader {
 
     static Optional<BearingData> read(FieldReader fields, String id) {
         Optional<Integer> elements = fields.count("rollingElements", 3);
-        Optional<Double> pitch = fields.number("pitchDiameterMillimetres", Range.above(0, "mm"));
+        Optional<Double> pitch = fields.number("pitchDiameterMillimetres", Plausible.LENGTH);
         Optional<Double> ball = fields.number("ballDiameterMillimetres",
-                new Range(0, false, pitch.orElse(Double.POSITIVE_INFINITY), false, "mm"));
+                new Range(Plausible.LENGTH.lowest(), true, pitch.orElse(Plausible.LENGTH.highest()), false, "mm"));
         fields.require("rollingElements", "number of rolling elements")
                 .require("ballDiameterMillimetres", "diameter of a rolling element in mm")
                 .require("pitchDiameterMillimetres", "diameter of the circle of the element centres in mm");

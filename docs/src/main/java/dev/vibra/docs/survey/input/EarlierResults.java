@@ -1,10 +1,8 @@
 package dev.vibra.docs.survey.input;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import dev.vibra.docs.survey.input.JsonNode.Type;
+import dev.vibra.docs.survey.input.SmallFile.Unusable;
 import dev.vibra.machine.MachineDescription;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -23,14 +21,8 @@ import java.util.Optional;
  * @param points value by descriptor by point; empty if the results may not serve as baseline
  */
 record EarlierResults(String origin, Instant measured, Map<String, Map<String, Double>> points) {
-    /** What is wrong with a file of earlier results. */
-    private static final class Unusable extends Exception {
-        private static final long serialVersionUID = 1;
-
-        Unusable(String message) {
-            super(message);
-        }
-    }
+    /** Some 3,000 points. */
+    private static final int MOST_MEGABYTES = 64;
 
     /**
      * Gives each point without a stated baseline that of the newest earlier results that have the point and may serve:
@@ -65,16 +57,14 @@ record EarlierResults(String origin, Instant measured, Map<String, Map<String, D
 
     private static EarlierResults read(Path folder, String name, String machine) throws Unusable {
         try {
-            JsonNode root = JsonDocument.parse(Files.readAllBytes(folder.resolve(name)));
+            JsonNode root = JsonDocument.parse(SmallFile.read(folder.resolve(name), MOST_MEGABYTES));
             String owner = root.at("machine", Type.TEXT).map(JsonNode::text).orElse("");
             if (!owner.equals(machine)) {
                 throw new Unusable("must be results of \"" + machine + "\": \"" + owner + "\"");
             }
             return of(name, root);
-        } catch (JsonProcessingException e) {
-            throw new Unusable("is not valid JSON: " + e.getOriginalMessage());
-        } catch (IOException e) {
-            throw new Unusable("is not in the survey folder or can't be read");
+        } catch (JsonDocument.NotJson e) {
+            throw new Unusable(e.getMessage());
         }
     }
 

@@ -1,12 +1,10 @@
 package dev.vibra.docs.survey.input;
 
-import com.fasterxml.jackson.core.JsonLocation;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
@@ -20,6 +18,10 @@ import java.util.stream.Collectors;
  */
 final class FieldReader {
     private static final int HIGHEST_COUNT = 1_000_000;
+    private static final int LONGEST_LIST = 10_000;
+    private static final int MOST_LISTED = 30;
+    /** An unknown name beyond these isn't told any more, and only counted. */
+    private static final int MOST_UNKNOWN = 100;
 
     private final JsonNode object;
     private final String path;
@@ -65,17 +67,10 @@ final class FieldReader {
     static Optional<FieldReader> ofFile(byte[] bytes, Problems problems) {
         try {
             return of(JsonDocument.parse(bytes), "", problems);
-        } catch (JsonProcessingException e) {
-            JsonLocation where = e.getLocation();
-            int line = where == null ? 0 : Math.max(0, where.getLineNr());
-            problems.add(line, "", "is not valid JSON: " + plain(e.getOriginalMessage()));
+        } catch (JsonDocument.NotJson e) {
+            problems.add(e.line(), "", e.getMessage());
             return Optional.empty();
         }
-    }
-
-    /** The parser's own words for this one case advise on its programming interface. */
-    private static String plain(String message) {
-        return message.startsWith("Non-standard token") ? "NaN and infinities are not numbers in JSON" : message;
     }
 
     Problems problems() {
@@ -193,7 +188,7 @@ final class FieldReader {
     }
 
     private void faultOfItem(String name, int index, String rule) {
-        JsonNode item = items(name).get(index);
+        JsonNode item = object.fields().get(name).items().get(index);
         faults.add(name);
         problems.add(item.line(), pathOf(name) + "[" + index + "]", "must be " + rule + ": " + item.shown());
     }
@@ -205,7 +200,7 @@ final class FieldReader {
     /** Reads an object; one with any error is left out as a whole and makes its field faulty. */
     <T> Optional<T> part(String name, Function<FieldReader, T> reading) {
         Optional<FieldReader> inner = object(name);
-        Optional<T> part = inner.map(reading);
+        Optional<T> part = inner.flatMap(object -> object.taken(() -> Optional.of(reading.apply(object))));
         boolean faulty = inner.isPresent() && inner.get().finish().faulty();
         if (faulty) {
             faults.add(name);
@@ -220,7 +215,7 @@ final class FieldReader {
         for (int i = 0; i < items.size(); i++) {
             int index = i;
             Optional<T> item = FieldReader.of(items.get(i), pathOf(name) + "[" + i + "]", problems)
-                    .flatMap(reader -> reading.apply(reader, index));
+                    .flatMap(reader -> reader.taken(() -> reading.apply(reader, index)));
             item.ifPresent(read::add);
             if (item.isEmpty()) {
                 faults.add(name);
@@ -240,7 +235,8 @@ final class FieldReader {
             List<T> read = new ArrayList<>();
             for (JsonNode item : row.items()) {
                 String where = pathOf(name) + "[" + rows.size() + "][" + read.size() + "]";
-                Optional<T> one = FieldReader.of(item, where, problems).flatMap(reading);
+                Optional<T> one = FieldReader.of(item, where, problems)
+                        .flatMap(reader -> reader.taken(() -> reading.apply(reader)));
                 if (one.isEmpty()) {
                     faults.add(name);
                     return List.of();
@@ -252,8 +248,24 @@ final class FieldReader {
         return rows;
     }
 
+    /** What the checks of the fields let through, a value may still refuse: that is an error of the object. */
+    <T> Optional<T> taken(Supplier<Optional<T>> reading) {
+        try {
+            return reading.get();
+        } catch (IllegalArgumentException e) {
+            faults.add("");
+            problems.add(object.line(), path, "can't be taken: " + e.getMessage());
+            return Optional.empty();
+        }
+    }
+
     private List<JsonNode> items(String name) {
-        return node(name, JsonNode.Type.ARRAY).map(JsonNode::items).orElse(List.of());
+        List<JsonNode> items = node(name, JsonNode.Type.ARRAY).map(JsonNode::items).orElse(List.of());
+        if (items.size() > LONGEST_LIST) {
+            fault(name, "must hold " + LONGEST_LIST + " at most: " + items.size());
+            return List.of();
+        }
+        return items;
     }
 
     private Optional<JsonNode> node(String name, JsonNode.Type type) {
@@ -288,13 +300,15 @@ final class FieldReader {
             problems.add(repeat.line(), pathOf(repeat.name()),
                     "must be given once only; it stands on line " + repeat.firstLine() + " already");
         }
-        for (Map.Entry<String, JsonNode> field : object.fields().entrySet()) {
-            if (!known.contains(field.getKey())) {
-                String nearest = NearestName.of(field.getKey(), known);
-                faults.add(nearest);
-                problems.add(object.lineOfName(field.getKey()), pathOf(field.getKey()),
-                        "is not a known field; the nearest known name is \"" + nearest + "\"");
-            }
+        List<String> unknown = object.fields().keySet().stream().filter(name -> !known.contains(name)).toList();
+        for (String name : unknown.subList(0, Math.min(MOST_UNKNOWN, unknown.size()))) {
+            String nearest = NearestName.of(name, known);
+            faults.add(nearest);
+            problems.add(object.lineOfName(name), pathOf(name), "is not a known field; the nearest known name is \""
+                    + nearest + "\"");
+        }
+        if (unknown.size() > MOST_UNKNOWN) {
+            problems.add(object.line(), path, "holds " + (unknown.size() - MOST_UNKNOWN) + " more unknown fields");
         }
         return this;
     }
@@ -305,8 +319,9 @@ final class FieldReader {
     }
 
     /** Lists what is allowed; names that hold a comma themselves stand in quotes. */
-    static String joined(List<?> allowed) {
-        String quote = allowed.stream().anyMatch(one -> one.toString().contains(",")) ? "\"" : "";
-        return allowed.stream().map(one -> quote + one + quote).collect(Collectors.joining(", "));
+    static String joined(Collection<?> allowed) {
+        String quote = allowed.stream().limit(MOST_LISTED).anyMatch(one -> one.toString().contains(",")) ? "\"" : "";
+        return allowed.stream().limit(MOST_LISTED).map(one -> quote + one + quote).collect(Collectors.joining(", "))
+                + (allowed.size() > MOST_LISTED ? " and " + (allowed.size() - MOST_LISTED) + " more" : "");
     }
 }

@@ -1,7 +1,6 @@
 package dev.vibra.docs.survey.input;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -14,8 +13,8 @@ final class Ids {
         this.noun = noun;
     }
 
-    List<String> list() {
-        return List.copyOf(sound.keySet());
+    boolean has(String id) {
+        return sound.containsKey(id);
     }
 
     /** Reads the id of a thing, by default its noun and number. */
@@ -42,6 +41,6 @@ final class Ids {
 
     String rule() {
         return "must be the id of a " + noun + ", " + (sound.isEmpty() ? "the description has no " + noun + "s"
-                : "one of " + FieldReader.joined(list()));
+                : "one of " + FieldReader.joined(sound.keySet()));
     }
 }

@@ -1,5 +1,6 @@
 package dev.vibra.docs.survey.input;
 
+import dev.vibra.internal.Printable;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
@@ -31,13 +32,15 @@ final class JsonNode {
     /** A field name that stands a second time in the same object. */
     record Repeat(String name, int line, int firstLine) {}
 
+    private static final int MOST_SHOWN = 60;
+
     private final Type type;
     private final int line;
     private final String text;
-    private final Map<String, JsonNode> fields = new LinkedHashMap<>();
-    private final Map<String, Integer> nameLines = new LinkedHashMap<>();
-    private final List<Repeat> repeats = new ArrayList<>();
-    private final List<JsonNode> items = new ArrayList<>();
+    private int nameLine; // of the field that holds it; 0 in a list
+    private Map<String, JsonNode> fields = Map.of(); // made when the first comes: most nodes hold none of the three
+    private List<Repeat> repeats = List.of();
+    private List<JsonNode> items = List.of();
 
     JsonNode(Type type, int line, String text) {
         this.type = type;
@@ -85,33 +88,30 @@ final class JsonNode {
     }
 
     int lineOfName(String name) {
-        return nameLines.get(name);
+        return fields.get(name).nameLine;
     }
 
-    void add(String name, int nameLine, JsonNode value) {
-        if (nameLines.containsKey(name)) {
-            repeats.add(new Repeat(name, nameLine, nameLines.get(name)));
-            return;
+    void add(String name, int line, JsonNode value) {
+        fields = fields.isEmpty() ? new LinkedHashMap<>() : fields;
+        value.nameLine = line;
+        JsonNode before = fields.putIfAbsent(name, value);
+        if (before != null) {
+            repeats = repeats.isEmpty() ? new ArrayList<>() : repeats;
+            repeats.add(new Repeat(name, line, before.nameLine));
         }
-        nameLines.put(name, nameLine);
-        fields.put(name, value);
     }
 
     void add(JsonNode item) {
+        items = items.isEmpty() ? new ArrayList<>() : items;
         items.add(item);
     }
 
     /** Returns the value as it is shown in a message, cut where it is long. */
     String shown() {
         return switch (type) {
-            case TEXT -> '"' + shortened(text) + '"';
-            case NUMBER, TRUTH, NULL -> shortened(text);
+            case TEXT -> '"' + Printable.shortened(text, MOST_SHOWN) + '"';
+            case NUMBER, TRUTH, NULL -> Printable.shortened(text, MOST_SHOWN);
             case OBJECT, ARRAY -> type.toString();
         };
-    }
-
-    private static String shortened(String text) {
-        String oneLine = text.replaceAll("\\p{Cntrl}", "\ufffd");
-        return oneLine.length() <= 60 ? oneLine : oneLine.substring(0, 60) + "\u2026";
     }
 }

@@ -1,17 +1,17 @@
 package dev.vibra.docs.survey.input;
 
 import dev.vibra.score.Label;
-import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -22,6 +22,8 @@ public final class LabelsFile {
     /** Name of the file in a survey folder. */
     public static final String NAME = "labels.json";
 
+    private static final int MOST_MEGABYTES = 16;
+    private static final int MOST_CODES = 100;
     private static final List<String> WORDS = Stream.concat(Stream.of(Label.HEALTHY), Label.knownCodes().stream())
             .toList();
 
@@ -35,13 +37,14 @@ public final class LabelsFile {
      * @return what could be read and what was wrong; empty if there is no such file
      */
     public static Optional<LabelsReading> in(Path folder, Collection<String> points) {
-        try {
-            return Optional.of(parse(Files.readAllBytes(folder.resolve(NAME)), points));
-        } catch (NoSuchFileException e) {
+        Path file = folder.resolve(NAME);
+        if (Files.notExists(file)) {
             return Optional.empty();
-        } catch (IOException e) {
-            return Optional.of(new LabelsReading(Map.of(), List.of(new Problem(NAME, 0, "", "can't be read: "
-                    + e.getMessage()))));
+        }
+        try {
+            return Optional.of(parse(SmallFile.read(file, MOST_MEGABYTES), points));
+        } catch (SmallFile.Unusable e) {
+            return Optional.of(new LabelsReading(Map.of(), List.of(new Problem(NAME, 0, "", e.getMessage()))));
         }
     }
 
@@ -54,15 +57,16 @@ public final class LabelsFile {
      */
     public static LabelsReading parse(byte[] bytes, Collection<String> points) {
         Problems problems = new Problems(NAME);
+        Set<String> known = new LinkedHashSet<>(points);
         Map<String, Label> labels = new LinkedHashMap<>();
         FieldReader.ofFile(bytes, problems).ifPresent(fields -> {
             for (String point : fields.names()) {
                 Optional<Label> label = label(point, fields.given(point).orElseThrow(), problems);
-                if (points.contains(point)) {
-                    label.ifPresent(known -> labels.put(point, known));
+                if (known.contains(point)) {
+                    label.ifPresent(given -> labels.put(point, given));
                 } else {
                     fields.fault(point, "is not the id of a point that " + MachineFile.NAME + " describes without error"
-                            + nearest(point, points));
+                            + (problems.full() ? "" : nearest(point, known)));
                 }
             }
             fields.finish().faults().forEach(labels::remove);
@@ -74,6 +78,10 @@ public final class LabelsFile {
         boolean list = node.type() == JsonNode.Type.ARRAY;
         List<String> words = new ArrayList<>();
         int before = problems.count();
+        if (node.items().size() > MOST_CODES) {
+            problems.add(node.line(), point, "must hold " + MOST_CODES + " codes at most: " + node.items().size());
+            return Optional.empty();
+        }
         for (JsonNode item : list ? node.items() : List.of(node)) {
             objection(item, words).ifPresent(text -> problems.add(item.line(), list ? point + "[" + words.size() + "]"
                     : point, text));

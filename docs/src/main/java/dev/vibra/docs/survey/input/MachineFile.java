@@ -1,8 +1,6 @@
 package dev.vibra.docs.survey.input;
 
-import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +14,8 @@ public final class MachineFile {
     /** Name of the file in a survey folder. */
     public static final String NAME = "machine.json";
 
+    private static final int MOST_MEGABYTES = 16;
+
     private MachineFile() {}
 
     /**
@@ -25,12 +25,14 @@ public final class MachineFile {
      * @return what could be read and what was wrong
      */
     public static MachineReading in(Path folder) {
-        try {
-            return EarlierResults.into(parse(NAME, Files.readAllBytes(folder.resolve(NAME))), folder);
-        } catch (NoSuchFileException e) {
+        Path file = folder.resolve(NAME);
+        if (Files.notExists(file)) {
             return failed(List.of(new Problem(NAME, 0, "", "is required in the survey folder and not there")));
-        } catch (IOException e) {
-            return failed(List.of(new Problem(NAME, 0, "", "can't be read: " + e.getMessage())));
+        }
+        try {
+            return EarlierResults.into(parse(NAME, SmallFile.read(file, MOST_MEGABYTES)), folder);
+        } catch (SmallFile.Unusable e) {
+            return failed(List.of(new Problem(NAME, 0, "", e.getMessage())));
         }
     }
 
@@ -43,7 +45,8 @@ public final class MachineFile {
      */
     public static MachineReading parse(String file, byte[] bytes) {
         Problems problems = new Problems(file);
-        return FieldReader.ofFile(bytes, problems).map(MachineReader::read)
+        return FieldReader.ofFile(bytes, problems)
+                .flatMap(fields -> fields.taken(() -> Optional.of(MachineReader.read(fields))))
                 .orElseGet(() -> failed(problems.byLine()));
     }
 

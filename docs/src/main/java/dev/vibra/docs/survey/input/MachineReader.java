@@ -68,7 +68,7 @@ final class MachineReader {
     }
 
     private void readMachine(Chain<MachineDescription> machine) {
-        Machine plate = plate(fields).with(fields.number("speedRevolutionsPerMinute", Range.above(0, "r/min"))
+        Machine plate = plate(fields).with(fields.number("speedRevolutionsPerMinute", Plausible.SPEED)
                 .map(RotationSpeed::ofRevolutionsPerMinute), Machine::withSpeed).value();
         List<MachinePart> partList = fields.objects("parts", this::part);
         DriveTrain whole = train.read(parts, bladedShaft(partList));
@@ -86,8 +86,8 @@ final class MachineReader {
     private static Chain<Machine> plate(FieldReader from) {
         return new Chain<>(Machine.unknown())
                 .with(from.choice("kind", List.of(MachineKind.values())), Machine::withKind)
-                .with(from.number("ratedPowerKilowatts", Range.above(0, "kW")), Machine::withRatedPowerKilowatts)
-                .with(from.number("shaftHeightMillimetres", Range.above(0, "mm")), Machine::withShaftHeightMillimetres)
+                .with(from.number("ratedPowerKilowatts", Plausible.POWER), Machine::withRatedPowerKilowatts)
+                .with(from.number("shaftHeightMillimetres", Plausible.LENGTH), Machine::withShaftHeightMillimetres)
                 .with(from.choice("support", List.of(Support.values())), Machine::withSupport);
     }
 
@@ -152,7 +152,7 @@ final class MachineReader {
     private static RotorData rotor(FieldReader object) {
         Optional<BalanceGrade> grade = object.text("balanceGrade").flatMap(text -> grade(object, text));
         return new Chain<>(RotorData.unknown())
-                .with(object.number("massKilograms", Range.above(0, "kg")), RotorData::withMassKilograms)
+                .with(object.number("massKilograms", Plausible.ROTOR_MASS), RotorData::withMassKilograms)
                 .with(grade, RotorData::withGrade)
                 .with(object.count("planes", 1), RotorData::withPlanes)
                 .with(object.choice("arrangement", List.of(Arrangement.values())), RotorData::withArrangement).value();

@@ -4,15 +4,19 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.Locale;
 
-/** Finds the known name that takes the fewest single-letter edits to reach. */
+/** Finds the known name that takes the fewest single-letter edits to reach; of long names the beginnings count. */
 final class NearestName {
+    private static final int LONGEST = 64;
+
     private NearestName() {}
 
     static String of(String given, Collection<String> known) {
-        String lower = given.toLowerCase(Locale.ROOT);
-        return known.stream()
-                .min(Comparator.comparingInt(name -> distance(lower, name.toLowerCase(Locale.ROOT))))
-                .orElseThrow();
+        String lower = beginning(given);
+        return known.stream().min(Comparator.comparingInt(name -> distance(lower, beginning(name)))).orElseThrow();
+    }
+
+    private static String beginning(String name) {
+        return name.substring(0, Math.min(LONGEST, name.length())).toLowerCase(Locale.ROOT);
     }
 
     /** Counts insertions, deletions and substitutions; V. I. Levenshtein, Soviet Physics Doklady 10 (1966) 707-710. */

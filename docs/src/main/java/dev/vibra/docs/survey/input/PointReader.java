@@ -71,7 +71,7 @@ final class PointReader {
         Optional<RecordingSource.Channel> channel = channel(fields);
         Optional<Unit> unit = unit(fields);
         Optional<Scaling> scaling = scaling(fields);
-        Optional<Double> rate = fields.number("sampleRateHertz", Range.above(0, "Hz"));
+        Optional<Double> rate = fields.number("sampleRateHertz", Plausible.SAMPLE_RATE);
         Optional<RecordingSource.Tachometer> tachometer = fields.part("tachometer", PointReader::tachometer)
                 .flatMap(read -> read);
         var measured = fields.instant("measured");
@@ -107,16 +107,18 @@ final class PointReader {
 
     /** Three ways: a factor, a sensitivity, a sensitivity with the voltage of full scale; none means a factor of 1. */
     private static Optional<Scaling> scaling(FieldReader fields) {
-        Optional<Double> scale = fields.number("scale", Range.finite(""));
-        Optional<Double> sensitivity = fields.number("sensitivityMillivoltsPerUnit", Range.above(0, "mV"));
-        Optional<Double> fullScale = fields.number("fullScaleVolts", Range.above(0, "V"));
+        Optional<Double> scale = fields.number("scale", Plausible.NUMBER);
+        Optional<Double> sensitivity = fields.number("sensitivityMillivoltsPerUnit", Plausible.SENSITIVITY);
+        Optional<Double> fullScale = fields.number("fullScaleVolts", Plausible.FULL_SCALE);
         if (fields.has("scale") && fields.has("sensitivityMillivoltsPerUnit")) {
             fields.fault("sensitivityMillivoltsPerUnit", "must not stand beside scale; give one of the two");
         }
         if (fields.has("fullScaleVolts")) {
             fields.require("sensitivityMillivoltsPerUnit", "fullScaleVolts is of use beside it only");
         }
-        scale.filter(factor -> factor == 0).ifPresent(factor -> fields.fault("scale", "must be finite and not 0: 0"));
+        scale.filter(factor -> !(Math.abs(factor) >= Plausible.SMALLEST_SCALE)).flatMap(tiny -> fields.given("scale"))
+                .ifPresent(node -> fields.fault("scale", "must be at least 1e-12, or negative and at most -1e-12: "
+                        + node.shown()));
         return fields.faulty() ? Optional.empty() : Optional.of(new Scaling(scale, sensitivity, fullScale));
     }
 

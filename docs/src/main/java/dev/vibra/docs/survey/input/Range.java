@@ -24,6 +24,10 @@ record Range(double lowest, boolean withLowest, double highest, boolean withHigh
         return new Range(Double.NEGATIVE_INFINITY, false, Double.POSITIVE_INFINITY, false, unit);
     }
 
+    static Range within(double lowest, double highest, String unit) {
+        return new Range(lowest, true, highest, true, unit);
+    }
+
     boolean contains(double value) {
         return (value > lowest || withLowest && value == lowest) && (value < highest || withHighest
                 && value == highest);
@@ -39,7 +43,9 @@ record Range(double lowest, boolean withLowest, double highest, boolean withHigh
         return lower.isEmpty() ? upper : lower + " and " + upper;
     }
 
+    /** Powers of ten as {@code 1e9}. */
     private String written(double limit) {
-        return Digits.compact(limit, 6) + (unit.isEmpty() ? "" : " " + unit);
+        String number = Digits.compact(limit, 6).replaceAll("(\\.0+)?e([+-])0*", "e$2").replace("e+", "e");
+        return number + (unit.isEmpty() ? "" : " " + unit);
     }
 }

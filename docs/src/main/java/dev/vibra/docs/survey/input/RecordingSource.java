@@ -66,7 +66,7 @@ public record RecordingSource(Channel channel, Unit unit, Scaling scaling, Optio
      */
     public Recorded read(Path folder) {
         Path file = channel.in(folder);
-        return readable(file, () -> {
+        return readable(() -> {
             Optional<SampleFormat> format = Recordings.sampleFormat(file);
             scaling.objection(format).ifPresent(reason -> {
                 throw new UnreadableRecordingException(reason, null);
@@ -85,7 +85,7 @@ public record RecordingSource(Channel channel, Unit unit, Scaling scaling, Optio
     public Optional<Waveform> readTachometer(Path folder) {
         return tachometer.map(known -> {
             Path file = known.channel().in(folder);
-            return readable(file, () -> read(file, known.channel(), Unit.V, 1));
+            return readable(() -> read(file, known.channel(), Unit.V, 1));
         });
     }
 
@@ -97,13 +97,12 @@ public record RecordingSource(Channel channel, Unit unit, Scaling scaling, Optio
                 : Recordings.read(file, into, factor);
     }
 
-    /** The message of a recording begins with the name of its file. */
-    private static <T> T readable(Path file, Supplier<T> reading) {
+    /** The name of the file is said by whoever reports. */
+    private static <T> T readable(Supplier<T> reading) {
         try {
             return reading.get();
         } catch (RecordingFileException e) {
-            throw new UnreadableRecordingException(e.getMessage().substring(file.getFileName().toString().length() + 2),
-                    e);
+            throw new UnreadableRecordingException(e.reason(), e);
         }
     }
 

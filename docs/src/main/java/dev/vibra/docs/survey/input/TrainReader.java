@@ -39,13 +39,13 @@ final class TrainReader {
                 .with(bladed, DriveTrain::withBladesOn)
                 .with(fields.count("guideVanes", 1), DriveTrain::withGuideVanes)
                 .with(fields.part("motor", TrainReader::motor), DriveTrain::withMotor)
-                .with(fields.number("lineFrequencyHertz", Range.above(0, "Hz")), DriveTrain::withLineHertz).value();
+                .with(fields.number("lineFrequencyHertz", Plausible.LINE_FREQUENCY), DriveTrain::withLineHertz).value();
     }
 
     private Optional<Shaft> shaft(FieldReader object, int index) {
         String id = shafts.read(object, index);
         Optional<Double> ratio = object.require("ratio", "its speed over speedRevolutionsPerMinute")
-                .number("ratio", Range.above(0, ""));
+                .number("ratio", Plausible.RATIO);
         return object.finished(() -> {
             shafts.keep(id);
             return new Shaft(id, ratio.orElseThrow());
@@ -62,7 +62,7 @@ final class TrainReader {
                     + " in the order of the power flow: " + teeth);
         }
         Optional<String> shaft = shafts.named(object, "shaft");
-        Optional<Double> speed = object.number("speedRevolutionsPerMinute", Range.above(0, "r/min"));
+        Optional<Double> speed = object.number("speedRevolutionsPerMinute", Plausible.SPEED);
         return object.finished(() -> {
             List<GearStage> stages = stages(id, teeth);
             stages.set(0, new Chain<>(stages.get(0)).with(shaft, GearStage::drivenBy)
@@ -89,7 +89,7 @@ final class TrainReader {
         OptionalDouble driven = pulley(object, "drivenPulleyMillimetres");
         double shortest = Math.PI * Math.max(driving.orElse(0), driven.orElse(0));
         Optional<Double> length = object.require("lengthMillimetres", "length of the belt in mm")
-                .number("lengthMillimetres", Range.above(shortest, "mm"));
+                .number("lengthMillimetres", new Range(shortest, false, Plausible.LENGTH.highest(), true, "mm"));
         Optional<String> shaft = shafts.named(object, "drivingShaft");
         return object.finished(() -> {
             Belt belt = Belt.of(id, length.orElseThrow() / 1000, driving.orElseThrow() / 1000,
@@ -99,13 +99,13 @@ final class TrainReader {
     }
 
     private static OptionalDouble pulley(FieldReader object, String name) {
-        return object.require(name, "effective diameter in mm").number(name, Range.above(0, "mm")).stream()
+        return object.require(name, "effective diameter in mm").number(name, Plausible.LENGTH).stream()
                 .mapToDouble(Double::doubleValue).findFirst();
     }
 
     private static Optional<CoupledParts> coupling(FieldReader object, Ids parts) {
         List<String> between = object.require("between", "the ids of two parts").texts("between");
-        boolean unknown = !parts.list().containsAll(between);
+        boolean unknown = !between.stream().allMatch(parts::has);
         if ((between.size() != 2 || unknown) && !object.faults().contains("between")) {
             object.fault("between", (unknown ? parts.rule() : "must hold the ids of two parts") + ": " + between);
         }

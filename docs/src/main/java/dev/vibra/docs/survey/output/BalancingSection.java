@@ -8,7 +8,6 @@ import dev.vibra.balance.Verification;
 import dev.vibra.balance.placement.PositionedMass;
 import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.vector.PlacedMass;
-import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.internal.Digits;
 import dev.vibra.survey.BalancingSurvey;
 import java.util.ArrayList;
@@ -27,7 +26,7 @@ final class BalancingSection {
         this.balancing = balancing;
     }
 
-    static void write(Html html, BalancingSurvey balancing, List<Figure> figures) {
+    static void write(Html html, BalancingSurvey balancing, List<FigureSpool.Kept> figures) {
         BalancingSection section = new BalancingSection(html, balancing);
         html.element("h2", "Balancing");
         if (balancing.corrections().isEmpty()) {
@@ -89,8 +88,9 @@ final class BalancingSection {
         html.row("th", "Sensor", "Plane", unit.unit() + " " + unit.detector() + " per g", "Phase");
         job.coefficients().forEach(one -> html.row("td", one.sensor(), one.plane(),
                 PlainNumber.forPeople(one.amplitudePerGram()), angle(one.phaseDegrees())));
+        double condition = balancing.corrections().orElseThrow().conditionNumber();
         html.close("table").element("p", "quiet", "Condition number "
-                + PlainNumber.forPeople(balancing.corrections().orElseThrow().conditionNumber()) + ".");
+                + (condition < Double.POSITIVE_INFINITY ? PlainNumber.forPeople(condition) : "above 1e16") + ".");
     }
 
     private void corrections(Corrections corrections) {

@@ -5,10 +5,12 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
 import java.util.HexFormat;
+import java.util.Map;
 
 /** SHA-256 digests (FIPS 180-4), by which results are told apart. */
 public final class Digest {
@@ -28,6 +30,15 @@ public final class Digest {
         StringBuilder text = new StringBuilder(Library.NAME + " " + Library.VERSION + "\n" + options + "\n");
         files.forEach(name -> text.append(name).append('\n').append(of(folder.resolve(name))).append('\n'));
         return of(text.toString().getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Returns the content, whose digest is noted under its name once it is written. */
+    static Content noted(String name, Map<String, String> digests, Content content) {
+        return out -> {
+            MessageDigest digest = sha256();
+            content.writeTo(new DigestOutputStream(out, digest));
+            digests.put(name, HexFormat.of().formatHex(digest.digest()));
+        };
     }
 
     static String of(byte[] content) {

@@ -1,25 +1,31 @@
 package dev.vibra.docs.survey.output;
 
-import dev.vibra.docs.survey.chart.Figure;
+import dev.vibra.internal.Printable;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.util.Base64;
 import java.util.List;
 
-/** Builds an HTML page; all text is escaped, only the tags of this class are markup. */
+/**
+ * Writes an HTML page; all text is escaped, only the tags of this class are markup. What isn't seen of a text is shown
+ * as an escape. A writer that takes no more ends it by an {@link UncheckedIOException}.
+ */
 final class Html {
-    private final StringBuilder text = new StringBuilder();
+    private final Writer text;
+    private final FigureSpool figures;
+
+    Html(Writer text, FigureSpool figures) {
+        this.text = text;
+        this.figures = figures;
+    }
 
     Html open(String tag, String cssClass) {
-        text.append('<').append(tag);
-        if (!cssClass.isEmpty()) {
-            text.append(" class=\"").append(cssClass).append('"');
-        }
-        text.append(">\n");
-        return this;
+        return raw("<" + tag + styled(cssClass) + ">\n");
     }
 
     Html close(String tag) {
-        text.append("</").append(tag).append(">\n");
-        return this;
+        return raw("</" + tag + ">\n");
     }
 
     Html element(String tag, String content) {
@@ -27,12 +33,11 @@ final class Html {
     }
 
     Html element(String tag, String cssClass, String content) {
-        text.append('<').append(tag);
-        if (!cssClass.isEmpty()) {
-            text.append(" class=\"").append(cssClass).append('"');
-        }
-        text.append('>').append(escaped(content)).append("</").append(tag).append(">\n");
-        return this;
+        return raw("<" + tag + styled(cssClass) + ">" + escaped(content) + "</" + tag + ">\n");
+    }
+
+    private static String styled(String cssClass) {
+        return cssClass.isEmpty() ? "" : " class=\"" + cssClass + "\"";
     }
 
     Html list(List<?> items) {
@@ -45,32 +50,36 @@ final class Html {
     }
 
     Html row(String cellTag, String... cells) {
-        text.append("<tr>");
+        raw("<tr>");
         for (String cell : cells) {
-            text.append('<').append(cellTag).append('>').append(escaped(cell)).append("</").append(cellTag).append('>');
+            raw("<" + cellTag + ">" + escaped(cell) + "</" + cellTag + ">");
         }
-        text.append("</tr>\n");
-        return this;
+        return raw("</tr>\n");
     }
 
-    Html figure(Figure figure, String caption) {
+    Html figure(FigureSpool.Kept figure, String caption) {
         open("figure", "");
-        text.append("<img alt=\"").append(escaped(figure.description())).append("\" src=\"data:image/png;base64,")
-                .append(Base64.getEncoder().encodeToString(figure.png())).append("\">\n");
+        raw("<img alt=\"" + escaped(figure.description()) + "\" src=\"data:image/png;base64,");
+        raw(Base64.getEncoder().encodeToString(figures.png(figure))).raw("\">\n");
         element("figcaption", caption);
         return close("figure");
     }
 
     /** Adds text that is markup already; only for constants of this package. */
     Html raw(String markup) {
-        text.append(markup);
+        try {
+            text.write(markup);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
         return this;
     }
 
     static String escaped(String content) {
-        StringBuilder out = new StringBuilder(content.length());
-        for (int i = 0; i < content.length(); i++) {
-            char c = content.charAt(i);
+        String seen = Printable.of(content);
+        StringBuilder out = new StringBuilder(seen.length());
+        for (int i = 0; i < seen.length(); i++) {
+            char c = seen.charAt(i);
             switch (c) {
                 case '&' -> out.append("&amp;");
                 case '<' -> out.append("&lt;");
@@ -81,10 +90,5 @@ final class Html {
             }
         }
         return out.toString();
-    }
-
-    @Override
-    public String toString() {
-        return text.toString();
     }
 }

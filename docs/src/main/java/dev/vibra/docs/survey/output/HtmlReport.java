@@ -1,18 +1,23 @@
 package dev.vibra.docs.survey.output;
 
 import dev.vibra.diagnosis.Finding;
-import dev.vibra.docs.survey.chart.Figure;
+import dev.vibra.docs.survey.input.FileTrouble;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.severity.Criterion;
 import dev.vibra.severity.Verdict;
 import dev.vibra.severity.Zone;
 import dev.vibra.survey.MachineSurvey;
+import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,14 +27,27 @@ import java.util.Optional;
  * Writes {@code report.html}: one page that needs no other file, for screen and for A4 paper. Points are added one by
  * one, so that the signals of a point need not be kept longer than it takes to draw them.
  */
-public final class HtmlReport {
-    private final Map<String, List<Figure>> figures = new LinkedHashMap<>();
-    private final Map<Criterion, Figure> severityFigures = new LinkedHashMap<>();
-    private final List<Figure> balancingFigures = new ArrayList<>();
+public final class HtmlReport implements AutoCloseable {
+    private final FigureSpool spool = new FigureSpool();
+    private final Map<String, List<FigureSpool.Kept>> figures = new HashMap<>();
+    private final Map<Criterion, FigureSpool.Kept> severityFigures = new LinkedHashMap<>();
+    private final List<FigureSpool.Kept> balancingFigures = new ArrayList<>();
     private final List<Problem> problems = new ArrayList<>();
+    private final boolean withFigures;
 
     /** Makes a report without points. */
-    public HtmlReport() {}
+    public HtmlReport() {
+        this(true);
+    }
+
+    private HtmlReport(boolean withFigures) {
+        this.withFigures = withFigures;
+    }
+
+    /** {@return a report of words and tables, without points; figures take most of the time} */
+    public static HtmlReport withoutFigures() {
+        return new HtmlReport(false);
+    }
 
     /**
      * Draws the figures of a point.
@@ -37,13 +55,16 @@ public final class HtmlReport {
      * @param point results with traces; without them there are no figures
      */
     public void draw(PointSurvey point) {
-        attempt(point.point().id(), () -> figures.put(point.point().id(), PointFigures.of(point)));
+        attempt(point.point().id(), () -> figures.put(point.point().id(),
+                PointFigures.of(point).stream().map(spool::keep).toList()));
     }
 
     /** Draws the severity of all points, and the vectors of the balancing job. */
     void drawWhole(MachineSurvey survey) {
-        attempt("severity", () -> severityFigures.putAll(SeverityFigures.of(survey)));
-        attempt("balancing", () -> survey.balancing().flatMap(BalancingFigure::of).ifPresent(balancingFigures::add));
+        attempt("severity", () -> SeverityFigures.of(survey).forEach((criterion, figure) ->
+                severityFigures.put(criterion, spool.keep(figure))));
+        attempt("balancing", () -> survey.balancing().flatMap(BalancingFigure::of)
+                .ifPresent(figure -> balancingFigures.add(spool.keep(figure))));
     }
 
     /**
@@ -51,11 +72,20 @@ public final class HtmlReport {
      * them.
      */
     private void attempt(String what, Runnable drawing) {
+        if (!withFigures) {
+            return;
+        }
         try {
             drawing.run();
+        } catch (UncheckedIOException e) {
+            problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + what + " are left out, there is no room"
+                    + " for a temporary file: " + FileTrouble.inWords(e.getCause())));
         } catch (RuntimeException | InternalError | LinkageError e) {
             problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + what
-                    + " are left out, they can't be drawn here (are fonts installed?): " + e));
+                    + " are left out, they can't be drawn here (are fonts installed?)"));
+        } catch (OutOfMemoryError e) {
+            problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + what
+                    + " are left out, they are too large for the memory of this process (java -Xmx... gives more)"));
         }
     }
 
@@ -64,10 +94,26 @@ public final class HtmlReport {
         return List.copyOf(problems);
     }
 
+    /** Lets go of the figures. */
+    @Override
+    public void close() throws IOException {
+        spool.close();
+    }
+
     /** Writes the page. */
-    String page(SurveyRecord record) {
+    void write(SurveyRecord record, OutputStream out) throws IOException {
+        Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+        try {
+            write(record, new Html(writer, spool));
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        }
+        writer.flush();
+    }
+
+    private void write(SurveyRecord record, Html html) {
         MachineSurvey survey = record.survey();
-        Html html = new Html().raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+        html.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.element("title", "Vibration survey: " + survey.machine().name());
         html.raw("<style>\n" + style() + "</style>\n</head>\n<body>\n");
@@ -83,7 +129,7 @@ public final class HtmlReport {
                 figures.getOrDefault(point.point().id(), List.of())));
         html.element("h2", "Not determined for the machine as a whole").list(Words.omissions(survey));
         html.element("p", "quiet", Library.NAME + " " + Library.VERSION + ", run " + record.run());
-        return html.raw("</body>\n</html>\n").toString();
+        html.raw("</body>\n</html>\n");
     }
 
     private static String style() {

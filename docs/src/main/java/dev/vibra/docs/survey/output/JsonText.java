@@ -5,17 +5,21 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
- * Writes maps, lists, numbers, truth values, and everything else as text, as indented JSON; numbers plain, line ends
- * the same everywhere.
+ * Writes maps, lists, streams, numbers, truth values, and everything else as text, as indented JSON; numbers plain and
+ * null where they aren't finite, line ends the same everywhere.
  */
 final class JsonText {
     private JsonText() {}
@@ -37,16 +41,15 @@ final class JsonText {
         return object;
     }
 
-    static String of(Map<String, Object> object) {
+    static void write(Map<String, Object> object, OutputStream out) throws IOException {
         DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
-        StringWriter text = new StringWriter();
+        Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
         try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+            json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
             json.setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter));
             write(json, object);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
-        return text.append('\n').toString();
+        text.append('\n').flush();
     }
 
     private static void write(JsonGenerator json, Object value) throws IOException {
@@ -58,17 +61,25 @@ final class JsonText {
             }
             json.writeEndObject();
         } else if (value instanceof List<?> list) {
-            json.writeStartArray();
-            for (Object item : list) {
-                write(json, item);
-            }
-            json.writeEndArray();
+            write(json, list.iterator());
+        } else if (value instanceof Stream<?> items) {
+            write(json, items.iterator());
         } else if (value instanceof Boolean truth) {
             json.writeBoolean(truth);
-        } else if (value instanceof Number number) {
+        } else if (value instanceof Number number && Double.isFinite(number.doubleValue())) {
             json.writeNumber(PlainNumber.of(number.doubleValue()));
+        } else if (value instanceof Number) {
+            json.writeNull(); // a file holds no infinity
         } else {
             json.writeString(value.toString());
         }
+    }
+
+    private static void write(JsonGenerator json, Iterator<?> items) throws IOException {
+        json.writeStartArray();
+        while (items.hasNext()) {
+            write(json, items.next());
+        }
+        json.writeEndArray();
     }
 }

@@ -28,6 +28,9 @@ final class PlainNumber {
      * value.
      */
     static String withPlacesOf(double value, double leading) {
+        if (!Double.isFinite(value)) {
+            return Double.isNaN(value) ? "not determined" : "infinite";
+        }
         double size = Math.abs(leading);
         // What rounds up to the next power of ten has a digit more before the point.
         int places = size == 0 ? 0 : Math.max(0, 2 - (int) Math.floor(Math.log10(1.0005 * size)));

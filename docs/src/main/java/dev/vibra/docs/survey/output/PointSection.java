@@ -3,7 +3,6 @@ package dev.vibra.docs.survey.output;
 import dev.vibra.bearing.ElementFinding;
 import dev.vibra.descriptor.DescriptorValue;
 import dev.vibra.descriptor.DominantLine;
-import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.point.BearingSurvey;
 import dev.vibra.point.ChangeSurvey;
 import dev.vibra.point.PointSurvey;
@@ -24,7 +23,7 @@ final class PointSection {
         this.point = point;
     }
 
-    static void write(Html html, SurveyRecord record, PointSurvey point, List<Figure> figures) {
+    static void write(Html html, SurveyRecord record, PointSurvey point, List<FigureSpool.Kept> figures) {
         PointSection section = new PointSection(html, record, point);
         section.head();
         figures.forEach(figure -> html.figure(figure, figure.description()));

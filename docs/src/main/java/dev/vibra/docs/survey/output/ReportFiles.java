@@ -1,7 +1,6 @@
 package dev.vibra.docs.survey.output;
 
 import dev.vibra.docs.survey.input.Problem;
-import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,22 +18,22 @@ public final class ReportFiles {
     private ReportFiles() {}
 
     /**
-     * Makes the content of all files; the results for programs come last and hold the digests of the others.
+     * Makes the content of all files, to be written in this order: the results for programs come last and hold the
+     * digests of the others. The report must not be closed before.
      *
      * @param record the survey
      * @param report report with the figures of all points
      * @return content by file name
      */
-    public static Map<String, byte[]> of(SurveyRecord record, HtmlReport report) {
+    public static Map<String, Content> of(SurveyRecord record, HtmlReport report) {
         report.drawWhole(record.survey());
         List<Problem> problems = Stream.concat(record.problems().stream(), report.problems().stream()).toList();
         SurveyRecord whole = record.with(problems);
-        Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put(REPORT, report.page(whole).getBytes(StandardCharsets.UTF_8));
-        files.put(CSV, ResultsCsv.of(record.survey()).getBytes(StandardCharsets.UTF_8));
         Map<String, String> digests = new LinkedHashMap<>();
-        files.forEach((name, content) -> digests.put(name, Digest.of(content)));
-        files.put(JSON, ResultsJson.of(whole, digests).getBytes(StandardCharsets.UTF_8));
+        Map<String, Content> files = new LinkedHashMap<>();
+        files.put(REPORT, Digest.noted(REPORT, digests, out -> report.write(whole, out)));
+        files.put(CSV, Digest.noted(CSV, digests, out -> ResultsCsv.write(record.survey(), out)));
+        files.put(JSON, out -> ResultsJson.write(whole, digests, out));
         return files;
     }
 }

@@ -25,6 +25,8 @@ import dev.vibra.severity.Zone;
 import dev.vibra.survey.Condition;
 import dev.vibra.survey.MachineSurvey;
 import dev.vibra.survey.UnexplainedLevel;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -42,8 +44,8 @@ final class ResultsJson {
     }
 
     /** Writes the whole result; the digests are those of the files beside it. */
-    static String of(SurveyRecord record, Map<String, String> digests) {
-        return JsonText.of(new ResultsJson(record).machine(digests));
+    static void write(SurveyRecord record, Map<String, String> digests, OutputStream out) throws IOException {
+        JsonText.write(new ResultsJson(record).machine(digests), out);
     }
 
     private Map<String, Object> machine(Map<String, String> digests) {
@@ -55,7 +57,7 @@ final class ResultsJson {
                         .or(() -> zone(survey.worst(), Optional.empty())),
                 "rating", survey.worst().map(Verdict::rating),
                 "criteria", survey.criteria().stream().map(ResultsJson::criterion).toList(),
-                "points", survey.points().stream().map(this::point).toList(),
+                "points", survey.points().stream().map(this::point), // one after the other, while they are written
                 "findings", survey.findings().stream().map(ResultsJson::finding).toList(),
                 "unexplained", survey.unexplained().stream().map(ResultsJson::unexplained).toList(),
                 "advice", survey.advice().stream().map(Object::toString).toList(),

@@ -2,17 +2,13 @@ package dev.vibra.docs.survey.output;
 
 import static dev.vibra.docs.survey.output.JsonText.object;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.LineDelimiter;
 import dev.vibra.evidence.Share;
 import dev.vibra.score.LabelOutcome;
 import dev.vibra.score.NotScored;
 import dev.vibra.score.ScoredLabel;
 import dev.vibra.score.Scorecard;
 import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import java.io.OutputStream;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,16 +26,17 @@ public final class ScoreFiles {
     private ScoreFiles() {}
 
     /**
-     * Makes the content of both files; that for programs comes last and holds the digest of the other.
+     * Makes the content of both files, to be written in this order: that for programs comes last and holds the digest
+     * of the other.
      *
      * @param record the scorecard
      * @return content by file name
      */
-    public static Map<String, byte[]> of(ScoreRecord record) {
-        Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put(CSV, csv(record.card()).getBytes(StandardCharsets.UTF_8));
-        Map<String, Object> digests = object(CSV, Digest.of(files.get(CSV)));
-        files.put(JSON, JsonText.of(json(record, digests)).getBytes(StandardCharsets.UTF_8));
+    public static Map<String, Content> of(ScoreRecord record) {
+        Map<String, String> digests = new LinkedHashMap<>();
+        Map<String, Content> files = new LinkedHashMap<>();
+        files.put(CSV, Digest.noted(CSV, digests, out -> table(record.card(), out)));
+        files.put(JSON, out -> JsonText.write(json(record, digests), out));
         return files;
     }
 
@@ -66,7 +63,7 @@ public final class ScoreFiles {
         page.row(begin, line.substring(begin.length()));
     }
 
-    private static Map<String, Object> json(ScoreRecord record, Map<String, Object> digests) {
+    private static Map<String, Object> json(ScoreRecord record, Map<String, String> digests) {
         Scorecard card = record.card();
         return object("format", FORMAT, "library", object("name", Library.NAME, "version", Library.VERSION),
                 "run", record.run(), "digests", digests,
@@ -104,18 +101,11 @@ public final class ScoreFiles {
     }
 
     /** One row each, as machine, point, label, outcome, said, extra, evidence; RFC 4180. */
-    private static String csv(Scorecard card) {
-        StringWriter text = new StringWriter();
-        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(text)) {
-            csv.writeRecord("machine", "point", "label", "outcome", "said", "extra", "evidence");
-            for (ScoredLabel row : card.rows()) {
-                csv.writeRecord(row.machine(), row.point(), row.label(), row.outcome().toString(),
-                        String.join(" ", row.said()), String.join(" ", row.extra()), joined(row.evidence()));
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text.toString();
+    private static void table(Scorecard card, OutputStream out) throws IOException {
+        CsvTable table = new CsvTable(out).row("machine", "point", "label", "outcome", "said", "extra", "evidence");
+        card.rows().forEach(row -> table.row(row.machine(), row.point(), row.label(), row.outcome(),
+                String.join(" ", row.said()), String.join(" ", row.extra()), joined(row.evidence())));
+        table.flush();
     }
 
     private static String joined(List<String> evidence) {

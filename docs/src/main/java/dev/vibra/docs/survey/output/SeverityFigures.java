@@ -7,12 +7,18 @@ import dev.vibra.severity.Criterion;
 import dev.vibra.severity.Judgement;
 import dev.vibra.survey.MachineSurvey;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Draws the severity of all points, one figure for each criterion. */
 final class SeverityFigures {
+    private static final int MOST_ROWS = 30;
+
     private SeverityFigures() {}
 
     static Map<Criterion, Figure> of(MachineSurvey survey) {
@@ -23,10 +29,20 @@ final class SeverityFigures {
                             .add(row(point, judgement))));
         }
         Map<Criterion, Figure> figures = new LinkedHashMap<>();
-        rows.forEach((criterion, list) -> figures.put(criterion, SeverityFigure.of(list, criterion.limits(),
+        rows.forEach((criterion, list) -> figures.put(criterion, SeverityFigure.of(highest(list), criterion.limits(),
                 criterion.zones().stream().map(zone -> Words.name(criterion, zone)).toList(), title(criterion),
-                "Severity of the points against the limits of " + criterion + ".")));
+                "Severity of the points against the limits of " + criterion + "." + (list.size() > MOST_ROWS
+                        ? " Of " + list.size() + " points the " + MOST_ROWS + " highest are shown." : ""))));
         return figures;
+    }
+
+    /** A picture of thousands of rows would help nobody and fit no memory; the order of the points stays. */
+    private static List<SeverityFigure.Row> highest(List<SeverityFigure.Row> rows) {
+        List<SeverityFigure.Row> sorted = new ArrayList<>(rows);
+        sorted.sort(Comparator.comparingDouble(SeverityFigure.Row::value).reversed());
+        Set<SeverityFigure.Row> shown = Collections.newSetFromMap(new IdentityHashMap<>());
+        shown.addAll(sorted.subList(0, Math.min(MOST_ROWS, sorted.size())));
+        return rows.stream().filter(shown::contains).toList();
     }
 
     private static SeverityFigure.Row row(PointSurvey point, Judgement judgement) {

@@ -1,8 +1,12 @@
 package dev.vibra.docs.survey.output;
 
+import dev.vibra.internal.Printable;
 import java.util.List;
 
-/** Plain text of at most 80 columns: headings, wrapped paragraphs with a hanging indent, rows of columns. */
+/**
+ * Plain text of at most 80 columns: headings, wrapped paragraphs with a hanging indent, rows of columns. What isn't
+ * seen of a text is shown as an escape.
+ */
 final class TextPage {
     static final int WIDTH = 80;
 
@@ -14,13 +18,13 @@ final class TextPage {
     }
 
     void blank() {
-        if (!text.isEmpty() && !text.toString().endsWith("\n\n")) {
+        if (!text.isEmpty() && !(text.length() > 1 && text.charAt(text.length() - 2) == '\n')) {
             text.append('\n');
         }
     }
 
     void line(String line) {
-        text.append(line.stripTrailing()).append('\n');
+        text.append(Printable.of(line.stripTrailing())).append('\n');
     }
 
     /** Writes a paragraph: the label once, the words beside it, wrapped at the width. */

@@ -64,6 +64,25 @@ class FigureTest {
         assertEquals((1800 - 2 * 6 - 2.0 * Look.LEFT) / 4, at500 - at250, 40, "a quarter of the axis");
     }
 
+    /** 500 Hz is the middle of 400 Hz to 600 Hz as of 0 Hz to 1000 Hz; marks below and above are left out. */
+    @Test
+    void zoomedAxisBeginsWithItsRange() throws IOException {
+        double[] values = new double[1001];
+        values[500] = 2;
+        SpectrumFigure zoomed = SpectrumFigure.of(values, 1).withLanes(List.of(new Lane("found", List.of(
+                new Lane.Mark(300, "", true), new Lane.Mark(500, "", true), new Lane.Mark(700, "", true)))))
+                .zoomedTo(400, 600);
+        assertEquals(centre(picture(spectrum(500)), Look.MARK),
+                centre(picture(zoomed.draw("Level in mm/s rms", "test")), Look.MARK), 4);
+    }
+
+    @Test
+    void figureKnowsItsSize() throws IOException {
+        BufferedImage image = picture(spectrum(500));
+        assertEquals(image.getWidth(), spectrum(500).widthPixels());
+        assertEquals(image.getHeight(), spectrum(500).heightPixels());
+    }
+
     @Test
     void theSameInputGivesTheSameBytes() {
         assertArrayEquals(spectrum(300).png(), spectrum(300).png());

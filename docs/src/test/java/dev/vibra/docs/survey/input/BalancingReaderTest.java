@@ -67,7 +67,7 @@ class BalancingReaderTest {
             boolean faulty = fields.finish().faulty();
             problems.byLine().forEach(problem -> messages.add(problem.toString()));
             return job.filter(read -> !faulty);
-        } catch (IOException e) {
+        } catch (JsonDocument.NotJson e) {
             throw new IllegalStateException(e);
         }
     }

@@ -33,6 +33,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -63,11 +64,12 @@ class ResultFilesTest {
             conversions.put(point, source.read(folder).conversion());
         });
         survey = Survey.of(reading.machine().orElseThrow(), recordings);
-        HtmlReport report = new HtmlReport();
-        survey.points().forEach(report::draw);
         record = new SurveyRecord(survey, reading, conversions, PROBLEMS, "0123456789abcdef");
-        files = ReportFiles.of(record, report);
-        assertEquals(List.of(), report.problems());
+        try (HtmlReport report = new HtmlReport()) {
+            survey.points().forEach(report::draw);
+            files = Contents.bytes(ReportFiles.of(record, report));
+            assertEquals(List.of(), report.problems());
+        }
     }
 
     private static String text(String name) {
@@ -257,5 +259,7 @@ class ResultFilesTest {
                 List.of(0.0012345, 4.742e-5, 0.009996, 0.0).stream()
                         .map(PlainNumber::forPeople).toList());
         assertEquals("0.26", PlainNumber.withPlacesOf(0.2613, 5.23));
+        assertEquals(List.of("infinite", "infinite", "not determined"), Stream.of(Double.POSITIVE_INFINITY,
+                Double.NEGATIVE_INFINITY, Double.NaN).map(PlainNumber::forPeople).toList());
     }
 }

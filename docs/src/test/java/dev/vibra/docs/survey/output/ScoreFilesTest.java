@@ -15,13 +15,13 @@ import org.junit.jupiter.api.Test;
 
 /** The files of a scorecard: field names of the contract, their order, plain numbers, RFC 4180. */
 class ScoreFilesTest {
-    private static final Map<String, byte[]> FILES = ScoreFiles.of(new ScoreRecord(new Scorecard(List.of(
+    private static final Map<String, byte[]> FILES = Contents.bytes(ScoreFiles.of(new ScoreRecord(new Scorecard(List.of(
             new ScoredLabel("set/a, \"7\"", "DE-H", "rolling-bearing-outer-race", LabelOutcome.RIGHT,
                     List.of("rolling-bearing-outer-race", "unbalance"), List.of("unbalance"),
                     List.of("outer: 1f, 2f", "once per revolution")),
             new ScoredLabel("b", "P", "healthy", LabelOutcome.REFUSED, List.of(), List.of(), List.of("lost"))),
             List.of(new NotScored("c", List.of("Q"), "no label"))), List.of(new Problem("b/machine.json", 3, "kind",
-            "must be one of")), "0123"));
+            "must be one of")), "0123")));
 
     private static String text(String name) {
         return new String(FILES.get(name), StandardCharsets.UTF_8);
