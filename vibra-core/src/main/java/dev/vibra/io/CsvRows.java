@@ -214,8 +214,4 @@ final class CsvRows {
         }
         return si;
     }
-
-    RecordingFileException problem(String reason) {
-        return in.problem(reason);
-    }
 }
