@@ -124,8 +124,65 @@ def cyclic():
     return table
 
 
+def fast(length):
+    """The shortest even length of factors 2, 3 and 5."""
+    return next(n for n in range(length, 2 * length + 2) if n % 2 == 0 and 2**40 * 3**20 * 5**12 % n == 0)
+
+
+def cosine_skirt(place):
+    return 0.5 + 0.5 * numpy.cos(numpy.pi * numpy.clip(place, 0, 1))
+
+
+def motion(lines, length, integrations, low, high, samples):
+    """Rms and peak-to-peak between the tapers, at a reduced rate and at the instants of the recording."""
+    hertz = numpy.arange(lines.size) * FS / length
+    kept = (lines * cosine_skirt((hertz - 1.1 * high) / (0.5 * high)))[:samples // 2 + 1]
+    kept[-1] = 0
+    x = signal.detrend(numpy.fft.irfft(kept, samples)) * samples / length
+    taper = min(samples // 3, int(numpy.ceil(3 * FS * samples / length / low)))
+    place = (numpy.arange(taper) + 0.5) / taper
+    rise = place - numpy.sin(2 * numpy.pi * place) / (2 * numpy.pi)
+    x[:taper] *= rise
+    x[-taper:] *= rise[::-1]
+    padded = fast(samples + taper)
+    y = numpy.fft.rfft(x, padded)
+    f = numpy.fft.rfftfreq(padded, length / samples / FS)
+    skirt = cosine_skirt(numpy.maximum((low - f) / (0.4 * low), (f - high) / (0.1 * high)))
+    out = numpy.zeros_like(y)
+    out[skirt > 0] = y[skirt > 0] * skirt[skirt > 0] / (2j * numpy.pi * f[skirt > 0]) ** integrations
+    times = length // samples
+    fine = times * numpy.fft.irfft(out, times * padded)[times * taper:times * (samples - taper)]
+    coarse = fine[::times]
+    return [coarse.std(), numpy.ptp(fine)]
+
+
+def record():
+    """What is made of one transform of a whole recording: levels in bands, envelope spectrum, dyadic kurtosis."""
+    rng = numpy.random.default_rng(102400)
+    n = 1280
+    t = numpy.arange(n) / FS
+    x = rng.standard_normal(n) * (1 + 0.9 * numpy.cos(2 * numpy.pi * 17 * t)) + 4 * numpy.cos(2 * numpy.pi * 31.3 * t)
+    x += 3 + 0.5 * t
+    lines = numpy.fft.rfft(x - x.mean())
+    lines[0] = 0
+    table = {"samples": x}
+    for low in (6, 12):
+        for integrations in (0, 1, 2):
+            table[f"motion.{low}.{integrations}"] = motion(lines, n, integrations, low, 50, 320)
+    y = squared_envelope(x, 128, 384, n)
+    _, p = signal.periodogram(y, FS, window="hann", detrend="constant", scaling="spectrum")
+    table["depths"] = numpy.sqrt(2 * p[1:77]) / y.mean()
+    table["kurtosis"] = [stats.variation(y) ** 2 - 1]
+    for level in range(1, 5):
+        w = n // 2 >> level
+        ends = 4 if level % 2 == 0 else 8  # values at each end that aren't counted
+        bands_of_level = [numpy.abs(numpy.fft.ifft(lines[i * w:(i + 1) * w]))[ends:-ends] ** 2 for i in range(2**level)]
+        table[f"level.{level}"] = [numpy.mean(z**2) / numpy.mean(z) ** 2 - 2 for z in bands_of_level]
+    return table
+
+
 FILES = {"cross": cross, "maps": maps, "peaks": peaks, "time-domain": time_domain, "statistics": statistics,
-         "cepstra": cepstra, "bands": bands, "cyclic": cyclic}
+         "cepstra": cepstra, "bands": bands, "cyclic": cyclic, "record": record}
 
 
 def write(name, table):

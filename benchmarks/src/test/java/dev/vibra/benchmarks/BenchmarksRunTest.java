@@ -29,7 +29,7 @@ class BenchmarksRunTest {
                 VerboseMode.NORMAL);
         Collection<RunResult> results = new Runner(options, format).run();
         Set<String> names = results.stream().map(r -> r.getParams().getBenchmark()).collect(Collectors.toSet());
-        assertEquals(19, names.size(), text.toString(StandardCharsets.UTF_8));
+        assertEquals(51, names.size(), text.toString(StandardCharsets.UTF_8));
         assertTrue(results.stream().allMatch(r -> r.getPrimaryResult().getScore() > 0));
     }
 }

@@ -11,6 +11,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,6 +35,7 @@ final class ElementJudge {
     private final LineMask explained;
     private final boolean fewRevolutions;
     private final double presentDepth;
+    private final Map<BearingElement, Double> detectable = new EnumMap<>(BearingElement.class);
 
     /** What is known are lines that rotation and other parts may make, what is explained those that stand. */
     ElementJudge(KinematicFrequencies kinematics, DiagnosisSettings settings, List<EnvelopeLines> bands,
@@ -193,11 +195,8 @@ final class ElementJudge {
      * Depth that the first two free harmonics must have for the false alarm probability, in the least sensitive band.
      */
     private double detectableDepth(BearingElement element) {
-        double worst = 0;
-        for (EnvelopeLines lines : bands) {
-            worst = Math.max(worst, detectableDepth(element, lines));
-        }
-        return worst;
+        return detectable.computeIfAbsent(element, one ->
+                bands.stream().mapToDouble(lines -> detectableDepth(one, lines)).max().orElse(0));
     }
 
     private double detectableDepth(BearingElement element, EnvelopeLines lines) {

@@ -15,7 +15,7 @@ final class AnalyticBand {
     private final int last;
 
     AnalyticBand(int length, double sampleRateHertz, Band band) {
-        this.length = Require.atLeast("length", length, 4);
+        this.length = Require.count("length", length, 4, Require.MOST_SAMPLES);
         Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         band.requireBelowNyquist(sampleRateHertz);
         double resolution = sampleRateHertz / length;
@@ -40,13 +40,24 @@ final class AnalyticBand {
 
     /** Writes the analytic signal at as many samples as the transform has; those with no mirror aren't doubled. */
     void fill(double[] spectrum, ComplexTransform back, double[] analytic) {
-        Arrays.fill(analytic, 0, 2 * back.length(), 0);
-        double scale = (double) back.length() / length;
-        for (int k = first; k <= last; k++) {
-            double factor = k == 0 || 2 * k == length ? scale : 2 * scale;
-            analytic[2 * (k - first)] = factor * spectrum[2 * k];
-            analytic[2 * (k - first) + 1] = factor * spectrum[2 * k + 1];
+        int count = 2 * (width() + 1);
+        System.arraycopy(spectrum, 2 * first, analytic, 0, count);
+        Arrays.fill(analytic, count, 2 * back.length(), 0);
+        double scale = 2.0 * back.length() / length;
+        for (int i = 0; i < count; i++) {
+            analytic[i] *= scale;
+        }
+        if (first == 0) {
+            halve(analytic, 0);
+        }
+        if (2 * last == length) {
+            halve(analytic, width());
         }
         back.inverse(analytic, 0);
+    }
+
+    private static void halve(double[] lines, int line) {
+        lines[2 * line] *= 0.5;
+        lines[2 * line + 1] *= 0.5;
     }
 }

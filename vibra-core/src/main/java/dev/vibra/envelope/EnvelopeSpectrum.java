@@ -1,11 +1,13 @@
 package dev.vibra.envelope;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Means;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Level;
 import dev.vibra.quantity.LevelMethod;
+import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.SpectrumPlan;
 import dev.vibra.window.Window;
@@ -127,7 +129,7 @@ public final class EnvelopeSpectrum implements Serializable {
     private static Optional<EnvelopeSpectrum> unlessSilent(SquaredEnvelope envelope, int block,
             SpectrumPlan.Worker worker) {
         double[] power = envelope.owned();
-        double mean = Arrays.stream(power).sum() / power.length;
+        double mean = Means.of(power, 0, power.length);
         if (!(mean > 0)) {
             return Optional.empty();
         }
@@ -136,10 +138,18 @@ public final class EnvelopeSpectrum implements Serializable {
         for (int k = 0; k < sums.length; k++) {
             sums[k] = Math.sqrt(2 * sums[k] / blocks) / mean;
         }
-        Level level = Level.ofSi(Math.sqrt(0.5 * mean), envelope.quantity(), Detector.RMS).within(envelope.band())
-                .by(LevelMethod.ENVELOPE);
-        return Optional.of(new EnvelopeSpectrum(level, envelope.sampleRateHertz() / block, blocks,
-                kurtosis(power, mean), sums));
+        return Optional.of(new EnvelopeSpectrum(level(envelope.band(), envelope.quantity(), mean),
+                envelope.sampleRateHertz() / block, blocks, kurtosis(power, mean), sums));
+    }
+
+    private static Level level(Band band, Quantity quantity, double mean) {
+        return Level.ofSi(Math.sqrt(0.5 * mean), quantity, Detector.RMS).within(band).by(LevelMethod.ENVELOPE);
+    }
+
+    /** The spectrum of one block, computed elsewhere; the array is owned. */
+    static EnvelopeSpectrum ofBlock(Band band, Quantity quantity, double mean, double resolutionHertz, double kurtosis,
+            double[] owned) {
+        return new EnvelopeSpectrum(level(band, quantity, mean), resolutionHertz, 1, kurtosis, owned);
     }
 
     private static int accumulate(SpectrumPlan.Worker worker, int block, double[] power, double[] sums) {

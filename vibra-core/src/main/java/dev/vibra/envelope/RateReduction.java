@@ -28,11 +28,12 @@ final class RateReduction {
 
     void reduce(double[] out) {
         from.forward(input, 0, spectrum);
-        Arrays.fill(kept, 0);
         double scale = (double) to.length() / from.length();
-        for (int i = 0; i < 2 * (lastLine + 1); i++) {
+        int count = 2 * (lastLine + 1);
+        for (int i = 0; i < count; i++) {
             kept[i] = scale * spectrum[i];
         }
+        Arrays.fill(kept, count, kept.length, 0);
         to.inverse(kept, out, 0);
     }
 }

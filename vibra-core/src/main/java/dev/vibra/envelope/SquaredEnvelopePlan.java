@@ -49,7 +49,7 @@ public final class SquaredEnvelopePlan {
     /**
      * Makes a plan.
      *
-     * @param length number of samples of a recording, at least 4
+     * @param length number of samples of a recording, 4 to 2²⁶
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @param bands one band or more, each up to half the sample rate and of at least two lines of the whole recording
      * @return a plan with its workspace

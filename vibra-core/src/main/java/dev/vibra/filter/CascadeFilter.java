@@ -15,6 +15,8 @@ import java.util.Arrays;
  */
 public final class CascadeFilter implements Resumable<CascadeFilter> {
     private static final StateFormat FORMAT = new StateFormat("cascade", 1);
+    /** Samples that stay in the nearest cache while several groups of sections run over them. */
+    private static final int PIECE = 2048;
 
     private final SectionCascade cascade;
     private final double[] coefficients;
@@ -41,31 +43,18 @@ public final class CascadeFilter implements Resumable<CascadeFilter> {
     public void process(double[] in, int inOffset, double[] out, int outOffset, int length) {
         Require.range("in", in, inOffset, length);
         Require.range("out", out, outOffset, length);
-        if (in != out || inOffset != outOffset) {
+        int from = inOffset;
+        if (in == out && outOffset > inOffset) {
             System.arraycopy(in, inOffset, out, outOffset, length);
+            from = outOffset;
         }
-        for (int s = 0; s < state.length / 2; s++) {
-            section(s, out, outOffset, length);
+        for (int done = 0; done < length; done += PIECE) {
+            SectionKernels.run(coefficients, state, in, from + done, out, outOffset + done,
+                    Math.min(PIECE, length - done));
         }
-    }
-
-    private void section(int s, double[] data, int offset, int length) {
-        double b0 = coefficients[5 * s];
-        double b1 = coefficients[5 * s + 1];
-        double b2 = coefficients[5 * s + 2];
-        double a1 = coefficients[5 * s + 3];
-        double a2 = coefficients[5 * s + 4];
-        double s1 = state[2 * s];
-        double s2 = state[2 * s + 1];
-        for (int i = offset; i < offset + length; i++) {
-            double x = data[i];
-            double y = b0 * x + s1;
-            s1 = b1 * x - a1 * y + s2;
-            s2 = b2 * x - a2 * y;
-            data[i] = y;
+        for (int k = 0; k < state.length; k++) {
+            state[k] = settled(state[k]);
         }
-        state[2 * s] = settled(s1);
-        state[2 * s + 1] = settled(s2);
     }
 
     /** In silence the state decays into numbers so small that processors take a hundred times as long over them. */

@@ -36,9 +36,10 @@ final class ZeroPhase {
         pass(work);
         reverse(work);
         pass(work);
-        reverse(work);
         double[] out = new double[n];
-        System.arraycopy(work, continuation, out, 0, n);
+        for (int i = 0; i < n; i++) {
+            out[i] = work[continuation + n - 1 - i];
+        }
         return out;
     }
 

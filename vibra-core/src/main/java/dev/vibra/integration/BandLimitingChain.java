@@ -3,13 +3,13 @@ package dev.vibra.integration;
 import dev.vibra.filter.Butterworth;
 import dev.vibra.filter.CascadeFilter;
 import dev.vibra.filter.SectionCascade;
+import dev.vibra.internal.Convolver;
 import dev.vibra.internal.Require;
 import dev.vibra.internal.StateFormat;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.state.Recipe;
 import dev.vibra.state.Resumable;
-import java.util.Arrays;
 import java.util.Objects;
 
 /**
@@ -43,8 +43,7 @@ public final class BandLimitingChain implements Resumable<BandLimitingChain> {
     private final SectionCascade cascade;
     private final CascadeFilter filter;
     private final double[] taps;
-    private final double[] history;
-    private int newest;
+    private final Convolver convolver;
     private boolean fresh = true;
 
     private BandLimitingChain(Quantity from, Quantity to, Band band, double sampleRateHertz) {
@@ -63,8 +62,8 @@ public final class BandLimitingChain implements Resumable<BandLimitingChain> {
         }
         cascade = integratingHighPass().then(Butterworth.lowPass(ORDER, band.highestHertz(), sampleRateHertz));
         filter = cascade.newFilter();
-        taps = BendCorrection.design(this::straightening, 1.3 * band.highestHertz() / sampleRateHertz);
-        history = new double[taps.length];
+        taps = BendCorrection.design(integrations, band.highestHertz() / sampleRateHertz);
+        convolver = new Convolver(taps);
     }
 
     /**
@@ -141,32 +140,14 @@ public final class BandLimitingChain implements Resumable<BandLimitingChain> {
             fresh = false;
         }
         filter.process(in, inOffset, out, outOffset, length);
-        for (int i = outOffset; i < outOffset + length; i++) {
-            newest = newest == 0 ? taps.length - 1 : newest - 1;
-            history[newest] = out[i];
-            out[i] = convolve();
-        }
-    }
-
-    /** The history is a ring whose newest sample stands first; the taps are symmetric, so its order doesn't matter. */
-    private double convolve() {
-        double sum = 0;
-        int split = taps.length - newest;
-        for (int k = 0; k < split; k++) {
-            sum += taps[k] * history[newest + k];
-        }
-        for (int k = split; k < taps.length; k++) {
-            sum += taps[k] * history[k - split];
-        }
-        return sum;
+        convolver.process(out, outOffset, out, outOffset, length);
     }
 
     /** Puts the chain into its state before the first sample. */
     public void reset() {
         fresh = true;
-        newest = 0;
         filter.reset();
-        Arrays.fill(history, 0);
+        convolver.reset();
     }
 
     @Override
@@ -195,19 +176,14 @@ public final class BandLimitingChain implements Resumable<BandLimitingChain> {
 
     @Override
     public int stateLength() {
-        return StateFormat.HEADER + 1 + filter.stateLength() + history.length;
+        return StateFormat.HEADER + 1 + filter.stateLength() + convolver.stateLength();
     }
 
-    /** The history is written newest sample first: the place in the ring is nobody's business. */
     @Override
     public int snapshotTo(double[] out, int offset) {
         int at = FORMAT.write(out, offset, stateLength(), made.code());
         out[at++] = fresh ? 1 : 0;
-        at = filter.snapshotTo(out, at);
-        for (int k = 0; k < history.length; k++) {
-            out[at++] = StateFormat.sound(history[(newest + k) % history.length]);
-        }
-        return at;
+        return convolver.put(out, filter.snapshotTo(out, at));
     }
 
     @Override
@@ -217,19 +193,7 @@ public final class BandLimitingChain implements Resumable<BandLimitingChain> {
         boolean first = StateFormat.flag(in, at++);
         at = filter.resumeFrom(in, at);
         fresh = first;
-        return StateFormat.take(in, at, history);
-    }
-
-    /** What the 33 taps have to make up for: tan(x)/x an integration, and the bend of the low-pass. */
-    private double straightening(double relativeFrequency) {
-        if (relativeFrequency == 0) {
-            return 1;
-        }
-        double x = Math.PI * relativeFrequency;
-        double corner = Math.PI * band.highestHertz() / sampleRateHertz;
-        double bent = 1 + Math.pow(Math.tan(x) / Math.tan(corner), 2 * ORDER);
-        double straight = 1 + Math.pow(x / corner, 2 * ORDER);
-        return Math.pow(Math.tan(x) / x, integrations) * Math.sqrt(bent / straight);
+        return convolver.take(in, at);
     }
 
     /**

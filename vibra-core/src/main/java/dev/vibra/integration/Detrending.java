@@ -45,17 +45,35 @@ public final class Detrending {
 
     /** Takes the line out of the first samples of an array, in place. */
     static void removeLine(double[] samples, int length) {
+        removeLine(samples, 0, samples, length);
+    }
+
+    /** Writes samples without their line to the start of an array, which may be where they stand. */
+    static void removeLine(double[] samples, int offset, double[] out, int length) {
         double middle = 0.5 * (length - 1);
-        double sum = 0;
-        double moment = 0;
-        for (int i = 0; i < length; i++) {
-            sum += samples[i];
-            moment += (i - middle) * samples[i];
+        // Two sums each that don't wait for each other.
+        double sum0 = 0;
+        double sum1 = 0;
+        double moment0 = 0;
+        double moment1 = 0;
+        int pairs = length & ~1;
+        for (int i = 0; i < pairs; i += 2) {
+            double first = samples[offset + i];
+            double second = samples[offset + i + 1];
+            sum0 += first;
+            sum1 += second;
+            moment0 += (i - middle) * first;
+            moment1 += (i + 1 - middle) * second;
         }
-        double mean = sum / length;
-        double slope = moment / (length / 12.0 * ((double) length * length - 1));
+        if (pairs < length) {
+            sum0 += samples[offset + pairs];
+            moment0 += middle * samples[offset + pairs];
+        }
+        double mean = (sum0 + sum1) / length;
+        double slope = (moment0 + moment1) / (length / 12.0 * ((double) length * length - 1));
+        double start = mean - slope * middle;
         for (int i = 0; i < length; i++) {
-            samples[i] -= mean + slope * (i - middle);
+            out[i] = samples[offset + i] - (start + slope * i);
         }
     }
 }

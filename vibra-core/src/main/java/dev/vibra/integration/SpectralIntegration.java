@@ -29,24 +29,20 @@ import java.util.Objects;
  */
 public final class SpectralIntegration {
     private static final double TAPER_PERIODS = 3;
-    private static final double LOWER_SKIRT = 0.4;
-    private static final double UPPER_SKIRT = 0.1;
 
     private final int length;
-    private final int taper;
-    private final int integrations;
     private final Band band;
-    private final double resolution;
+    private final EndTaper taper;
     private final RealTransform transform;
+    private final BandResponse response;
+    /** Samples, then their lines. */
     private final double[] padded;
-    private final double[] spectrum;
-    private final double[] response;
 
     private SpectralIntegration(int length, double sampleRate, Quantity from, Quantity to, Band band) {
         this.length = Require.atLeast("length", length, 2);
         Require.positive("sampleRateHertz", sampleRate, "Hz");
         this.band = band.requireBelowNyquist(sampleRate);
-        integrations = from == to ? 0 : from.integrationsTo(to);
+        int integrations = from == to ? 0 : from.integrationsTo(to);
         if (integrations != 0) {
             Require.positive("lowest frequency of a band to integrate in", band.lowestHertz(), "Hz");
         }
@@ -55,12 +51,10 @@ public final class SpectralIntegration {
             throw new IllegalArgumentException("recording must be at least " + 3 * tapered / sampleRate
                     + " s long for a band from " + band.lowestHertz() + " Hz: " + length / sampleRate + " s");
         }
-        taper = (int) tapered;
-        transform = RealTransform.of(Integer.highestOneBit(length + taper - 1) << 1);
-        resolution = sampleRate / transform.length();
-        padded = new double[transform.length()];
-        spectrum = new double[2 * transform.lines()];
-        response = response();
+        taper = new EndTaper(length, (int) tapered);
+        transform = RealTransform.of(Integer.highestOneBit(length + taper.samples() - 1) << 1);
+        padded = new double[2 * transform.lines()];
+        response = new BandResponse(transform.lines(), sampleRate / transform.length(), integrations, band);
     }
 
     /**
@@ -80,34 +74,13 @@ public final class SpectralIntegration {
         return new SpectralIntegration(length, sampleRateHertz, Objects.requireNonNull(from, "from"), to, band);
     }
 
-    private double[] response() {
-        double[] table = new double[transform.lines()];
-        for (int k = 0; k < table.length; k++) {
-            double hertz = k * resolution;
-            double skirt = skirt(hertz);
-            table[k] = skirt == 0 ? 0 : skirt * Math.pow(2 * Math.PI * hertz, -integrations);
-        }
-        return table;
-    }
-
-    private double skirt(double hertz) {
-        double below = band.lowestHertz() - hertz;
-        double above = hertz - band.highestHertz();
-        double distance = Math.max(below / (LOWER_SKIRT * band.lowestHertz()),
-                above / (UPPER_SKIRT * band.highestHertz()));
-        if (!(distance > 0)) {
-            return 1;
-        }
-        return distance >= 1 ? 0 : 0.5 + 0.5 * Math.cos(Math.PI * distance);
-    }
-
     /**
      * Returns the index of the first settled sample.
      *
      * @return samples left out at each end
      */
     public int settledFrom() {
-        return taper;
+        return taper.samples();
     }
 
     /**
@@ -116,7 +89,7 @@ public final class SpectralIntegration {
      * @return number of samples between the tapers, at least a third of the length
      */
     public int settledLength() {
-        return length - 2 * taper;
+        return length - 2 * taper.samples();
     }
 
     /**
@@ -132,46 +105,13 @@ public final class SpectralIntegration {
     public double[] process(double[] in, int inOffset, double[] out) {
         Require.range("in", in, inOffset, length);
         Require.range("out", out, 0, settledLength());
-        fillPadded(in, inOffset);
-        transform.forward(padded, 0, spectrum);
-        for (int k = 0; k < response.length; k++) {
-            turn(k);
-        }
-        transform.inverse(spectrum, padded, 0);
-        System.arraycopy(padded, taper, out, 0, settledLength());
-        return out;
-    }
-
-    private void fillPadded(double[] in, int inOffset) {
-        System.arraycopy(in, inOffset, padded, 0, length);
+        taper.apply(in, inOffset, padded);
         Arrays.fill(padded, length, padded.length, 0);
-        if (taper > 0) {
-            Detrending.removeLine(padded, length);
-            for (int i = 0; i < taper; i++) {
-                double place = (i + 0.5) / taper;
-                // The integral of a Hann window: smoother than half a cosine, so that less leaks to low frequencies.
-                double weight = place - Math.sin(2 * Math.PI * place) / (2 * Math.PI);
-                padded[i] *= weight;
-                padded[length - 1 - i] *= weight;
-            }
-        }
-    }
-
-    /** Scales line k and turns it by -90 degrees an integration. */
-    private void turn(int k) {
-        double re = spectrum[2 * k] * response[k];
-        double im = spectrum[2 * k + 1] * response[k];
-        switch (Math.floorMod(integrations, 4)) {
-            case 0 -> set(k, re, im);
-            case 1 -> set(k, im, -re);
-            case 2 -> set(k, -re, -im);
-            default -> set(k, -im, re);
-        }
-    }
-
-    private void set(int k, double re, double im) {
-        spectrum[2 * k] = re;
-        spectrum[2 * k + 1] = im;
+        transform.forward(padded, 0, padded);
+        response.apply(padded);
+        transform.inverse(padded, padded, 0);
+        System.arraycopy(padded, settledFrom(), out, 0, settledLength());
+        return out;
     }
 
     /** Returns length and band. */

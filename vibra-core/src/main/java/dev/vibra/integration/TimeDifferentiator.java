@@ -54,8 +54,9 @@ public final class TimeDifferentiator implements Resumable<TimeDifferentiator> {
      * @throws IllegalArgumentException if the frequency is out of range
      */
     public double gain(double hertz) {
-        Require.positive("hertz", hertz, "Hz");
-        return filter.gain(hertz, sampleRateHertz) / (2 * Math.PI * hertz);
+        // Flat below, where quotients of the smallest numbers are none.
+        double flat = Math.max(Require.positive("hertz", hertz, "Hz"), 1e-9 * sampleRateHertz);
+        return filter.gain(flat, sampleRateHertz) / (2 * Math.PI * flat);
     }
 
     /**

@@ -48,6 +48,10 @@ public final class Digits {
         if (text.indexOf('.') < 0 || text.indexOf('e') >= 0) {
             return text;
         }
-        return text.replaceAll("0+$", "").replaceAll("\\.$", "");
+        int end = text.length();
+        while (text.charAt(end - 1) == '0') {
+            end--;
+        }
+        return text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
     }
 }

@@ -5,6 +5,39 @@ public final class Means {
     private Means() {}
 
     /**
+     * Averages a stretch of samples. The plain mean is corrected once by the mean of what it leaves, which takes the
+     * rounding of long sums out.
+     *
+     * @param x samples; left alone
+     * @param offset index of the first sample
+     * @param length number of samples, at least 1
+     * @return the mean
+     */
+    public static double of(double[] x, int offset, int length) {
+        double first = sum(x, offset, length, 0) / length;
+        return first + sum(x, offset, length, first) / length;
+    }
+
+    /** Four sums, which the processor adds beside each other. */
+    private static double sum(double[] x, int offset, int length, double less) {
+        double a = 0;
+        double b = 0;
+        double c = 0;
+        double d = 0;
+        int i = offset;
+        for (; i + 3 < offset + length; i += 4) {
+            a += x[i] - less;
+            b += x[i + 1] - less;
+            c += x[i + 2] - less;
+            d += x[i + 3] - less;
+        }
+        for (; i < offset + length; i++) {
+            a += x[i] - less;
+        }
+        return a + b + (c + d);
+    }
+
+    /**
      * Averages samples side by side. Of what would fold back to the low end of the spectrum nothing is left: there the
      * mean has its zeros.
      *

@@ -3,7 +3,6 @@ package dev.vibra.io;
 import dev.vibra.internal.Printable;
 import java.io.Closeable;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Arrays;
@@ -105,28 +104,6 @@ final class ByteReader implements Closeable {
             left -= taken;
         }
         return count;
-    }
-
-    /** The bytes from here on as a stream. */
-    InputStream stream() {
-        return new InputStream() {
-            @Override
-            public int read() throws IOException {
-                return ready(1) == 0 ? -1 : Byte.toUnsignedInt(block.get());
-            }
-
-            @Override
-            public int read(byte[] target, int offset, int length) throws IOException {
-                if (length == 0) {
-                    return 0;
-                }
-                int count = ready(1) == 0 ? -1 : Math.min(length, block.remaining());
-                if (count > 0) {
-                    block.get(target, offset, count);
-                }
-                return count;
-            }
-        };
     }
 
     /** What an input or output error means. */

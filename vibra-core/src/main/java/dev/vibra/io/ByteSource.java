@@ -10,38 +10,50 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** Where the bytes of a recording come from, and what it is called in messages. */
-final class ByteSource {
-    /** Opens bytes. */
-    private interface Opening {
-        Feed open() throws IOException;
-    }
-
+abstract class ByteSource {
     private final String name;
     private final boolean repeatable;
-    private final Opening opening;
 
-    private ByteSource(String name, boolean repeatable, Opening opening) {
+    private ByteSource(String name, boolean repeatable) {
         this.name = name;
         this.repeatable = repeatable;
-        this.opening = opening;
     }
 
     static ByteSource of(Path file) {
-        return new ByteSource(RecordingFileException.nameOf(file), true, () -> openFile(file));
+        return new ByteSource(RecordingFileException.nameOf(file), true) {
+            @Override
+            Feed open() throws IOException {
+                return openFile(file);
+            }
+        };
     }
 
     static ByteSource of(InputStream in, String name) {
-        return new ByteSource(Require.notBlank("name", name), false, () -> Feed.of(in));
+        return new ByteSource(Require.notBlank("name", name), false) {
+            @Override
+            Feed open() {
+                return Feed.of(in);
+            }
+        };
     }
 
     static ByteSource of(ReadableByteChannel channel, String name) {
-        return new ByteSource(Require.notBlank("name", name), false, () -> channel instanceof SeekableByteChannel own
-                ? Feed.ofSeekable(own) : Feed.of(channel));
+        return new ByteSource(Require.notBlank("name", name), false) {
+            @Override
+            Feed open() throws IOException {
+                return channel instanceof SeekableByteChannel own ? Feed.ofSeekable(own) : Feed.of(channel);
+            }
+        };
     }
 
     static ByteSource of(ByteBuffer buffer, String name) {
         ByteBuffer own = buffer.asReadOnlyBuffer();
-        return new ByteSource(Require.notBlank("name", name), true, () -> Feed.ofOwned(own.duplicate()));
+        return new ByteSource(Require.notBlank("name", name), true) {
+            @Override
+            Feed open() {
+                return Feed.ofOwned(own.duplicate());
+            }
+        };
     }
 
     /** A pipe without a writer would be waited for without an end. */
@@ -70,9 +82,8 @@ final class ByteSource {
         return repeatable;
     }
 
-    Feed open() throws IOException {
-        return opening.open();
-    }
+    /** Opens the bytes. */
+    abstract Feed open() throws IOException;
 
     RecordingFileException unreadable(IOException error) {
         return new RecordingFileException(name, "can't be read: " + Reason.of(error), error);

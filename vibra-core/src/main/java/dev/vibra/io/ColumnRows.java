@@ -34,7 +34,7 @@ final class ColumnRows implements Frames {
     private int lookAhead() throws IOException {
         int count = 0;
         boolean counted = true;
-        for (; count < AHEAD && rows.next(); count++) {
+        for (; count < AHEAD && rows.nextText(); count++) {
             ahead[count] = rows.value(0);
             linesAhead[count] = rows.line();
             counted &= rows.isPair() && (count == 0 || (long) ahead[count] == (long) ahead[count - 1] + 1);

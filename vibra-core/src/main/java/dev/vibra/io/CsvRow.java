@@ -1,77 +1,70 @@
 package dev.vibra.io;
 
-import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
- * The fields of one row, without blanks around them, copied from the parser's buffer; the same object for each row. Of
- * fields that are too long or too many no more is kept than a message needs.
+ * The fields of one row, without blanks around them; the same object for each row. Of fields that are too long or too
+ * many no more is kept than a message needs.
  */
-final class CsvRow extends AbstractBaseCsvCallbackHandler<CsvRow> {
+final class CsvRow {
     static final int LONGEST_FIELD = 1000;
     static final int MOST_FIELDS = 1000;
 
     private final boolean skipEmpty;
     private final NumberText numbers = new NumberText();
-    private char[] text = new char[64];
+    private byte[] text = new byte[4 * LONGEST_FIELD];
     private int[] ends = new int[4];
     private int fields;
     private int longField = -1;
+    private int length;
+    private int filled;
 
     /** Columns parted by any number of blanks have no empty fields. */
     CsvRow(boolean skipEmpty) {
         this.skipEmpty = skipEmpty;
     }
 
-    @Override
-    protected void handleBegin(long line) {
+    void clear() {
         fields = 0;
         longField = -1;
     }
 
-    @Override
-    protected void handleField(int index, char[] buffer, int offset, int length, boolean quoted) {
-        int from = offset;
-        int end = offset + length;
-        while (from < end && Character.isWhitespace(buffer[from])) {
-            from++;
-        }
-        while (end > from && Character.isWhitespace(buffer[end - 1])) {
-            end--;
-        }
-        if (end > from || !skipEmpty) {
-            keep(buffer, from, end - from);
+    void beginField() {
+        length = 0;
+        filled = 0;
+        int room = start(fields) + LONGEST_FIELD;
+        if (room > text.length) {
+            text = Arrays.copyOf(text, 2 * room);
         }
     }
 
-    private void keep(char[] buffer, int from, int length) {
-        if (fields > MOST_FIELDS) {
+    void add(int character) {
+        boolean isBlank = Character.isWhitespace(character);
+        if (isBlank && length == 0) {
             return;
         }
-        longField = length > LONGEST_FIELD && longField < 0 ? fields : longField;
-        int start = start(fields);
-        int kept = Math.min(length, LONGEST_FIELD);
-        if (start + kept > text.length) {
-            text = Arrays.copyOf(text, 2 * (start + kept));
+        if (length < LONGEST_FIELD) {
+            text[start(fields) + length] = (byte) character;
         }
+        length++;
+        filled = isBlank ? filled : length;
+    }
+
+    void endField() {
+        if (filled == 0 && skipEmpty || fields > MOST_FIELDS) {
+            return;
+        }
+        longField = filled > LONGEST_FIELD && longField < 0 ? fields : longField;
         if (fields == ends.length) {
             ends = Arrays.copyOf(ends, 2 * fields);
         }
-        System.arraycopy(buffer, from, text, start, kept);
-        ends[fields++] = start + kept;
-    }
-
-    @Override
-    protected CsvRow buildRecord() {
-        return this;
-    }
-
-    /** Line of the file, from 1. */
-    long line() {
-        return getStartingLineNumber();
+        ends[fields] = start(fields) + Math.min(filled, LONGEST_FIELD);
+        fields++;
     }
 
     /** Number of fields, {@link #MOST_FIELDS} and one more if there are too many. */
@@ -109,14 +102,22 @@ final class CsvRow extends AbstractBaseCsvCallbackHandler<CsvRow> {
         return field == 0 ? 0 : ends[field - 1];
     }
 
+    /** The first fields as text. */
+    List<String> texts(int count) {
+        List<String> texts = new ArrayList<>();
+        for (int field = 0; field < count; field++) {
+            texts.add(text(field));
+        }
+        return texts;
+    }
+
     /** A field as text: in UTF-8 if its bytes may be read so, else in ISO 8859-1. */
     String text(int field) {
-        String bytewise = new String(text, start(field), ends[field] - start(field));
+        ByteBuffer bytes = ByteBuffer.wrap(text, start(field), ends[field] - start(field));
         try {
-            return StandardCharsets.UTF_8.newDecoder()
-                    .decode(ByteBuffer.wrap(bytewise.getBytes(StandardCharsets.ISO_8859_1))).toString();
+            return StandardCharsets.UTF_8.newDecoder().decode(bytes.duplicate()).toString();
         } catch (CharacterCodingException e) {
-            return bytewise;
+            return StandardCharsets.ISO_8859_1.decode(bytes).toString();
         }
     }
 }

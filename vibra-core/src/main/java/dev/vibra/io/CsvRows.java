@@ -1,29 +1,22 @@
 package dev.vibra.io;
 
-import de.siegmar.fastcsv.reader.CommentStrategy;
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import dev.vibra.internal.Printable;
 import dev.vibra.internal.Require;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Iterator;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Optional;
 
 /** Rows of numbers in a text file, one after the other; what isn't such a row is skipped or named with its line. */
 final class CsvRows {
     private static final byte[] BYTE_ORDER_MARK = {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF};
-    /** A remark of one line may be longer than a field. */
-    private static final int LONGEST_LINE = 1 << 20;
     private static final int LONGEST_NAME = 100;
 
     private final ByteReader in;
     private final CsvRow row;
-    private final Iterator<CsvRow> rows;
+    private final CsvScanner scanner;
     private final boolean oneColumn;
     private List<String> header = List.of();
     private boolean begun;
@@ -33,25 +26,22 @@ final class CsvRows {
     CsvRows(ByteReader in, boolean oneColumn) throws IOException {
         this.in = in;
         this.oneColumn = oneColumn;
-        TextEncoding.wide(in.head(Recordings.HEAD_BYTES)).ifPresent(encoding -> {
-            throw in.problem("is text in " + encoding + "; save it as UTF-8");
-        });
+        Optional<String> wide = TextEncoding.wide(in.head(Recordings.HEAD_BYTES));
+        if (wide.isPresent()) {
+            throw in.problem("is text in " + wide.get() + "; save it as UTF-8");
+        }
         if (Arrays.equals(in.head(BYTE_ORDER_MARK.length), BYTE_ORDER_MARK)) {
             in.skip(BYTE_ORDER_MARK.length);
         }
         char separator = oneColumn ? ';' : separator();
         row = new CsvRow(separator == ' ');
-        rows = CsvReader.builder().fieldSeparator(separator).commentStrategy(CommentStrategy.SKIP)
-                .commentCharacter('#').skipEmptyLines(true).allowExtraFields(true).allowMissingFields(true)
-                .maxBufferSize(LONGEST_LINE).build(row, new InputStreamReader(in.stream(), StandardCharsets.ISO_8859_1))
-                .iterator();
+        scanner = new CsvScanner(in, separator, row);
     }
 
     /** The separator that the first line with numbers holds. */
     private char separator() throws IOException {
         String line = firstLineWithNumbers();
-        return ";\t,".chars().filter(candidate -> line.indexOf(candidate) >= 0).mapToObj(c -> (char) c).findFirst()
-                .orElse(' ');
+        return line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : line.indexOf(',') >= 0 ? ',' : ' ';
     }
 
     private String firstLineWithNumbers() throws IOException {
@@ -82,7 +72,12 @@ final class CsvRows {
 
     /** Goes on to the next row of numbers; false if there is none. */
     boolean next() throws IOException {
-        while (advance()) {
+        return values.length > 0 && scanner.takeNumbers(values) || nextText();
+    }
+
+    /** Goes on to the next row of numbers and keeps its text too. */
+    boolean nextText() throws IOException {
+        while (scanner.takeRow()) {
             int fields = row.fields();
             if (fields == values.length + 1 && values.length > 0 || values.length == 0 && fields > fewest()) {
                 dropEmptyEnd();
@@ -98,25 +93,6 @@ final class CsvRows {
             }
         }
         return false;
-    }
-
-    private boolean advance() throws IOException {
-        try {
-            if (!rows.hasNext()) {
-                return false;
-            }
-            rows.next();
-            return true;
-        } catch (UncheckedIOException e) {
-            throw e.getCause();
-        } catch (CsvParseException e) {
-            Throwable cause = e;
-            while (cause.getCause() != null) {
-                cause = cause.getCause();
-            }
-            throw new RecordingFileException(in.name(), "is not a table: " + e.getMessage()
-                    + (cause == e ? "" : ": " + cause.getMessage()), e);
-        }
     }
 
     private int fewest() {
@@ -136,11 +112,14 @@ final class CsvRows {
             return false;
         }
         begun = true;
-        List<String> texts = IntStream.range(0, row.fields()).mapToObj(row::text).toList();
-        if (texts.stream().anyMatch(NumberText::isLikeNumber)) {
-            return false;
+        List<String> names = new ArrayList<>();
+        for (String text : row.texts(row.fields())) {
+            if (NumberText.isLikeNumber(text)) {
+                return false;
+            }
+            names.add(Printable.shortened(text, LONGEST_NAME));
         }
-        header = texts.stream().map(text -> Printable.shortened(text, LONGEST_NAME)).toList();
+        header = names;
         return true;
     }
 
@@ -172,7 +151,7 @@ final class CsvRows {
 
     private String quotedRow() {
         int shown = Math.min(row.fields(), Printable.QUOTED);
-        return Printable.quoted(String.join(" | ", IntStream.range(0, shown).mapToObj(row::text).toList()));
+        return Printable.quoted(String.join(" | ", row.texts(shown)));
     }
 
     /** Number of numbers in each row. */
@@ -185,10 +164,10 @@ final class CsvRows {
     }
 
     long line() {
-        return row.line();
+        return scanner.line();
     }
 
-    /** Tells whether the first field is two whole numbers with a comma between. */
+    /** Tells whether the first field of the text is two whole numbers with a comma between. */
     boolean isPair() {
         return row.isPair(0);
     }

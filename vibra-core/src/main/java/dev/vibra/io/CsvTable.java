@@ -26,7 +26,7 @@ final class CsvTable implements Frames {
             add();
         } while (rows.next());
         double[] time = columns[0];
-        axis = TimeAxis.of(time[0], time[length - 1], length, in::problem);
+        axis = TimeAxis.of(time[0], time[length - 1], length, in);
         for (int i = 0; i < length; i++) {
             TimedRows.check(axis, i, time[i], lines[i], in);
         }

@@ -24,12 +24,12 @@ record ReadRequest(double scale, OptionalInt channel, OptionalDouble sampleRateH
         if (!(Math.abs(scale) > 0 && Math.abs(scale) < Double.POSITIVE_INFINITY)) {
             throw Require.failure("scale", "finite and not zero", scale);
         }
-        channel.ifPresent(number -> Require.atLeast("channel", number, 1));
-        sampleRateHertz.ifPresent(rate -> Require.positive("sampleRateHertz", rate, "Hz"));
+        Require.atLeast("channel", channel.orElse(1), 1);
+        Require.positive("sampleRateHertz", sampleRateHertz.orElse(1), "Hz");
         if (first < 0) {
             throw new IllegalArgumentException("first must be at least 0: " + first);
         }
-        length.ifPresent(number -> Require.atLeast("length", number, 1));
+        Require.atLeast("length", length.orElse(1), 1);
     }
 
     ReadRequest withScale(double newScale) {

@@ -4,15 +4,16 @@ import dev.vibra.internal.Printable;
 import dev.vibra.quantity.Unit;
 import dev.vibra.signal.SimultaneousRecording;
 import dev.vibra.signal.Waveform;
+import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.ReadableByteChannel;
 import java.nio.channels.SelectableChannel;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.IntStream;
 
 /**
  * Where a recording comes from and what is wanted of it: {@code RecordingInput.of(in, "fan.wav").withScale(4)
@@ -133,9 +134,24 @@ public final class RecordingInput {
         return new RecordingInput(source, request.withRange(firstSample, length));
     }
 
-    /** What is made of an open recording. */
-    private interface Use<T> {
-        T of(ByteReader in, Frames frames) throws IOException;
+    /** An open recording. */
+    private record Opened(ByteReader in, Frames frames) implements Closeable {
+        RecordedChannel existing(RecordedChannel channel) {
+            if (channel.number() > frames.channels()) {
+                throw in.problem("channel must be from 1 to " + frames.channels() + ": " + channel.number());
+            }
+            return channel;
+        }
+
+        /** The one channel that is wanted. */
+        RecordedChannel channel(ReadRequest request, Unit unit) {
+            return existing(request.channelOf(in, frames.channels(), unit));
+        }
+
+        @Override
+        public void close() throws IOException {
+            frames.close();
+        }
     }
 
     /**
@@ -148,8 +164,11 @@ public final class RecordingInput {
      */
     public Waveform read(Unit unit) {
         Objects.requireNonNull(unit, "unit");
-        return with((in, frames) -> FrameCollector.collect(in, frames, request,
-                existing(in, frames, request.channelOf(in, frames.channels(), unit))).get(0));
+        try (Opened open = opened(request)) {
+            return FrameCollector.collect(open.in(), open.frames(), request, open.channel(request, unit)).get(0);
+        } catch (IOException e) {
+            throw source.unreadable(e);
+        }
     }
 
     /**
@@ -161,11 +180,16 @@ public final class RecordingInput {
      */
     public SimultaneousRecording readChannels(Unit unit) {
         Objects.requireNonNull(unit, "unit");
-        return with((in, frames) -> together(in, frames, request.channel().isPresent()
-                ? new RecordedChannel[] {request.channelOf(in, frames.channels(), unit)}
-                : IntStream.rangeClosed(1, frames.channels())
-                        .mapToObj(number -> new RecordedChannel(number, unit, request.scale()))
-                        .toArray(RecordedChannel[]::new)));
+        try (Opened open = opened(request)) {
+            boolean isOne = request.channel().isPresent();
+            RecordedChannel[] wanted = new RecordedChannel[isOne ? 1 : open.frames().channels()];
+            for (int i = 0; i < wanted.length; i++) {
+                wanted[i] = isOne ? open.channel(request, unit) : new RecordedChannel(i + 1, unit, request.scale());
+            }
+            return together(open, wanted);
+        } catch (IOException e) {
+            throw source.unreadable(e);
+        }
     }
 
     /**
@@ -184,15 +208,19 @@ public final class RecordingInput {
         for (RecordedChannel channel : wanted) {
             Objects.requireNonNull(channel, "channel");
         }
-        return with((in, frames) -> together(in, frames, wanted));
+        try (Opened open = opened(request)) {
+            for (RecordedChannel channel : wanted) {
+                open.existing(channel);
+            }
+            return together(open, wanted);
+        } catch (IOException e) {
+            throw source.unreadable(e);
+        }
     }
 
-    private SimultaneousRecording together(ByteReader in, Frames frames, RecordedChannel... wanted)
-            throws IOException {
-        for (RecordedChannel channel : wanted) {
-            existing(in, frames, channel);
-        }
-        return ChannelNames.together(wanted, frames.names(), FrameCollector.collect(in, frames, request, wanted));
+    private SimultaneousRecording together(Opened open, RecordedChannel... wanted) throws IOException {
+        List<Waveform> channels = FrameCollector.collect(open.in(), open.frames(), request, wanted);
+        return ChannelNames.together(wanted, open.frames().names(), channels);
     }
 
     /**
@@ -206,8 +234,17 @@ public final class RecordingInput {
      */
     public RecordingReader open(Unit unit) {
         Objects.requireNonNull(unit, "unit");
-        return open(request.handedOnInPieces(), (in, frames) -> new RecordingReader(in, frames, request,
-                existing(in, frames, request.channelOf(in, frames.channels(), unit))));
+        try {
+            Opened open = opened(request.handedOnInPieces());
+            try {
+                return new RecordingReader(open.in(), open.frames(), request, open.channel(request, unit));
+            } catch (IOException | RuntimeException | Error e) {
+                open.close();
+                throw e;
+            }
+        } catch (IOException e) {
+            throw source.unreadable(e);
+        }
     }
 
     /**
@@ -224,35 +261,14 @@ public final class RecordingInput {
         }
     }
 
-    private static RecordedChannel existing(ByteReader in, Frames frames, RecordedChannel channel) {
-        if (channel.number() > frames.channels()) {
-            throw in.problem("channel must be from 1 to " + frames.channels() + ": " + channel.number());
-        }
-        return channel;
-    }
-
-    private <T> T with(Use<T> use) {
-        return open(request, (in, frames) -> {
-            try (frames) {
-                return use.of(in, frames);
-            }
-        });
-    }
-
     /** What is opened stays open only if nothing fails. */
-    private <T> T open(ReadRequest wanted, Use<T> use) {
+    private Opened opened(ReadRequest wanted) throws IOException {
+        ByteReader in = ByteReader.of(source);
         try {
-            ByteReader in = ByteReader.of(source);
-            Frames frames = null;
-            try {
-                frames = Recordings.formatOf(in).open(in, wanted);
-                return use.of(in, frames);
-            } catch (IOException | RuntimeException | Error e) {
-                (frames == null ? in : frames).close();
-                throw e;
-            }
-        } catch (IOException e) {
-            throw source.unreadable(e);
+            return new Opened(in, Recordings.formatOf(in).open(in, wanted));
+        } catch (IOException | RuntimeException | Error e) {
+            in.close();
+            throw e;
         }
     }
 

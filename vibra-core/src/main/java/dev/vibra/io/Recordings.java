@@ -132,7 +132,14 @@ public final class Recordings {
 
     private static Optional<RecordingFormat> byEnding(String name) {
         String lowerCase = name.toLowerCase(Locale.ROOT);
-        return FORMATS.stream().filter(format -> format.endings().stream().anyMatch(lowerCase::endsWith)).findFirst();
+        for (RecordingFormat format : FORMATS) {
+            for (String ending : format.endings()) {
+                if (lowerCase.endsWith(ending)) {
+                    return Optional.of(format);
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** Finds the format by the name's ending, else by the first bytes, which aren't taken. */
@@ -142,8 +149,13 @@ public final class Recordings {
             return known.get();
         }
         byte[] head = in.head(HEAD_BYTES);
-        return FORMATS.stream().filter(format -> format.begins(head)).findFirst().orElseThrow(() -> in.problem(
-                "must be a recording: its name doesn't end in " + endings() + ", and it begins like none of them"));
+        for (RecordingFormat format : FORMATS) {
+            if (format.begins(head)) {
+                return format;
+            }
+        }
+        throw in.problem("must be a recording: its name doesn't end in " + endings()
+                + ", and it begins like none of them");
     }
 
     /** As in {@code .wav, .csv or .txt}. */

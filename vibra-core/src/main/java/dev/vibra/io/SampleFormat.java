@@ -1,7 +1,6 @@
 package dev.vibra.io;
 
 import java.nio.ByteBuffer;
-import java.util.Arrays;
 import java.util.Optional;
 
 /** How one sample is stored in a WAV file. Whole numbers stand for fractions of full scale, -1 to just below 1. */
@@ -9,8 +8,18 @@ public enum SampleFormat {
     /** 16-bit whole number. */
     INTEGER_16(1, 2) {
         @Override
-        double at(ByteBuffer bytes, int place) {
-            return bytes.getShort(place) * 0x1p-15;
+        void decode(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            if (step == 2) {
+                loop(bytes, first, 2, out, offset, count);
+            } else {
+                loop(bytes, first, step, out, offset, count);
+            }
+        }
+
+        private static void loop(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            for (int i = 0; i < count; i++) {
+                out[offset + i] = bytes.getShort(first + i * step) * 0x1p-15;
+            }
         }
 
         @Override
@@ -21,9 +30,11 @@ public enum SampleFormat {
     /** 24-bit whole number. */
     INTEGER_24(1, 3) {
         @Override
-        double at(ByteBuffer bytes, int place) {
-            int low = Short.toUnsignedInt(bytes.getShort(place));
-            return (bytes.get(place + 2) << 16 | low) * 0x1p-23;
+        void decode(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            for (int i = 0, place = first; i < count; i++, place += step) {
+                int low = Short.toUnsignedInt(bytes.getShort(place));
+                out[offset + i] = (bytes.get(place + 2) << 16 | low) * 0x1p-23;
+            }
         }
 
         @Override
@@ -36,8 +47,18 @@ public enum SampleFormat {
     /** 32-bit whole number. */
     INTEGER_32(1, 4) {
         @Override
-        double at(ByteBuffer bytes, int place) {
-            return bytes.getInt(place) * 0x1p-31;
+        void decode(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            if (step == 4) {
+                loop(bytes, first, 4, out, offset, count);
+            } else {
+                loop(bytes, first, step, out, offset, count);
+            }
+        }
+
+        private static void loop(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            for (int i = 0; i < count; i++) {
+                out[offset + i] = bytes.getInt(first + i * step) * 0x1p-31;
+            }
         }
 
         @Override
@@ -48,8 +69,18 @@ public enum SampleFormat {
     /** 32-bit floating point. */
     FLOAT_32(3, 4) {
         @Override
-        double at(ByteBuffer bytes, int place) {
-            return bytes.getFloat(place);
+        void decode(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            if (step == 4) {
+                loop(bytes, first, 4, out, offset, count);
+            } else {
+                loop(bytes, first, step, out, offset, count);
+            }
+        }
+
+        private static void loop(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            for (int i = 0; i < count; i++) {
+                out[offset + i] = bytes.getFloat(first + i * step);
+            }
         }
 
         @Override
@@ -60,8 +91,18 @@ public enum SampleFormat {
     /** 64-bit floating point. */
     FLOAT_64(3, 8) {
         @Override
-        double at(ByteBuffer bytes, int place) {
-            return bytes.getDouble(place);
+        void decode(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            if (step == 8) {
+                loop(bytes, first, 8, out, offset, count);
+            } else {
+                loop(bytes, first, step, out, offset, count);
+            }
+        }
+
+        private static void loop(ByteBuffer bytes, int first, int step, double[] out, int offset, int count) {
+            for (int i = 0; i < count; i++) {
+                out[offset + i] = bytes.getDouble(first + i * step);
+            }
         }
 
         @Override
@@ -88,8 +129,14 @@ public enum SampleFormat {
         return tag == 1;
     }
 
-    /** Reads the sample at a place of a little-endian buffer; the position of the buffer doesn't matter. */
-    abstract double at(ByteBuffer bytes, int place);
+    /**
+     * Reads samples of a little-endian buffer; its position doesn't matter. One loop in two calls, as the compiler makes
+     * a faster one where it sees that samples lie side by side.
+     *
+     * @param first place of the first one
+     * @param step bytes from one to the next
+     */
+    abstract void decode(ByteBuffer bytes, int first, int step, double[] out, int offset, int count);
 
     /** Writes one sample that {@link #holds}. */
     abstract void put(ByteBuffer bytes, double value);
@@ -116,8 +163,12 @@ public enum SampleFormat {
 
     /** Finds a format by what the header says. */
     static Optional<SampleFormat> find(int tag, int bits) {
-        return Arrays.stream(values()).filter(format -> format.tag == tag && 8 * format.bytesPerSample == bits)
-                .findFirst();
+        for (SampleFormat format : values()) {
+            if (format.tag == tag && 8 * format.bytesPerSample == bits) {
+                return Optional.of(format);
+            }
+        }
+        return Optional.empty();
     }
 
     /** Returns the format in words, as in {@code 16-bit whole numbers}. */

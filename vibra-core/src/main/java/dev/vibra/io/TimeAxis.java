@@ -1,7 +1,5 @@
 package dev.vibra.io;
 
-import java.util.function.Function;
-
 /**
  * Times that rise evenly.
  *
@@ -13,14 +11,14 @@ record TimeAxis(double startSeconds, double stepSeconds, long steps) {
     private static final double TOLERATED_STEP = 0.25;
 
     /** The axis from the first to the last of a number of times. */
-    static TimeAxis of(double first, double last, long count, Function<String, RecordingFileException> problem) {
+    static TimeAxis of(double first, double last, long count, ByteReader in) {
         double step = count < 2 ? 0 : (last - first) / (count - 1);
         if (!(step > 0)) {
-            throw problem.apply("time must rise over at least two lines: from " + first + " s to " + last + " s in "
+            throw in.problem("time must rise over at least two lines: from " + first + " s to " + last + " s in "
                     + count + " line(s)");
         }
         if (!(1 / step > 0 && 1 / step < Double.POSITIVE_INFINITY)) {
-            throw problem.apply("time must rise by steps that a sample rate can be told of: " + step + " s");
+            throw in.problem("time must rise by steps that a sample rate can be told of: " + step + " s");
         }
         return new TimeAxis(first, step, count - 1);
     }

@@ -37,7 +37,7 @@ final class TimedRows implements Frames {
             last = rows.value(0);
             count++;
         } while (rows.next());
-        return TimeAxis.of(first, last, count, in::problem);
+        return TimeAxis.of(first, last, count, in);
     }
 
     static void check(TimeAxis axis, long number, double seconds, long line, ByteReader in) {

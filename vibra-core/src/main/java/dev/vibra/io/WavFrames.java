@@ -73,17 +73,19 @@ final class WavFrames implements Frames {
     private void decode(RecordedChannel channel, double[] out, int offset, int count) {
         SampleFormat format = header.format();
         ByteBuffer bytes = in.bytes();
-        int at = bytes.position() + (channel.number() - 1) * format.bytesPerSample();
+        int first = bytes.position() + (channel.number() - 1) * format.bytesPerSample();
+        format.decode(bytes, first, frameSize, out, offset, count);
         double scale = channel.scale();
         double toSi = channel.unit().toSi();
-        for (int i = 0; i < count; i++) {
-            double stored = format.at(bytes, at + i * frameSize);
-            double si = stored * scale * toSi;
-            if (!(Math.abs(si) <= Require.LARGEST_SAMPLE)) {
-                throw in.problem("sample " + (next + i) + " of channel " + channel.number() + " "
-                        + channel.complaint(stored));
+        boolean areWithin = format.isFractionOfFullScale() && Math.abs(scale * toSi) <= Require.LARGEST_SAMPLE;
+        for (int i = offset; !areWithin && i < offset + count; i++) {
+            if (!(Math.abs(out[i] * scale * toSi) <= Require.LARGEST_SAMPLE)) {
+                throw in.problem("sample " + (next + i - offset) + " of channel " + channel.number() + " "
+                        + channel.complaint(out[i]));
             }
-            out[offset + i] = si;
+        }
+        for (int i = offset; i < offset + count; i++) {
+            out[i] = out[i] * scale * toSi;
         }
     }
 

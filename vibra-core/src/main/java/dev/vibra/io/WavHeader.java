@@ -3,6 +3,7 @@ package dev.vibra.io;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
@@ -127,10 +128,12 @@ final class WavHeader {
             }
             tag = Short.toUnsignedInt(bytes.getShort(start + 24));
         }
-        int found = tag;
-        format = SampleFormat.find(tag, bits).orElseThrow(() -> in.problem(at, "samples must be whole numbers of 16, 24"
-                + " or 32 bits (format 1) or floating point of 32 or 64 bits (format 3): format " + found + ", " + bits
-                + " bits"));
+        Optional<SampleFormat> found = SampleFormat.find(tag, bits);
+        if (found.isEmpty()) {
+            throw in.problem(at, "samples must be whole numbers of 16, 24 or 32 bits (format 1) or floating point of 32"
+                    + " or 64 bits (format 3): format " + tag + ", " + bits + " bits");
+        }
+        format = found.get();
         checkFormat(at, Short.toUnsignedInt(bytes.getShort(start + 12)));
         hasFormat = true;
     }

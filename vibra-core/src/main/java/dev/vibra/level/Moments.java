@@ -38,35 +38,16 @@ public final class Moments implements Serializable {
         count = length;
         this.scale = scale;
         mean = mean(x, offset, length);
-        double factor = 1 / scale;
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        double sum2 = 0;
-        double sum3 = 0;
-        double sum4 = 0;
-        double sumAbsolute = 0;
-        double sumRoot = 0;
-        for (int i = offset; i < offset + length; i++) {
-            double d = (x[i] - mean) * factor;
-            double d2 = d * d;
-            sum2 += d2;
-            sum3 += d2 * d;
-            sum4 += d2 * d2;
-            double absolute = Math.abs(d);
-            sumAbsolute += absolute;
-            sumRoot += Math.sqrt(absolute);
-            low = Math.min(low, x[i]);
-            high = Math.max(high, x[i]);
-        }
-        lowest = low;
-        highest = high;
+        MomentSums sums = new MomentSums(x, offset, length, mean, 1 / scale);
+        lowest = sums.lowest();
+        highest = sums.highest();
         // Rounding of the mean leaves a trace of variance in constant samples; they have none.
-        boolean constant = low == high;
-        m2 = constant ? 0 : sum2 / length;
-        m3 = constant ? 0 : sum3 / length;
-        m4 = constant ? 0 : sum4 / length;
-        meanAbsolute = sumAbsolute / length;
-        meanRoot = sumRoot / length;
+        boolean constant = lowest == highest;
+        m2 = constant ? 0 : sums.second() / length;
+        m3 = constant ? 0 : sums.third() / length;
+        m4 = constant ? 0 : sums.fourth() / length;
+        meanAbsolute = sums.absolute() / length;
+        meanRoot = sums.root() / length;
     }
 
     /** A copy, checked: what comes from a stream. */
@@ -127,16 +108,9 @@ public final class Moments implements Serializable {
 
     /** The plain mean is corrected once by the mean of what it leaves, which takes the rounding of long sums out. */
     private static double mean(double[] x, int offset, int length) {
-        double sum = 0;
-        for (int i = offset; i < offset + length; i++) {
-            sum += x[i];
-        }
+        double sum = MomentSums.ofDistances(x, offset, length, 0);
         double first = Math.abs(sum) < Double.POSITIVE_INFINITY ? sum / length : meanOfLarge(x, offset, length);
-        double rest = 0;
-        for (int i = offset; i < offset + length; i++) {
-            rest += x[i] - first;
-        }
-        return first + rest / length;
+        return first + MomentSums.ofDistances(x, offset, length, first) / length;
     }
 
     /** Samples whose sum is beyond all numbers may have a mean all the same. */

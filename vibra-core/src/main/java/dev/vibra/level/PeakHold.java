@@ -49,9 +49,13 @@ public final class PeakHold implements Resumable<PeakHold> {
      */
     public void push(double[] samples, int offset, int length) {
         Require.samples(samples, offset, length);
+        double largest = held;
         for (int i = offset; i < offset + length; i++) {
-            held = Math.max(Math.abs(samples[i]), held * decay);
+            double magnitude = Math.abs(samples[i]);
+            double decayed = largest * decay;
+            largest = magnitude > decayed ? magnitude : decayed;
         }
+        held = largest;
     }
 
     /**

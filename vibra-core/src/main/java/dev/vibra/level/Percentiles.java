@@ -1,8 +1,8 @@
 package dev.vibra.level;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.Sorted;
 import java.io.Serializable;
-import java.util.Arrays;
 import java.util.Objects;
 
 /**
@@ -32,11 +32,10 @@ public final class Percentiles implements Serializable {
      * @throws IllegalArgumentException if there is no value or one is not finite
      */
     public static Percentiles of(double... values) {
-        double[] sorted = Objects.requireNonNull(values, "values").clone();
-        Require.atLeast("number of values", sorted.length, 1);
-        Require.allFinite("values", sorted);
-        Arrays.sort(sorted);
-        return new Percentiles(sorted);
+        double[] copy = Objects.requireNonNull(values, "values").clone();
+        Require.atLeast("number of values", copy.length, 1);
+        Require.allFinite("values", copy);
+        return new Percentiles(Sorted.copy(copy));
     }
 
     /**

@@ -4,9 +4,11 @@ import dev.vibra.internal.Require;
 import dev.vibra.internal.StateFormat;
 import dev.vibra.state.Recipe;
 import dev.vibra.state.Resumable;
+import java.util.Arrays;
 
 /**
- * Moments of a stream, equal to those of {@link Moments} over all samples pushed since the last reset.
+ * Moments of a stream, equal to those of {@link Moments} over all samples pushed since the last reset. Blocks of any
+ * size give the same numbers.
  *
  * <p>Holds state: not thread-safe, one per signal; allocates nothing.
  *
@@ -14,15 +16,26 @@ import dev.vibra.state.Resumable;
  *     moments, Sandia report SAND2008-6212, 2008"
  */
 public final class RunningMoments implements Resumable<RunningMoments> {
-    private static final StateFormat FORMAT = new StateFormat("moments", 1);
+    private static final StateFormat FORMAT = new StateFormat("moments", 2);
+    /**
+     * Samples whose powers are added as they are, before they are joined to the moments. The first groups are of 1, 1, 2,
+     * 4 … samples: powers are taken about the mean of the groups before, which one sample far off displaces, less the
+     * more others there are.
+     */
+    private static final int GROUP = 1024;
 
     private long count;
-    private double mean;
-    private double m2;
-    private double m3;
-    private double m4;
     private double lowest = Double.POSITIVE_INFINITY;
     private double highest = Double.NEGATIVE_INFINITY;
+    /** Moments of all whole groups. */
+    private final CentralMoments whole = new CentralMoments();
+    /** Sums of the powers of the distances from the shift in the present group, in turns. */
+    private double shift;
+    private final double[] even = new double[4];
+    private final double[] odd = new double[4];
+    /** Moments of all samples, as of that count. */
+    private final CentralMoments all = new CentralMoments();
+    private long countOfAll;
 
     /** Makes a counter that has seen nothing. */
     public RunningMoments() {}
@@ -37,23 +50,111 @@ public final class RunningMoments implements Resumable<RunningMoments> {
      */
     public void push(double[] samples, int offset, int length) {
         Require.samples(samples, offset, length);
-        for (int i = offset; i < offset + length; i++) {
-            add(samples[i]);
+        for (int done = 0; done < length;) {
+            int group = group(count);
+            int inGroup = (int) (count - start(count));
+            if (inGroup == 0) {
+                shift = count == 0 ? samples[offset] : whole.mean();
+            }
+            int piece = Math.min(group - inGroup, length - done);
+            add(samples, offset + done, piece, inGroup);
+            count += piece;
+            done += piece;
+            if (inGroup + piece == group) {
+                whole.add(group, shift, even, odd);
+                Arrays.fill(even, 0);
+                Arrays.fill(odd, 0);
+            }
         }
     }
 
-    private void add(double x) {
-        count++;
-        double delta = x - mean;
-        double part = delta / count;
-        double part2 = part * part;
-        double square = delta * part * (count - 1);
-        mean += part;
-        m4 += square * part2 * ((double) count * count - 3.0 * count + 3) + 6 * part2 * m2 - 4 * part * m3;
-        m3 += square * part * (count - 2) - 3 * part * m2;
-        m2 += square;
-        lowest = Math.min(lowest, x);
-        highest = Math.max(highest, x);
+    /** The number of samples before the group that a number of samples has come to. */
+    private static long start(long count) {
+        return count < GROUP ? Long.highestOneBit(count) : count / GROUP * GROUP;
+    }
+
+    private static int group(long count) {
+        return count >= GROUP ? GROUP : (int) Math.max(1, Long.highestOneBit(count));
+    }
+
+    /** Samples of even and odd place in the group have their own sums, so that additions wait less for each other. */
+    private void add(double[] x, int offset, int length, int inGroup) {
+        int end = offset + length;
+        int i = offset;
+        if (inGroup % 2 == 1) {
+            add(x[i++], odd);
+        }
+        addPairs(x, i, end);
+        if ((end - i) % 2 == 1) {
+            add(x[end - 1], even);
+        }
+    }
+
+    private void add(double x, double[] sums) {
+        double d = x - shift;
+        double square = d * d;
+        sums[0] += d;
+        sums[1] += square;
+        sums[2] += square * d;
+        sums[3] += square * square;
+        lowest = x < lowest ? x : lowest;
+        highest = x > highest ? x : highest;
+    }
+
+    private void addPairs(double[] x, int from, int end) {
+        double from1 = even[0];
+        double from2 = even[1];
+        double from3 = even[2];
+        double from4 = even[3];
+        double other1 = odd[0];
+        double other2 = odd[1];
+        double other3 = odd[2];
+        double other4 = odd[3];
+        double low = lowest;
+        double high = highest;
+        for (int i = from; i < end - 1; i += 2) {
+            double a = x[i];
+            double b = x[i + 1];
+            double d = a - shift;
+            double e = b - shift;
+            double d2 = d * d;
+            double e2 = e * e;
+            from1 += d;
+            from2 += d2;
+            from3 += d2 * d;
+            from4 += d2 * d2;
+            other1 += e;
+            other2 += e2;
+            other3 += e2 * e;
+            other4 += e2 * e2;
+            low = a < low ? a : low;
+            high = a > high ? a : high;
+            low = b < low ? b : low;
+            high = b > high ? b : high;
+        }
+        lowest = low;
+        highest = high;
+        even[0] = from1;
+        even[1] = from2;
+        even[2] = from3;
+        even[3] = from4;
+        odd[0] = other1;
+        odd[1] = other2;
+        odd[2] = other3;
+        odd[3] = other4;
+    }
+
+    /** Moments of whole groups and of the present one. */
+    private CentralMoments all() {
+        if (countOfAll != count) {
+            all.set(whole);
+            int inGroup = (int) (count - start(count));
+            if (inGroup > 0) {
+                all.add(inGroup, shift, even, odd);
+            }
+            countOfAll = count;
+        }
+        return all;
     }
 
     /**
@@ -73,7 +174,7 @@ public final class RunningMoments implements Resumable<RunningMoments> {
      */
     public double mean() {
         requireSamples();
-        return mean;
+        return all().mean();
     }
 
     /**
@@ -84,7 +185,7 @@ public final class RunningMoments implements Resumable<RunningMoments> {
      */
     public double rms() {
         requireSamples();
-        return Math.sqrt(m2 / count);
+        return Math.sqrt(all().second() / count);
     }
 
     /**
@@ -95,7 +196,7 @@ public final class RunningMoments implements Resumable<RunningMoments> {
      */
     public double peak() {
         requireSamples();
-        return Math.max(highest - mean, mean - lowest);
+        return Math.max(highest - mean(), mean() - lowest);
     }
 
     /**
@@ -128,7 +229,7 @@ public final class RunningMoments implements Resumable<RunningMoments> {
      */
     public double skewness() {
         requireVariation();
-        return Math.sqrt(count) * m3 / Math.pow(m2, 1.5);
+        return Math.sqrt(count) * all().third() / Math.pow(all().second(), 1.5);
     }
 
     /**
@@ -139,16 +240,18 @@ public final class RunningMoments implements Resumable<RunningMoments> {
      */
     public double kurtosis() {
         requireVariation();
-        return count * m4 / (m2 * m2);
+        return count * all().fourth() / (all().second() * all().second());
     }
 
     /** Forgets everything. */
     public void reset() {
         count = 0;
-        mean = 0;
-        m2 = 0;
-        m3 = 0;
-        m4 = 0;
+        countOfAll = 0;
+        whole.clear();
+        all.clear();
+        Arrays.fill(even, 0);
+        Arrays.fill(odd, 0);
+        shift = 0;
         lowest = Double.POSITIVE_INFINITY;
         highest = Double.NEGATIVE_INFINITY;
     }
@@ -173,41 +276,41 @@ public final class RunningMoments implements Resumable<RunningMoments> {
 
     @Override
     public int stateLength() {
-        return StateFormat.HEADER + 7;
+        return StateFormat.HEADER + 4 + CentralMoments.STATE + even.length + odd.length;
     }
 
     @Override
     public int snapshotTo(double[] out, int offset) {
         int at = FORMAT.write(out, offset, stateLength(), 0);
         out[at++] = count;
-        out[at++] = mean;
-        out[at++] = m2;
-        out[at++] = m3;
-        out[at++] = m4;
         out[at++] = count == 0 ? 0 : lowest;
         out[at++] = count == 0 ? 0 : highest;
-        return at;
+        out[at++] = shift;
+        at = whole.put(out, at);
+        return StateFormat.put(odd, out, StateFormat.put(even, out, at));
     }
 
     @Override
     public int resumeFrom(double[] in, int offset) {
         reset();
         int at = FORMAT.check(in, offset, stateLength(), 0);
-        long samples = StateFormat.count(in, at++, StateFormat.LARGEST_COUNT);
-        if (!(in[at + 1] >= 0 && in[at + 3] >= 0 && in[at + 4] <= in[at + 5])) {
-            throw new IllegalArgumentException("state must hold even moments that aren't negative, and the lowest sample"
-                    + " before the highest: " + in[at + 1] + ", " + in[at + 3] + ", " + in[at + 4] + ", " + in[at + 5]);
+        long samples = StateFormat.count(in, at, StateFormat.LARGEST_COUNT);
+        int sums = at + 4 + CentralMoments.STATE;
+        CentralMoments.check(in, at + 4);
+        if (!(in[sums + 1] >= 0 && in[sums + 3] >= 0 && in[sums + 5] >= 0 && in[sums + 7] >= 0
+                && in[at + 1] <= in[at + 2])) {
+            throw new IllegalArgumentException("state must hold even sums that aren't negative, and the lowest sample"
+                    + " before the highest: " + in[at + 1] + ", " + in[at + 2]);
         }
         if (samples > 0) {
             count = samples;
-            mean = in[at];
-            m2 = in[at + 1];
-            m3 = in[at + 2];
-            m4 = in[at + 3];
-            lowest = in[at + 4];
-            highest = in[at + 5];
+            lowest = in[at + 1];
+            highest = in[at + 2];
+            shift = in[at + 3];
+            whole.take(start(samples), in, at + 4);
+            StateFormat.take(in, StateFormat.take(in, sums, even), odd);
         }
-        return at + 6;
+        return offset + stateLength();
     }
 
     private void requireSamples() {
@@ -221,7 +324,7 @@ public final class RunningMoments implements Resumable<RunningMoments> {
         if (!(highest > lowest)) {
             throw new IllegalStateException("the shape of a signal needs samples that vary: all are " + lowest);
         }
-        if (!(m2 * m2 >= Double.MIN_NORMAL)) {
+        if (!(all().second() * all().second() >= Double.MIN_NORMAL)) {
             throw new IllegalStateException("the shape of a signal needs samples whose fourth powers are within the"
                     + " range of numbers: rms " + rms());
         }

@@ -39,7 +39,7 @@ public final class RunningRms implements Resumable<RunningRms> {
     /**
      * Makes a meter over a sliding window.
      *
-     * @param windowSeconds length of the window in s, at least one sample
+     * @param windowSeconds length of the window in s, one sample to 2²⁶
      * @param sampleRateHertz sample rate in Hz, finite, above zero
      * @return a meter that has seen nothing
      * @throws IllegalArgumentException if an argument is out of range
@@ -47,7 +47,7 @@ public final class RunningRms implements Resumable<RunningRms> {
     public static RunningRms linear(double windowSeconds, double sampleRateHertz) {
         Require.positive("sampleRateHertz", sampleRateHertz, "Hz");
         double length = Math.rint(Require.positive("windowSeconds", windowSeconds, "s") * sampleRateHertz);
-        Require.within("samples of the window", length, 1, 1 << 28, "");
+        Require.within("samples of the window", length, 1, Require.MOST_SAMPLES, "");
         return new RunningRms(new Made(false, windowSeconds, sampleRateHertz), new double[(int) length], 0);
     }
 
@@ -76,26 +76,46 @@ public final class RunningRms implements Resumable<RunningRms> {
      */
     public void push(double[] samples, int offset, int length) {
         Require.samples(samples, offset, length);
-        for (int i = offset; i < offset + length; i++) {
-            add(samples[i] * samples[i]);
+        count += length;
+        if (squares.length == 0) {
+            addWeighted(samples, offset, offset + length);
+            return;
+        }
+        for (int done = 0; done < length;) {
+            int piece = Math.min(squares.length - place, length - done);
+            add(samples, offset + done, piece);
+            done += piece;
+            if (place == squares.length) {
+                turn();
+            }
         }
     }
 
-    private void add(double square) {
-        count++;
-        if (squares.length == 0) {
-            sum += newestWeight * (square - sum);
-            return;
+    private void addWeighted(double[] x, int from, int end) {
+        double mean = sum;
+        for (int i = from; i < end; i++) {
+            mean += newestWeight * (x[i] * x[i] - mean);
         }
-        sum += square;
-        squares[place++] = square;
-        if (place == squares.length) {
-            for (int i = place - 2; i >= 0; i--) {
-                squares[i] += squares[i + 1];
-            }
-            place = 0;
-            sum = 0;
+        sum = mean;
+    }
+
+    private void add(double[] x, int offset, int length) {
+        double total = sum;
+        for (int i = 0; i < length; i++) {
+            double square = x[offset + i] * x[offset + i];
+            total += square;
+            squares[place + i] = square;
         }
+        sum = total;
+        place += length;
+    }
+
+    private void turn() {
+        for (int i = place - 2; i >= 0; i--) {
+            squares[i] += squares[i + 1];
+        }
+        place = 0;
+        sum = 0;
     }
 
     /**

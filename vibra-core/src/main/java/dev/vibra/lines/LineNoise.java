@@ -4,7 +4,6 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import org.apache.commons.math3.special.Gamma;
-import org.apache.commons.math3.util.ContinuedFraction;
 
 /**
  * How far the mean square of a line of noise strays from its mean, averaged over n independent blocks: a gamma law of
@@ -16,12 +15,17 @@ public final class LineNoise implements Serializable {
     private static final long serialVersionUID = 1;
     /** Beyond anything that a recording can hold; keeps what follows finite. */
     static final double HIGHEST_RATIO = 1e100;
+    private static final int MOST_TERMS = 1_000_000;
+    private static final int MOST_STEPS = 200;
+    private static final double ACCURACY = 1e-14;
 
     private final double averages;
+    private final transient double logGamma;
     private final double medianOverMean;
 
     private LineNoise(double averages) {
         this.averages = averages;
+        logGamma = Gamma.logGamma(averages);
         medianOverMean = ratioAt(Math.log(0.5));
     }
 
@@ -68,25 +72,40 @@ public final class LineNoise implements Serializable {
      */
     public double logExceedance(double ratio) {
         double x = averages * Math.min(HIGHEST_RATIO, Require.notNegative("ratio", ratio, ""));
+        if (averages == 1) {
+            return -x;
+        }
         if (x <= averages + 1) {
             return Math.log(Gamma.regularizedGammaQ(averages, x));
         }
-        double fraction = new ContinuedFraction() {
-            @Override
-            protected double getA(int n, double at) {
-                return 2.0 * n + 1 - averages + at;
-            }
-
-            @Override
-            protected double getB(int n, double at) {
-                return n * (averages - n);
-            }
-        }.evaluate(x, 1e-12, 10_000);
-        return -x + averages * Math.log(x) - Gamma.logGamma(averages) - Math.log(fraction);
+        return -x + averages * Math.log(x) - logGamma - Math.log(fraction(x));
     }
 
     /**
-     * Returns the multiple of its mean that a line of noise reaches with a probability, by bisection.
+     * Continued fraction of the upper tail, by Lentz's method as modified by Thompson and Barnett: its terms are {@code
+     * n·(a - n)} over {@code 2n + 1 - a + x}.
+     *
+     * @see "NIST Digital Library of Mathematical Functions, 8.9.2 and 3.10(iii)"
+     */
+    private double fraction(double x) {
+        double value = 1 - averages + x;
+        double c = value;
+        double d = 0;
+        double change = 0;
+        for (int n = 1; Math.abs(change - 1) > 1e-13 && n < MOST_TERMS; n++) {
+            double numerator = n * (averages - n);
+            double denominator = 2.0 * n + 1 - averages + x;
+            d = 1 / (denominator + numerator * d);
+            c = denominator + numerator / c;
+            change = c * d;
+            value *= change;
+        }
+        return value;
+    }
+
+    /**
+     * Returns the multiple of its mean that a line of noise reaches with a probability, by Newton's method within an
+     * interval that shrinks.
      *
      * @param logProbability natural logarithm of the probability, from -1e100 to below 0
      * @return mean square over its mean, above zero
@@ -101,15 +120,25 @@ public final class LineNoise implements Serializable {
         while (logExceedance(high) > logProbability) {
             high *= 2;
         }
-        for (int i = 0; i < 60; i++) {
-            double middle = 0.5 * (low + high);
-            if (logExceedance(middle) > logProbability) {
-                low = middle;
-            } else {
-                high = middle;
+        double ratio = high;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            double log = logExceedance(ratio);
+            low = log > logProbability ? ratio : low;
+            high = log > logProbability ? high : ratio;
+            double next = ratio - (log - logProbability) / slope(ratio, log);
+            next = next > low && next < high ? next : 0.5 * (low + high);
+            if (Math.abs(next - ratio) <= ACCURACY * ratio) {
+                return next;
             }
+            ratio = next;
         }
-        return high;
+        return ratio;
+    }
+
+    /** Derivative of the logarithm of the upper tail: less the density over the tail. */
+    private double slope(double ratio, double logExceedance) {
+        double x = averages * ratio;
+        return -averages * Math.exp((averages - 1) * Math.log(x) - x - logGamma - logExceedance);
     }
 
     /** Returns the number of averages. */

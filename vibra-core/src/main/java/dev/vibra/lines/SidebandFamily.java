@@ -65,7 +65,9 @@ public record SidebandFamily(double carrierHertz, double spacingHertz, List<Fami
         List<FamilyMember> members = new ArrayList<>();
         int searched = 0;
         double highest = spectrum.frequencyHertz(spectrum.lines() - 1);
-        for (int n = -pairs; n <= pairs; n++) {
+        int below = (int) Math.min(pairs, carrierHertz / spacingHertz + 1);
+        int above = (int) Math.min(pairs, Math.max(0, (highest - carrierHertz) / spacingHertz + 1));
+        for (int n = -below; n <= above; n++) {
             double expected = carrierHertz + n * spacingHertz;
             if (n != 0 && expected - toleranceHertz > 0 && expected + toleranceHertz < highest) {
                 searched++;

@@ -14,6 +14,8 @@ import dev.vibra.state.Arrival;
 import dev.vibra.state.Continuity;
 import dev.vibra.state.Recipe;
 import dev.vibra.state.Resumable;
+import dev.vibra.transform.PlanCache;
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -27,22 +29,35 @@ import java.util.Objects;
 public final class EnvelopeMeter implements Resumable<EnvelopeMeter> {
     private static final StateFormat FORMAT = new StateFormat("envelope", 1);
     private static final int LONGEST = 1 << 24;
+    /** Plans of one meter: of the envelope, and two of its spectrum. */
+    private static final int PLANS = 3;
 
     private final Made made;
-    private final EnvelopePlan plan;
     private final OrderedBlocks stream;
-    private final double[] envelope;
+    private final Workspace workspace;
     private final RunningMoments moments = new RunningMoments();
     private final SpectrumMeter spectrum;
 
-    private EnvelopeMeter(Made made) {
+    private EnvelopeMeter(Made made, PlanCache plans) {
         this.made = made;
-        plan = EnvelopePlan.of(made.frameLength, made.sampleRateHertz, made.band);
+        workspace = plans.get(Workspace.class, List.of(made.frameLength, made.sampleRateHertz, made.band),
+                () -> new Workspace(EnvelopePlan.of(made.frameLength, made.sampleRateHertz, made.band)));
         stream = new OrderedBlocks(made.frameLength, made.frameLength);
-        envelope = new double[plan.outputLength()];
+        EnvelopePlan plan = workspace.plan;
         double resolution = plan.outputSampleRateHertz() / plan.outputLength();
         spectrum = SpectrumMeter.of(made.quantity, plan.outputSampleRateHertz(),
-                SpectrumSettings.withDefaults().withResolution(resolution).withOverlap(0));
+                SpectrumSettings.withDefaults().withResolution(resolution).withOverlap(0), plans);
+    }
+
+    /** What is used from the end of a frame to the end of its evaluation, and may be shared. */
+    private static final class Workspace {
+        private final EnvelopePlan plan;
+        private final double[] envelope;
+
+        private Workspace(EnvelopePlan plan) {
+            this.plan = plan;
+            envelope = new double[plan.outputLength()];
+        }
     }
 
     /**
@@ -57,7 +72,26 @@ public final class EnvelopeMeter implements Resumable<EnvelopeMeter> {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static EnvelopeMeter of(Quantity quantity, Band band, int frameLength, double sampleRateHertz) {
-        return new EnvelopeMeter(new Made(quantity, band, frameLength, sampleRateHertz));
+        return of(quantity, band, frameLength, sampleRateHertz, PlanCache.ofSize(PLANS));
+    }
+
+    /**
+     * Makes a meter that shares plans and their workspace with others, so that many need little more memory than what
+     * they hold of their own streams. All that share them must run in one thread. A meter that is resumed by {@code
+     * StreamState.resume} has plans of its own; {@link #resumeFrom} keeps them shared.
+     *
+     * @param quantity what the stream measures
+     * @param band band up to half the sample rate
+     * @param frameLength samples of a frame, 4 to 2²⁴
+     * @param sampleRateHertz sample rate in Hz, finite, above zero
+     * @param plans plans of the thread
+     * @return a meter that has seen nothing
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static EnvelopeMeter of(Quantity quantity, Band band, int frameLength, double sampleRateHertz,
+            PlanCache plans) {
+        return new EnvelopeMeter(new Made(quantity, band, frameLength, sampleRateHertz),
+                Objects.requireNonNull(plans, "plans"));
     }
 
     /** What makes such a meter. */
@@ -71,7 +105,7 @@ public final class EnvelopeMeter implements Resumable<EnvelopeMeter> {
 
         @Override
         public EnvelopeMeter make() {
-            return new EnvelopeMeter(this);
+            return new EnvelopeMeter(this, PlanCache.ofSize(PLANS));
         }
 
         int code() {
@@ -118,7 +152,7 @@ public final class EnvelopeMeter implements Resumable<EnvelopeMeter> {
 
     private void demodulate() {
         while (stream.next()) {
-            plan.process(stream.block(), 0, envelope);
+            double[] envelope = workspace.plan.process(stream.block(), 0, workspace.envelope);
             moments.push(envelope, 0, envelope.length);
             spectrum.push(envelope, 0, envelope.length);
         }

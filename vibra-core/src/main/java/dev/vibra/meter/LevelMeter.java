@@ -12,6 +12,7 @@ import dev.vibra.state.Resumable;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Levels of a stream of acceleration, several at once: of the whole signal, and of acceleration, velocity and
@@ -208,6 +209,8 @@ public final class LevelMeter implements Resumable<LevelMeter> {
      * @return true if there is a reading of it
      */
     public boolean measures(Quantity quantity, Band band) {
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(band, "band");
         return inBands.stream().anyMatch(reading -> reading.is(quantity, band));
     }
 

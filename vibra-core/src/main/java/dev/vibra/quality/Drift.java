@@ -1,5 +1,6 @@
 package dev.vibra.quality;
 
+import dev.vibra.internal.Means;
 import dev.vibra.level.Moments;
 
 /**
@@ -16,18 +17,16 @@ final class Drift {
         if (x.length < 16) {
             return 0;
         }
-        Moments start = Moments.of(x, 0, x.length / 8);
-        Moments end = Moments.of(x, x.length / 2, x.length - x.length / 2);
-        double rms = Moments.of(x).rms();
-        double move = Math.abs(start.mean() - end.mean());
-        return rms == 0 || move < BEYOND_SWING * swing(x) ? 0 : move / rms;
+        double move = Math.abs(Means.of(x, 0, x.length / 8) - Means.of(x, x.length / 2, x.length - x.length / 2));
+        double rms = move < BEYOND_SWING * swing(x) ? 0 : Moments.of(x).rms();
+        return rms == 0 ? 0 : move / rms;
     }
 
     private static double swing(double[] x) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int part = 4; part < 8; part++) {
-            double mean = Moments.of(x, part * (x.length / 8), x.length / 8).mean();
+            double mean = Means.of(x, part * (x.length / 8), x.length / 8);
             low = Math.min(low, mean);
             high = Math.max(high, mean);
         }

@@ -1,6 +1,7 @@
 package dev.vibra.quality;
 
 import java.util.BitSet;
+import java.util.stream.IntStream;
 
 /**
  * Runs of equal samples that a sound converter doesn't make: at least eight long, so long that chance makes one in a
@@ -16,13 +17,13 @@ final class HeldRuns {
 
     private final BitSet samples = new BitSet();
 
-    HeldRuns(double[] x, double step) {
+    HeldRuns(double[] x, double lowest, double highest, double step) {
         double equal = shareOfEqualNeighbours(x);
         int longest = SHORTEST;
         while (x.length * Math.pow(equal, longest - 1) > CHANCE && longest < x.length) {
             longest++;
         }
-        Extremes extremes = new Extremes(x);
+        Extremes extremes = new Extremes(lowest, highest);
         int start = 0;
         for (int i = 1; i <= x.length; i++) {
             if (i == x.length || x[i] != x[start]) {
@@ -41,7 +42,7 @@ final class HeldRuns {
             return false;
         }
         // At an extreme a run may be clipping: a signal glides into its rail, but falls off a cliff into a drop-out.
-        return !extremes.contain(x[start]) || Math.min(before, after) > CLIFF * (extremes.highest - extremes.lowest);
+        return !extremes.contain(x[start]) || Math.min(before, after) > CLIFF * (extremes.highest() - extremes.lowest());
     }
 
     /** Share among neighbours that are equal, pairs within runs of eight and more left out. */
@@ -67,26 +68,13 @@ final class HeldRuns {
         return samples.nextSetBit(0);
     }
 
-    boolean contain(int index) {
-        return samples.get(index);
+    /** The samples that are in no run. */
+    double[] others(double[] x) {
+        return IntStream.range(0, x.length).filter(i -> !samples.get(i)).mapToDouble(i -> x[i]).toArray();
     }
 
     /** Largest and smallest value. */
-    private static final class Extremes {
-        private final double lowest;
-        private final double highest;
-
-        Extremes(double[] x) {
-            double low = x[0];
-            double high = x[0];
-            for (double value : x) {
-                low = Math.min(low, value);
-                high = Math.max(high, value);
-            }
-            lowest = low;
-            highest = high;
-        }
-
+    private record Extremes(double lowest, double highest) {
         boolean contain(double value) {
             return value == lowest || value == highest;
         }

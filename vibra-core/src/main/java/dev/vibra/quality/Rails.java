@@ -37,30 +37,17 @@ final class Rails {
     private int samples;
     private double ratio;
 
-    Rails(double[] x, double step, HeldRuns held) {
-        double[] kept = new double[x.length];
-        int count = 0;
-        for (int i = 0; i < x.length; i++) {
-            if (!held.contain(i)) {
-                kept[count++] = x[i];
-            }
+    /** Takes the samples that aren't held, in rising order. */
+    Rails(double[] sorted, double step) {
+        if (sorted.length > 0) {
+            judge(new Depths(sorted, step, true));
+            judge(new Depths(sorted, step, false));
         }
-        double high = Arrays.stream(kept, 0, count).max().orElse(0);
-        double low = Arrays.stream(kept, 0, count).min().orElse(0);
-        double[] depth = new double[count]; // in steps
-        for (int i = 0; i < count; i++) {
-            depth[i] = (high - kept[i]) / step;
-        }
-        judge(depth, (high - low) / step);
-        for (int i = 0; i < count; i++) {
-            depth[i] = (kept[i] - low) / step;
-        }
-        judge(depth, (high - low) / step);
     }
 
-    private void judge(double[] depth, double swing) {
-        double width = Math.max(1, Math.rint(SLICE * swing));
-        int[] wide = slices(depth, swing, width);
+    private void judge(Depths depths) {
+        double width = Math.max(1, Math.rint(SLICE * depths.swing()));
+        int[] wide = depths.slices(width);
         if (wide.length < FEWEST_SLICES || wide[0] < FEWEST || fewValues(wide) && wide[0] <= 2 * densest(wide)) {
             return;
         }
@@ -72,7 +59,7 @@ final class Rails {
             }
             return;
         }
-        int[] narrow = slices(depth, swing, narrowWidth);
+        int[] narrow = depths.slices(narrowWidth);
         int rest = wide[0] - narrow[0];
         if (narrow[0] >= FEWEST && narrow[0] > PILE * rest && narrow[0] > LIMIT * usual(narrow)) {
             found(narrow[0], narrow[0] / Math.max(1, rest * narrowWidth / (width - narrowWidth)));
@@ -86,13 +73,46 @@ final class Rails {
         ratio = Math.max(ratio, over);
     }
 
-    /** Counts in slices of whole steps, their borders half-way between two values of the converter. */
-    private static int[] slices(double[] depth, double swing, double width) {
-        int[] count = new int[(int) ((swing + 0.5) / width) + 1];
-        for (double d : depth) {
-            count[(int) ((d + 0.5) / width)]++;
+    /** How far samples lie below their highest value or above their lowest, in steps of the converter. */
+    private record Depths(double[] sorted, double step, boolean fromHighest) {
+        double swing() {
+            return (sorted[sorted.length - 1] - sorted[0]) / step;
         }
-        return count;
+
+        /** Counts in slices of whole steps, their borders half-way between two values of the converter. */
+        int[] slices(double width) {
+            int[] count = new int[(int) ((swing() + 0.5) / width) + 1];
+            for (int from = 0; from < sorted.length; ) {
+                int slice = slice(from, width);
+                int end = end(from, slice, width);
+                count[slice] = end - from;
+                from = end;
+            }
+            return count;
+        }
+
+        private int slice(int i, double width) {
+            double depth = fromHighest ? sorted[sorted.length - 1] - sorted[sorted.length - 1 - i]
+                    : sorted[i] - sorted[0];
+            return (int) ((depth / step + 0.5) / width);
+        }
+
+        /** First place behind those of a slice: in doubled strides past it, then by halves. */
+        private int end(int from, int slice, double width) {
+            int inside = from;
+            int beyond = from + 1;
+            for (int stride = 2; beyond < sorted.length && slice(beyond, width) == slice; stride *= 2) {
+                inside = beyond;
+                beyond = (int) Math.min(sorted.length, (long) beyond + stride);
+            }
+            while (beyond - inside > 1) {
+                int middle = (inside + beyond) >>> 1;
+                boolean still = slice(middle, width) == slice;
+                inside = still ? middle : inside;
+                beyond = still ? beyond : middle;
+            }
+            return beyond;
+        }
     }
 
     private static boolean fewValues(int[] count) {

@@ -3,6 +3,7 @@ package dev.vibra.quality;
 import dev.vibra.evidence.Remark;
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
+import dev.vibra.internal.Sorted;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.signal.Waveform;
@@ -136,12 +137,13 @@ public final class RecordingCheck implements Serializable {
      */
     public RecordingQuality check(Waveform wave) {
         double[] x = Objects.requireNonNull(wave, "wave").samples();
-        double step = Steps.smallest(x);
+        double[] sorted = Sorted.copy(x);
+        double step = Steps.smallest(sorted);
         if (step == 0) {
             return new RecordingQuality(List.of(Remark.doubt("constant", "all samples are equal", 0, 0)));
         }
         List<Remark> remarks = new ArrayList<>();
-        checkSamples(wave, x, step, remarks);
+        checkSamples(wave, x, sorted, step, remarks);
         checkLength(wave, remarks);
         if (usableHertz != null && usableHertz < band.highestHertz()) {
             remarks.add(Remark.doubt("bandwidth", "sensor or mounting reach to " + Digits.compact(usableHertz, 4)
@@ -149,23 +151,25 @@ public final class RecordingCheck implements Serializable {
                     band.highestHertz()));
         }
         new SpectralChecks(wave, band, mainsHertz).addTo(remarks);
-        checkSteadiness(wave, remarks);
+        checkSteadiness(wave, x, remarks);
         return new RecordingQuality(remarks);
     }
 
-    private static void checkSamples(Waveform wave, double[] x, double step, List<Remark> remarks) {
-        double steps = wave.peakToPeak().si() / step;
+    private static void checkSamples(Waveform wave, double[] x, double[] sorted, double step, List<Remark> remarks) {
+        double lowest = sorted[0];
+        double highest = sorted[sorted.length - 1];
+        double steps = Require.finite("highest less lowest sample", highest - lowest) / step;
         if (steps < FEWEST_STEPS) {
             remarks.add(Remark.doubt("coarse-quantisation", "the whole swing is only " + Digits.significant(steps, 2)
                     + " steps of the converter", steps, FEWEST_STEPS));
         }
-        HeldRuns held = new HeldRuns(x, step);
+        HeldRuns held = new HeldRuns(x, lowest, highest, step);
         if (held.samples() > 0) {
             remarks.add(Remark.doubt("drop-out", String.format(Locale.ROOT,
                     "%d samples in runs of equal ones, first at %.4f s",
                     held.samples(), wave.startSeconds() + held.first() / wave.sampleRateHertz()), held.samples(), 0));
         }
-        Rails rails = new Rails(x, step, held);
+        Rails rails = new Rails(held.samples() == 0 ? sorted : Sorted.copy(held.others(x)), step);
         if (rails.samples() > 0) {
             remarks.add(Remark.doubt("clipping", String.format(Locale.ROOT,
                     "%d samples lie at the largest or smallest value,"
@@ -200,11 +204,11 @@ public final class RecordingCheck implements Serializable {
         }
     }
 
-    private void checkSteadiness(Waveform wave, List<Remark> remarks) {
+    private void checkSteadiness(Waveform wave, double[] x, List<Remark> remarks) {
         if (wave.durationSeconds() * band.lowestHertz() < Steadiness.SEGMENTS) {
             return; // Segments shorter than a period of the lower end differ by where they cut it.
         }
-        Optional<Steadiness> steadiness = Steadiness.ofLevel(wave);
+        Optional<Steadiness> steadiness = Steadiness.ofLevel(wave, x);
         if (steadiness.isEmpty() || steadiness.get().steady()) {
             return;
         }

@@ -4,7 +4,6 @@ import dev.vibra.evidence.Remark;
 import dev.vibra.integration.BandLimitingChain;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
-import dev.vibra.quantity.Detector;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Spectrum;
@@ -47,10 +46,10 @@ final class SpectralChecks {
         double below = 0;
         double leaked = 0;
         for (int k = 2; velocity.frequencyHertz(k) <= 0.8 * band.lowestHertz(); k++) {
-            double rms = velocity.amplitude(k, Detector.RMS);
+            double density = velocity.density(k);
             double gain = BandLimitingChain.nominalGain(band, velocity.frequencyHertz(k));
-            below += rms * rms;
-            leaked += rms * rms * gain * gain;
+            below += density;
+            leaked += density * gain * gain;
         }
         double inside = sum(velocity, band.lowestHertz(), band.highestHertz());
         double share = leaked == 0 ? 0 : leaked / (leaked + inside);
@@ -89,13 +88,13 @@ final class SpectralChecks {
         }
     }
 
+    /** The sum of the densities: all that is asked are ratios. */
     private static double sum(Spectrum spectrum, double from, double to) {
         int first = (int) Math.max(1, Math.ceil(from / spectrum.resolutionHertz()));
         int last = (int) Math.min(spectrum.lines() - 1, Math.floor(to / spectrum.resolutionHertz()));
         double sum = 0;
         for (int k = first; k <= last; k++) {
-            double rms = spectrum.amplitude(k, Detector.RMS);
-            sum += rms * rms;
+            sum += spectrum.density(k);
         }
         return sum;
     }

@@ -1,6 +1,6 @@
 package dev.vibra.quality;
 
-import dev.vibra.level.Percentiles;
+import dev.vibra.internal.Sorted;
 
 /**
  * Single samples that stand off the middle of their neighbours by more than eight times what 95 % of the samples keep,
@@ -25,18 +25,22 @@ final class Spikes {
         for (int i = 2; i < x.length - 2; i++) {
             distance[i - 2] = Math.abs(x[i] - 0.5 * (x[i - 1] + x[i + 1]));
         }
-        double usual = Percentiles.of(distance).at(95);
+        double usual = Sorted.percentile(distance, 95);
         if (usual == 0) {
             return 0;
         }
         int count = 0;
+        double limit = USUAL * usual;
         for (int i = 2; i < x.length - 2; i++) {
             double off = distance[i - 2];
-            double around = Math.max(Math.abs(x[i + 1] - x[i - 1]), Math.max(Math.abs(x[i - 1] - x[i - 2]),
-                    Math.abs(x[i + 2] - x[i + 1])));
-            count += off > USUAL * usual && around < CLOSE * off && isAlone(distance, i - 2) ? 1 : 0;
+            count += off > limit && around(x, i) < CLOSE * off && isAlone(distance, i - 2) ? 1 : 0;
         }
         return count;
+    }
+
+    private static double around(double[] x, int i) {
+        return Math.max(Math.abs(x[i + 1] - x[i - 1]), Math.max(Math.abs(x[i - 1] - x[i - 2]),
+                Math.abs(x[i + 2] - x[i + 1])));
     }
 
     private static boolean isAlone(double[] distance, int at) {

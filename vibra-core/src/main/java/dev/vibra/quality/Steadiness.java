@@ -46,11 +46,14 @@ public final class Steadiness implements Serializable {
      * @return the result; empty if the recording has fewer than 400 samples
      */
     public static Optional<Steadiness> ofLevel(Waveform wave) {
-        int length = Objects.requireNonNull(wave, "wave").length() / SEGMENTS;
+        return ofLevel(Objects.requireNonNull(wave, "wave"), wave.samples());
+    }
+
+    static Optional<Steadiness> ofLevel(Waveform wave, double[] samples) {
+        int length = samples.length / SEGMENTS;
         if (length < 20) {
             return Optional.empty();
         }
-        double[] samples = wave.samples();
         double[] levels = new double[SEGMENTS];
         for (int s = 0; s < SEGMENTS; s++) {
             levels[s] = Moments.of(samples, s * length, length).rms();

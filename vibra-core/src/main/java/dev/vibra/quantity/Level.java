@@ -5,8 +5,6 @@ import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * One number of vibration with all that makes it mean something: value, quantity, detector, the frequency band where it
@@ -224,8 +222,8 @@ public final class Level implements Serializable {
     public String toString() {
         Unit unit = quantity.customaryUnit();
         String text = Digits.significant(in(unit), 3) + " " + unit + " " + detector;
-        String how = Stream.of(band == null ? "" : band.toString(), method.mark()).filter(word -> !word.isEmpty())
-                .collect(Collectors.joining(", "));
+        String limits = band == null ? "" : band.toString();
+        String how = limits + (limits.isEmpty() || method.mark().isEmpty() ? "" : ", ") + method.mark();
         return how.isEmpty() ? text : text + " (" + how + ")";
     }
 }

@@ -1,6 +1,6 @@
 package dev.vibra.rotation;
 
-import dev.vibra.level.Percentiles;
+import dev.vibra.internal.Sorted;
 import dev.vibra.transform.RealTransform;
 import dev.vibra.window.Window;
 import java.util.Arrays;
@@ -71,18 +71,18 @@ final class AngleBlocks {
     double noise(int multiple) {
         int from = (int) Math.max(1, (multiple - AROUND) * linesPerOrder);
         int to = (int) Math.min(power.length, (multiple + AROUND) * linesPerOrder);
-        return Percentiles.of(Arrays.copyOfRange(power, from, to)).at(50) / Math.log(2);
+        return Sorted.percentile(Arrays.copyOfRange(power, from, to), 50) / Math.log(2);
     }
 
     private static double[] angles(ShaftAngle angle, LowRate low) {
-        double[] angles = new double[low.samples.length];
+        double[] angles = angle.revolutionsAt(low.startSeconds, low.rateHertz, 0, low.samples.length);
         double before = angle.speedAt(0).hertz();
         double after = angle.speedAt(angle.revolutions()).hertz();
         for (int i = 0; i < angles.length; i++) {
             double time = low.startSeconds + i / low.rateHertz;
             angles[i] = time < angle.firstSeconds() ? before * (time - angle.firstSeconds())
                     : time > angle.lastSeconds() ? angle.revolutions() + after * (time - angle.lastSeconds())
-                    : angle.revolutionsAt(time);
+                    : angles[i];
         }
         return angles;
     }

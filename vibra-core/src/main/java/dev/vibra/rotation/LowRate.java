@@ -1,5 +1,6 @@
 package dev.vibra.rotation;
 
+import dev.vibra.internal.Means;
 import dev.vibra.signal.Waveform;
 import dev.vibra.transform.RealTransform;
 import java.util.Arrays;
@@ -24,7 +25,7 @@ final class LowRate {
         int n = wave.length();
         int padded = Integer.highestOneBit(2 * n - 1);
         double[] samples = Arrays.copyOf(wave.samples(), padded);
-        double mean = wave.moments().mean();
+        double mean = Means.of(samples, 0, n);
         for (int i = 0; i < n; i++) {
             samples[i] -= mean;
         }

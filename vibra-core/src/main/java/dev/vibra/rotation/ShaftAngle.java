@@ -198,20 +198,43 @@ public final class ShaftAngle implements Serializable {
     public double revolutionsAt(double time) {
         Require.within("time", time, firstSeconds(), lastSeconds(), "s");
         int found = Arrays.binarySearch(seconds, time);
-        return found >= 0 ? revolutions[found] : inverse(-found - 2, time);
+        return found >= 0 ? revolutions[found]
+                : inverse(-found - 2, cubics[-found - 2].getCoefficients(), time);
+    }
+
+    /** Angles at equal steps of time; before the first pulse that of the first, behind the last that of the last. */
+    double[] revolutionsAt(double startSeconds, double rateHertz, int first, int count) {
+        double[] angles = new double[count];
+        int step = -1;
+        double[] cubic = {};
+        for (int i = 0; i < count; i++) {
+            double time = Math.max(firstSeconds(), Math.min(lastSeconds(), startSeconds + (first + i) / rateHertz));
+            int before = step;
+            while (step < cubics.length && time >= seconds[step + 1]) {
+                step++;
+            }
+            if (step != before && step < cubics.length) {
+                cubic = cubics[step].getCoefficients();
+            }
+            angles[i] = time == seconds[step] ? revolutions[step] : inverse(step, cubic, time);
+        }
+        return angles;
     }
 
     /** Newton's steps within one step of the spline, halved where one would leave it. */
-    private double inverse(int step, double time) {
-        double[] c = Arrays.copyOf(cubics[step].getCoefficients(), 4);
+    private double inverse(int step, double[] coefficients, double time) {
+        double c0 = coefficients[0];
+        double c1 = coefficients.length > 1 ? coefficients[1] : 0;
+        double c2 = coefficients.length > 2 ? coefficients[2] : 0;
+        double c3 = coefficients.length > 3 ? coefficients[3] : 0;
         double low = 0;
         double high = revolutions[step + 1] - revolutions[step];
         double x = high * (time - seconds[step]) / (seconds[step + 1] - seconds[step]);
         for (int i = 0; i < MOST_STEPS; i++) {
-            double error = c[0] - time + x * (c[1] + x * (c[2] + x * c[3]));
+            double error = c0 - time + x * (c1 + x * (c2 + x * c3));
             low = error < 0 ? x : low;
             high = error < 0 ? high : x;
-            double next = x - error / (c[1] + x * (2 * c[2] + x * 3 * c[3]));
+            double next = x - error / (c1 + x * (2 * c2 + x * 3 * c3));
             next = next >= low && next <= high ? next : 0.5 * (low + high);
             if (Math.abs(next - x) <= 1e-13 * (1 + revolutions[step])) {
                 return revolutions[step] + next;

@@ -1,6 +1,6 @@
 package dev.vibra.rotation;
 
-import dev.vibra.level.Percentiles;
+import dev.vibra.internal.Sorted;
 import dev.vibra.transform.RealTransform;
 import dev.vibra.window.Window;
 import java.util.Arrays;
@@ -75,10 +75,16 @@ final class SpeedCourse {
     private void score(double[] power, double linesPerHertz, double[] scores) {
         for (int multiple : multiples) {
             double noise = noise(power, linesPerHertz, multiple);
+            int before = -1;
+            double score = 0;
             for (int s = 0; s < states && noise > 0; s++) {
                 int line = (int) Math.rint(multiple * hertz(s) * linesPerHertz);
-                double over = line < power.length ? power[line] / noise : 0;
-                scores[s] += Math.min(LARGEST_SCORE, Math.log1p(over));
+                if (line != before) {
+                    double over = line < power.length ? power[line] / noise : 0;
+                    score = Math.min(LARGEST_SCORE, Math.log(1 + over));
+                    before = line;
+                }
+                scores[s] += score;
             }
         }
     }
@@ -87,22 +93,25 @@ final class SpeedCourse {
     private double noise(double[] power, double linesPerHertz, int multiple) {
         int from = Math.max(0, (int) Math.rint((multiple - 0.6) * hertz * linesPerHertz));
         int to = Math.min(power.length, (int) Math.rint((multiple + 0.6) * hertz * linesPerHertz) + 1);
-        return Percentiles.of(Arrays.copyOfRange(power, from, to)).at(50) / MEDIAN_OF_POWER;
+        return Sorted.percentile(Arrays.copyOfRange(power, from, to), 50) / MEDIAN_OF_POWER;
     }
 
     private int[] path(double[][] scores) {
         int[][] from = new int[blocks][states];
         double[] total = scores[0].clone();
+        double[] change = new double[MOST_STEPS + 1];
+        for (int steps = 0; steps <= MOST_STEPS; steps++) {
+            change[steps] = 0.5 * (steps * STEP / CHANGE) * (steps * STEP / CHANGE);
+        }
         for (int b = 1; b < blocks; b++) {
             double[] next = new double[states];
             for (int s = 0; s < states; s++) {
                 int chosen = s;
                 double most = total[s];
                 for (int p = Math.max(0, s - MOST_STEPS); p <= Math.min(states - 1, s + MOST_STEPS); p++) {
-                    double change = (p - s) * STEP / CHANGE;
-                    double value = total[p] - 0.5 * change * change;
+                    double value = total[p] - change[Math.abs(p - s)];
                     chosen = value > most ? p : chosen;
-                    most = Math.max(most, value);
+                    most = value > most ? value : most;
                 }
                 from[b][s] = chosen;
                 next[s] = most + scores[b][s];

@@ -16,9 +16,11 @@ final class SpeedEvidence {
     /** As a shaft beside the one that is measured hardly shows; common practice, no source. */
     private static final double MOST = 4;
 
+    private static final SpeedClue[] CLUES = SpeedClue.values();
+
     private final LineSet lines;
     private final ShaftLines shaft;
-    private final double[] clues = new double[SpeedClue.values().length];
+    private final double[] clues = new double[CLUES.length];
     private int strongestLeft = -1;
 
     SpeedEvidence(LineSet lines, LineSpacings spacings, SpeedKnowledge known, ShaftLines shaft) {
@@ -133,7 +135,7 @@ final class SpeedEvidence {
     /** Logarithm of the odds against "none of the speeds", but for a constant that all speeds share. */
     double worth() {
         double sum = 0;
-        for (SpeedClue clue : SpeedClue.values()) {
+        for (SpeedClue clue : CLUES) {
             sum += clue.weight() * clues[clue.ordinal()];
         }
         return sum;

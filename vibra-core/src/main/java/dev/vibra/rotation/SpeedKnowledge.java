@@ -158,7 +158,12 @@ public final class SpeedKnowledge implements Serializable {
     }
 
     boolean allows(double hertz) {
-        return speeds.stream().anyMatch(band -> band.contains(hertz));
+        for (Band band : speeds) { // Asked of each line that is left beside each candidate.
+            if (band.contains(hertz)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Logarithm of the probability density of a speed that is allowed, over that of speeds even from 0 Hz to 60 Hz. */

@@ -82,11 +82,7 @@ public final class SynchronousResidual implements Serializable {
         int first = (int) Math.max(0, Math.ceil((angle.firstSeconds() - start) * rate - 1e-6));
         int last = (int) Math.min(wave.length() - 1, Math.floor((angle.lastSeconds() - start) * rate + 1e-6));
         double[] samples = Arrays.copyOfRange(wave.samples(), first, last + 1);
-        double[] angles = new double[samples.length];
-        for (int i = 0; i < angles.length; i++) {
-            double time = start + (first + i) / rate;
-            angles[i] = angle.revolutionsAt(Math.max(angle.firstSeconds(), Math.min(angle.lastSeconds(), time)));
-        }
+        double[] angles = angle.revolutionsAt(start, rate, first, samples.length);
         int turns = MeanTurn.turns(angles, Arrays.stream(ratios).min().orElseThrow());
         if (turns < FEWEST_TURNS) {
             return tooFew(turns);

@@ -72,16 +72,27 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      * @param offset index of the first one
      * @param length number of frames to convert
      * @return the array given
-     * @throws IllegalArgumentException if a range leaves its array or a sample isn't within ±1e70 in SI units; what
-     *     stands before it is converted
+     * @throws IllegalArgumentException if a range leaves its array or a sample isn't within ±1e70 in SI units; nothing
+     *     is converted
      */
     public double[] toSi(short[] samples, int firstFrame, double[] out, int offset, int length) {
-        check(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
-        for (int i = 0; i < length; i++) {
-            int index = (firstFrame + i) * channels + channel - 1;
-            out[offset + i] = si(samples[index], index);
+        int first = first(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
+        for (int i = 0; !isWithin(Short.MIN_VALUE) && i < length; i++) {
+            require(samples[first + i * channels], first + i * channels);
+        }
+        if (channels == 1) {
+            convert(samples, first, 1, out, offset, length);
+        } else {
+            convert(samples, first, channels, out, offset, length);
         }
         return out;
+    }
+
+    private void convert(short[] samples, int first, int step, double[] out, int offset, int length) {
+        double toSi = unit.toSi();
+        for (int i = 0; i < length; i++) {
+            out[offset + i] = samples[first + i * step] * scale * toSi;
+        }
     }
 
     /**
@@ -95,7 +106,8 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      */
     public Waveform waveform(double sampleRateHertz, short[] samples) {
         int frames = frames(Objects.requireNonNull(samples, "samples").length);
-        return Waveform.ofOwned(unit.quantity(), sampleRateHertz, toSi(samples, 0, new double[frames], 0, frames));
+        return Waveform.ofChecked(unit.quantity(), sampleRateHertz, 0,
+                toSi(samples, 0, new double[frames], 0, frames));
     }
 
     /**
@@ -107,16 +119,27 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      * @param offset index of the first one
      * @param length number of frames to convert
      * @return the array given
-     * @throws IllegalArgumentException if a range leaves its array or a sample isn't within ±1e70 in SI units; what
-     *     stands before it is converted
+     * @throws IllegalArgumentException if a range leaves its array or a sample isn't within ±1e70 in SI units; nothing
+     *     is converted
      */
     public double[] toSi(int[] samples, int firstFrame, double[] out, int offset, int length) {
-        check(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
-        for (int i = 0; i < length; i++) {
-            int index = (firstFrame + i) * channels + channel - 1;
-            out[offset + i] = si(samples[index], index);
+        int first = first(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
+        for (int i = 0; !isWithin(Integer.MIN_VALUE) && i < length; i++) {
+            require(samples[first + i * channels], first + i * channels);
+        }
+        if (channels == 1) {
+            convert(samples, first, 1, out, offset, length);
+        } else {
+            convert(samples, first, channels, out, offset, length);
         }
         return out;
+    }
+
+    private void convert(int[] samples, int first, int step, double[] out, int offset, int length) {
+        double toSi = unit.toSi();
+        for (int i = 0; i < length; i++) {
+            out[offset + i] = samples[first + i * step] * scale * toSi;
+        }
     }
 
     /**
@@ -130,7 +153,8 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      */
     public Waveform waveform(double sampleRateHertz, int[] samples) {
         int frames = frames(Objects.requireNonNull(samples, "samples").length);
-        return Waveform.ofOwned(unit.quantity(), sampleRateHertz, toSi(samples, 0, new double[frames], 0, frames));
+        return Waveform.ofChecked(unit.quantity(), sampleRateHertz, 0,
+                toSi(samples, 0, new double[frames], 0, frames));
     }
 
     /**
@@ -146,12 +170,25 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      *     stands before it is converted
      */
     public double[] toSi(float[] samples, int firstFrame, double[] out, int offset, int length) {
-        check(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
-        for (int i = 0; i < length; i++) {
-            int index = (firstFrame + i) * channels + channel - 1;
-            out[offset + i] = si(samples[index], index);
+        int first = first(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
+        if (channels == 1) {
+            convert(samples, first, 1, out, offset, length);
+        } else {
+            convert(samples, first, channels, out, offset, length);
         }
         return out;
+    }
+
+    private void convert(float[] samples, int first, int step, double[] out, int offset, int length) {
+        double toSi = unit.toSi();
+        for (int i = 0; i < length; i++) {
+            double stored = samples[first + i * step];
+            double si = stored * scale * toSi;
+            if (!(Math.abs(si) <= Require.LARGEST_SAMPLE)) {
+                throw failure(stored, first + i * step);
+            }
+            out[offset + i] = si;
+        }
     }
 
     /**
@@ -165,7 +202,8 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      */
     public Waveform waveform(double sampleRateHertz, float[] samples) {
         int frames = frames(Objects.requireNonNull(samples, "samples").length);
-        return Waveform.ofOwned(unit.quantity(), sampleRateHertz, toSi(samples, 0, new double[frames], 0, frames));
+        return Waveform.ofChecked(unit.quantity(), sampleRateHertz, 0,
+                toSi(samples, 0, new double[frames], 0, frames));
     }
 
     /**
@@ -181,12 +219,25 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      *     stands before it is converted
      */
     public double[] toSi(double[] samples, int firstFrame, double[] out, int offset, int length) {
-        check(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
-        for (int i = 0; i < length; i++) {
-            int index = (firstFrame + i) * channels + channel - 1;
-            out[offset + i] = si(samples[index], index);
+        int first = first(Objects.requireNonNull(samples, "samples").length, firstFrame, out, offset, length);
+        if (channels == 1) {
+            convert(samples, first, 1, out, offset, length);
+        } else {
+            convert(samples, first, channels, out, offset, length);
         }
         return out;
+    }
+
+    private void convert(double[] samples, int first, int step, double[] out, int offset, int length) {
+        double toSi = unit.toSi();
+        for (int i = 0; i < length; i++) {
+            double stored = samples[first + i * step];
+            double si = stored * scale * toSi;
+            if (!(Math.abs(si) <= Require.LARGEST_SAMPLE)) {
+                throw failure(stored, first + i * step);
+            }
+            out[offset + i] = si;
+        }
     }
 
     /**
@@ -200,12 +251,15 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
      */
     public Waveform waveform(double sampleRateHertz, double[] samples) {
         int frames = frames(Objects.requireNonNull(samples, "samples").length);
-        return Waveform.ofOwned(unit.quantity(), sampleRateHertz, toSi(samples, 0, new double[frames], 0, frames));
+        return Waveform.ofChecked(unit.quantity(), sampleRateHertz, 0,
+                toSi(samples, 0, new double[frames], 0, frames));
     }
 
-    private void check(int available, int firstFrame, double[] out, int offset, int length) {
+    /** Checks the ranges and finds the first sample; loops are called twice as one of step 1 is made for vectors. */
+    private int first(int available, int firstFrame, double[] out, int offset, int length) {
         Require.range("frames of samples", firstFrame, length, available / channels);
         Require.range("out", out, offset, length);
+        return firstFrame * channels + channel - 1;
     }
 
     private int frames(int samples) {
@@ -216,13 +270,19 @@ public record CountConversion(Unit unit, double scale, int channel, int channels
         return samples / channels;
     }
 
-    private double si(double stored, int index) {
-        double si = stored * scale * unit.toSi();
-        if (!(Math.abs(si) <= Require.LARGEST_SAMPLE)) {
-            throw new IllegalArgumentException("samples[" + index + "] must be within ±1e70 in SI units: " + stored + " times "
-                    + scale + " " + unit);
+    private boolean isWithin(double stored) {
+        return Math.abs(stored * scale * unit.toSi()) <= Require.LARGEST_SAMPLE;
+    }
+
+    private void require(double stored, int index) {
+        if (!isWithin(stored)) {
+            throw failure(stored, index);
         }
-        return si;
+    }
+
+    private IllegalArgumentException failure(double stored, int index) {
+        return new IllegalArgumentException("samples[" + index + "] must be within ±1e70 in SI units: " + stored
+                + " times " + scale + " " + unit);
     }
 
     /** Returns scale, unit and channel, as in {@code 1 is 0.00305 g, channel 2 of 4}. */

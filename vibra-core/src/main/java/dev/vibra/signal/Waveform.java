@@ -11,11 +11,14 @@ import dev.vibra.quantity.Level;
 import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
+import dev.vibra.transform.PlanCache;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * Samples of one channel, evenly spaced in time, in SI units, immutable.
@@ -33,7 +36,7 @@ public final class Waveform implements Serializable {
     private final Band band;
     private final LevelMethod method;
 
-    /** The array is owned: callers pass a fresh one. */
+    /** The array is owned: callers pass a fresh one, and check its samples where they didn't before. */
     private Waveform(Quantity quantity, double sampleRateHertz, double startSeconds, double[] owned, Band band,
             LevelMethod method) {
         this.quantity = Objects.requireNonNull(quantity, "quantity");
@@ -44,11 +47,15 @@ public final class Waveform implements Serializable {
         this.method = Objects.requireNonNull(method, "method");
         Require.atLeast("number of samples", owned.length, 1);
         Require.positive("number of samples over the sample rate", owned.length / sampleRateHertz, "s");
-        Require.samples(owned, 0, owned.length);
+    }
+
+    private Waveform checked() {
+        Require.samples(samples, 0, samples.length);
+        return this;
     }
 
     private Object readResolve() {
-        return new Waveform(quantity, sampleRateHertz, startSeconds, samples.clone(), band, method);
+        return new Waveform(quantity, sampleRateHertz, startSeconds, samples.clone(), band, method).checked();
     }
 
     /**
@@ -63,10 +70,11 @@ public final class Waveform implements Serializable {
     public static Waveform of(Unit unit, double sampleRateHertz, double... samples) {
         Objects.requireNonNull(unit, "unit");
         double[] si = Objects.requireNonNull(samples, "samples").clone();
+        double toSi = unit.toSi();
         for (int i = 0; i < si.length; i++) {
-            si[i] *= unit.toSi();
+            si[i] *= toSi;
         }
-        return new Waveform(unit.quantity(), sampleRateHertz, 0, si, null, LevelMethod.WHOLE_SIGNAL);
+        return ofChecked(unit.quantity(), sampleRateHertz, 0, si).checked();
     }
 
     /**
@@ -115,9 +123,9 @@ public final class Waveform implements Serializable {
         return CountConversion.of(unit, scale).waveform(sampleRateHertz, samples);
     }
 
-    /** Makes a waveform of an array that nobody else holds. */
-    static Waveform ofOwned(Quantity quantity, double sampleRateHertz, double[] owned) {
-        return new Waveform(quantity, sampleRateHertz, 0, owned, null, LevelMethod.WHOLE_SIGNAL);
+    /** Makes a waveform of an array that nobody else holds, whose samples were checked. */
+    static Waveform ofChecked(Quantity quantity, double sampleRateHertz, double startSeconds, double[] owned) {
+        return new Waveform(quantity, sampleRateHertz, startSeconds, owned, null, LevelMethod.WHOLE_SIGNAL);
     }
 
     /**
@@ -130,7 +138,7 @@ public final class Waveform implements Serializable {
      * @throws IllegalArgumentException if the sample rate is out of range, there is no sample or one is out of range
      */
     public static Waveform ofSi(Quantity quantity, double sampleRateHertz, double... samples) {
-        return ofOwned(quantity, sampleRateHertz, Objects.requireNonNull(samples, "samples").clone());
+        return ofChecked(quantity, sampleRateHertz, 0, Objects.requireNonNull(samples, "samples").clone()).checked();
     }
 
     /**
@@ -229,8 +237,9 @@ public final class Waveform implements Serializable {
                     + unit.quantity());
         }
         double[] values = samples.clone();
+        double toSi = unit.toSi();
         for (int i = 0; i < values.length; i++) {
-            values[i] /= unit.toSi();
+            values[i] /= toSi;
         }
         return values;
     }
@@ -364,7 +373,19 @@ public final class Waveform implements Serializable {
      * @see SpectralIntegration
      */
     public Waveform velocity(Band newBand) {
-        return within(Quantity.VELOCITY, Objects.requireNonNull(newBand, "newBand"));
+        return within(Quantity.VELOCITY, newBand, null);
+    }
+
+    /**
+     * Does what {@link #velocity(Band)} does, with the tables of a plan that a caller keeps for the next recording.
+     *
+     * @param newBand band as there
+     * @param plans the caller's plans, of this thread
+     * @return the velocity of the settled part
+     * @throws IllegalArgumentException if the band is out of range or the recording too short for it
+     */
+    public Waveform velocity(Band newBand, PlanCache plans) {
+        return within(Quantity.VELOCITY, newBand, Objects.requireNonNull(plans, "plans"));
     }
 
     /**
@@ -376,9 +397,22 @@ public final class Waveform implements Serializable {
      * @throws IllegalArgumentException if the band is out of range or the recording shorter than nine periods of its
      *     lower end
      * @see SpectralIntegration
+     * @see dev.vibra.record.WholeRecord levels of shorter recordings, with their error
      */
     public Waveform displacement(Band newBand) {
-        return within(Quantity.DISPLACEMENT, Objects.requireNonNull(newBand, "newBand"));
+        return within(Quantity.DISPLACEMENT, newBand, null);
+    }
+
+    /**
+     * Does what {@link #displacement(Band)} does, with the tables of a plan that a caller keeps for the next recording.
+     *
+     * @param newBand band as there
+     * @param plans the caller's plans, of this thread
+     * @return the displacement of the settled part
+     * @throws IllegalArgumentException if the band is out of range or the recording too short for it
+     */
+    public Waveform displacement(Band newBand, PlanCache plans) {
+        return within(Quantity.DISPLACEMENT, newBand, Objects.requireNonNull(plans, "plans"));
     }
 
     /**
@@ -393,14 +427,31 @@ public final class Waveform implements Serializable {
      * @see SpectralIntegration
      */
     public Waveform acceleration(Band newBand) {
-        return within(Quantity.ACCELERATION, Objects.requireNonNull(newBand, "newBand"));
+        return within(Quantity.ACCELERATION, newBand, null);
     }
 
-    private Waveform within(Quantity target, Band newBand) {
-        SpectralIntegration plan = SpectralIntegration.of(samples.length, sampleRateHertz, quantity, target, newBand);
+    /**
+     * Does what {@link #acceleration(Band)} does, with the tables of a plan that a caller keeps for the next recording.
+     *
+     * @param newBand band as there
+     * @param plans the caller's plans, of this thread
+     * @return the acceleration of the settled part
+     * @throws IllegalArgumentException if the band is out of range or the recording too short for it
+     */
+    public Waveform acceleration(Band newBand, PlanCache plans) {
+        return within(Quantity.ACCELERATION, newBand, Objects.requireNonNull(plans, "plans"));
+    }
+
+    /** Makes a plan of its own where it is given none to choose from. */
+    private Waveform within(Quantity target, Band newBand, PlanCache plans) {
+        Objects.requireNonNull(newBand, "newBand");
+        Supplier<SpectralIntegration> made = () ->
+                SpectralIntegration.of(samples.length, sampleRateHertz, quantity, target, newBand);
+        SpectralIntegration plan = plans == null ? made.get() : plans.get(SpectralIntegration.class,
+                List.of(samples.length, sampleRateHertz, quantity, target, newBand), made);
         double[] out = plan.process(samples, 0, new double[plan.settledLength()]);
         return new Waveform(target, sampleRateHertz, startSeconds + plan.settledFrom() / sampleRateHertz, out, newBand,
-                LevelMethod.ZERO_PHASE_BAND);
+                LevelMethod.ZERO_PHASE_BAND).checked();
     }
 
     /**
@@ -435,7 +486,7 @@ public final class Waveform implements Serializable {
         double[] settled = new double[out.length - settling];
         System.arraycopy(out, settling, settled, 0, settled.length);
         return new Waveform(target, sampleRateHertz, startSeconds + settling / sampleRateHertz, settled, newBand,
-                LevelMethod.SEVERITY_CHAIN);
+                LevelMethod.SEVERITY_CHAIN).checked();
     }
 
     /** Two waveforms are equal if quantity, sample rate, start, band, method and every sample are. */

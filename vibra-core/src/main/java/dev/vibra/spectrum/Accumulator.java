@@ -13,11 +13,16 @@ final class Accumulator {
     private long count;
 
     Accumulator(SpectrumPlan plan, Averaging averaging) {
+        this(plan, averaging, plan.newWorker());
+    }
+
+    /** With a worker that others of the same thread use in between. */
+    Accumulator(SpectrumPlan plan, Averaging averaging, SpectrumPlan.Worker worker) {
         this.averaging = averaging;
-        worker = plan.newWorker();
+        this.worker = worker;
         boolean vector = averaging.kind() == Averaging.Kind.VECTOR;
         held = new double[vector ? 2 * plan.lines() : plan.lines()];
-        block = new double[held.length];
+        block = new double[averaging.kind() == Averaging.Kind.RMS ? 0 : held.length];
     }
 
     void add(double[] samples, int offset) {
@@ -38,6 +43,18 @@ final class Accumulator {
                     held[k] += weight * (block[k] - held[k]);
                 }
             }
+        }
+    }
+
+    /** Two blocks that stand one after the other. */
+    void addTwo(double[] samples) {
+        int length = samples.length / 2;
+        if (averaging.kind() == Averaging.Kind.RMS) {
+            worker.addMeanSquares(samples, 0, length, 2, held);
+            count += 2;
+        } else {
+            add(samples, 0);
+            add(samples, length);
         }
     }
 

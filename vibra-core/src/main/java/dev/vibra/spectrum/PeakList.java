@@ -1,6 +1,10 @@
 package dev.vibra.spectrum;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.quantity.Detector;
+import dev.vibra.quantity.Level;
+import dev.vibra.quantity.LevelMethod;
+import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
 import java.io.Serializable;
 import java.util.AbstractList;
@@ -8,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.RandomAccess;
+import java.util.stream.IntStream;
 
 /** Peaks of a spectrum, the largest first, unmodifiable; prints as a small table. */
 public final class PeakList extends AbstractList<SpectralPeak> implements RandomAccess, Serializable {
@@ -17,6 +22,12 @@ public final class PeakList extends AbstractList<SpectralPeak> implements Random
 
     PeakList(List<SpectralPeak> peaks) {
         this.peaks = List.copyOf(peaks);
+    }
+
+    /** Takes peaks as frequencies and rms values in the SI unit, the largest first. */
+    static PeakList of(Quantity quantity, double[] hertz, double[] rms) {
+        return new PeakList(IntStream.range(0, hertz.length).mapToObj(i -> new SpectralPeak(hertz[i],
+                Level.ofSi(rms[i], quantity, Detector.RMS).by(LevelMethod.SPECTRUM_LINE))).toList());
     }
 
     private Object readResolve() {

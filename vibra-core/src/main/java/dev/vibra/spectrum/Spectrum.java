@@ -8,7 +8,9 @@ import dev.vibra.quantity.Level;
 import dev.vibra.quantity.LevelMethod;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.signal.Waveform;
+import dev.vibra.transform.PlanCache;
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
@@ -36,6 +38,8 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
  */
 public final class Spectrum implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Fewer blocks take less time one by one than the tables for two at a time. */
+    private static final int FEWEST_FOR_PAIRS = 12;
 
     private final SpectrumSettings settings;
     private final Quantity measured;
@@ -46,16 +50,16 @@ public final class Spectrum implements Serializable {
     private final double noiseBandwidthBins;
     private final double[] meanSquares;
 
-    private Spectrum(Waveform wave, SpectrumSettings settings) {
+    private Spectrum(Waveform wave, SpectrumSettings settings, PlanCache plans) {
         this.settings = settings;
         measured = wave.quantity();
         quantity = measured;
         sampleRateHertz = wave.sampleRateHertz();
         blockLength = settings.blockLength(wave);
-        SpectrumPlan plan = SpectrumPlan.of(blockLength, settings.window());
+        SpectrumPlan plan = SpectrumPlan.of(blockLength, settings.window(), plans);
         noiseBandwidthBins = plan.noiseBandwidth();
         meanSquares = new double[plan.lines()];
-        blocks = average(wave, plan);
+        blocks = average(wave, new Accumulator(plan, settings.averaging(), plan.worker(plans)));
         Require.allFinite("mean squares of the lines", meanSquares);
     }
 
@@ -100,8 +104,22 @@ public final class Spectrum implements Serializable {
      * @throws IllegalArgumentException if the recording is too short
      */
     public static Spectrum of(Waveform wave, SpectrumSettings settings) {
+        return of(wave, settings, PlanCache.ofSize(2));
+    }
+
+    /**
+     * Makes the spectrum of a recording as {@link #of(Waveform, SpectrumSettings)} does, with the tables that are kept.
+     *
+     * @param wave recording, at least 2 samples
+     * @param settings window, resolution, overlap
+     * @param plans plans of the thread
+     * @return the spectrum
+     * @throws IllegalArgumentException if the recording is too short
+     */
+    public static Spectrum of(Waveform wave, SpectrumSettings settings, PlanCache plans) {
         Require.atLeast("number of samples", Objects.requireNonNull(wave, "wave").length(), 2);
-        return new Spectrum(wave, Objects.requireNonNull(settings, "settings"));
+        return new Spectrum(wave, Objects.requireNonNull(settings, "settings"),
+                Objects.requireNonNull(plans, "plans"));
     }
 
     /** For meters, which average block by block themselves. */
@@ -117,13 +135,21 @@ public final class Spectrum implements Serializable {
         this.meanSquares = Require.allNotNegative("mean squares of the lines", ownedMeanSquares);
     }
 
-    private int average(Waveform wave, SpectrumPlan plan) {
-        Accumulator accumulator = new Accumulator(plan, settings.averaging());
-        double[] block = new double[blockLength];
+    private int average(Waveform wave, Accumulator accumulator) {
+        double[] two = new double[2 * blockLength];
         int step = settings.step(blockLength);
-        for (int from = 0; from + blockLength <= wave.length(); from += step) {
-            wave.copyTo(from, block, 0, blockLength);
-            accumulator.add(block, 0);
+        int whole = (wave.length() - blockLength) / step + 1;
+        int together = whole < FEWEST_FOR_PAIRS ? 1 : 2;
+        for (int block = 0; block < whole; block += together) {
+            int taken = Math.min(together, whole - block);
+            for (int i = 0; i < taken; i++) {
+                wave.copyTo((block + i) * step, two, i * blockLength, blockLength);
+            }
+            if (taken == 1) {
+                accumulator.add(two, 0);
+            } else {
+                accumulator.addTwo(two);
+            }
         }
         accumulator.meanSquares(meanSquares);
         return Math.toIntExact(accumulator.count());
@@ -337,28 +363,18 @@ public final class Spectrum implements Serializable {
     /** Returns the mean square of a line in the quantity that this spectrum is read as. */
     double meanSquare(int line) {
         double square = meanSquares[Objects.checkIndex(line, meanSquares.length)];
-        int integrations = measured == quantity ? 0 : measured.integrationsTo(quantity);
+        int integrations = integrations();
         if (integrations == 0) {
             return square;
         }
-        return line == 0 ? 0 : square * Math.pow(2 * Math.PI * frequencyHertz(line), -2 * integrations);
+        double turning = 2 * Math.PI * frequencyHertz(line);
+        double once = integrations > 0 ? square / (turning * turning) : square * (turning * turning);
+        return line == 0 ? 0 : integrations * integrations == 1 ? once
+                : integrations > 0 ? once / (turning * turning) : once * (turning * turning);
     }
 
-    /** Returns the mean square of a line as it was measured. */
-    double measuredMeanSquare(int line) {
-        return meanSquares[line];
-    }
-
-    /**
-     * Returns the factor from the measured amplitude to the amplitude in the quantity that this spectrum is read as.
-     */
-    double conversion(double hertz) {
-        return measured == quantity ? 1 : Math.pow(2 * Math.PI * hertz, -measured.integrationsTo(quantity));
-    }
-
-    /** Returns the settings. */
-    SpectrumSettings settings() {
-        return settings;
+    private int integrations() {
+        return measured == quantity ? 0 : measured.integrationsTo(quantity);
     }
 
     /**
@@ -398,7 +414,7 @@ public final class Spectrum implements Serializable {
      * @throws IllegalArgumentException if the count is below 1
      */
     public PeakList peaks(int count) {
-        return new PeakFinder(this).largest(Require.atLeast("count", count, 1), 0, Double.POSITIVE_INFINITY);
+        return peaks(Require.atLeast("count", count, 1), 0, Double.POSITIVE_INFINITY);
     }
 
     /**
@@ -411,8 +427,16 @@ public final class Spectrum implements Serializable {
      */
     public PeakList peaks(int count, Band band) {
         Objects.requireNonNull(band, "band");
-        return new PeakFinder(this).largest(Require.atLeast("count", count, 1), band.lowestHertz(),
-                band.highestHertz());
+        return peaks(Require.atLeast("count", count, 1), band.lowestHertz(), band.highestHertz());
+    }
+
+    private PeakList peaks(int count, double fromHertz, double toHertz) {
+        PeakPlan plan = PeakPlan.of(lines(), resolutionHertz(), settings.window()).between(fromHertz, toHertz)
+                .withIntegrations(integrations());
+        double[] hertz = new double[Math.min(count, lines() / 2 + 1)];
+        double[] rms = new double[hertz.length];
+        int found = plan.largest(meanSquares, hertz.length, hertz, rms);
+        return PeakList.of(quantity, Arrays.copyOf(hertz, found), rms);
     }
 
     /**
@@ -426,7 +450,7 @@ public final class Spectrum implements Serializable {
     public Optional<SpectralPeak> peakNear(double hertz, double toleranceHertz) {
         Require.notNegative("hertz", hertz, "Hz");
         Require.notNegative("toleranceHertz", toleranceHertz, "Hz");
-        return new PeakFinder(this).largest(1, hertz - toleranceHertz, hertz + toleranceHertz).stream().findFirst();
+        return peaks(1, hertz - toleranceHertz, hertz + toleranceHertz).stream().findFirst();
     }
 
     /** Returns lines, resolution, averages and window. */

@@ -8,6 +8,7 @@ import dev.vibra.state.Arrival;
 import dev.vibra.state.Continuity;
 import dev.vibra.state.Recipe;
 import dev.vibra.state.Resumable;
+import dev.vibra.transform.PlanCache;
 import java.util.Objects;
 
 /**
@@ -27,7 +28,7 @@ public final class SpectrumMeter implements Resumable<SpectrumMeter> {
     private final OrderedBlocks stream;
     private final int code;
 
-    private SpectrumMeter(Made made) {
+    private SpectrumMeter(Made made, PlanCache plans) {
         this.made = made;
         SpectrumSettings settings = made.settings;
         int length = settings.blockLength(made.sampleRateHertz, LONGEST + 1);
@@ -36,8 +37,8 @@ public final class SpectrumMeter implements Resumable<SpectrumMeter> {
                     + " Hz at this sample rate",
                     settings.resolutionHertz());
         }
-        plan = SpectrumPlan.of(length, settings.window());
-        accumulator = new Accumulator(plan, settings.averaging());
+        plan = SpectrumPlan.of(length, settings.window(), plans);
+        accumulator = new Accumulator(plan, settings.averaging(), plan.worker(plans));
         stream = new OrderedBlocks(length, settings.step(length));
         code = made.code(plan);
     }
@@ -52,7 +53,25 @@ public final class SpectrumMeter implements Resumable<SpectrumMeter> {
      * @throws IllegalArgumentException if the resolution doesn't fit the sample rate
      */
     public static SpectrumMeter of(Quantity quantity, double sampleRateHertz, SpectrumSettings settings) {
-        return new SpectrumMeter(new Made(quantity, sampleRateHertz, settings));
+        return of(quantity, sampleRateHertz, settings, PlanCache.ofSize(2));
+    }
+
+    /**
+     * Makes a meter that shares plans and their workspace with others, so that many need little more memory than what
+     * they hold of their own streams. All that share them must run in one thread. A meter that is resumed by {@code
+     * StreamState.resume} has plans of its own; {@link #resumeFrom} keeps them shared.
+     *
+     * @param quantity what the stream measures
+     * @param sampleRateHertz sample rate in Hz
+     * @param settings window, resolution, overlap, averaging
+     * @param plans plans of the thread
+     * @return a meter that has seen nothing
+     * @throws IllegalArgumentException if the resolution doesn't fit the sample rate
+     */
+    public static SpectrumMeter of(Quantity quantity, double sampleRateHertz, SpectrumSettings settings,
+            PlanCache plans) {
+        return new SpectrumMeter(new Made(quantity, sampleRateHertz, settings),
+                Objects.requireNonNull(plans, "plans"));
     }
 
     /** What makes such a meter. */
@@ -65,7 +84,7 @@ public final class SpectrumMeter implements Resumable<SpectrumMeter> {
 
         @Override
         public SpectrumMeter make() {
-            return new SpectrumMeter(this);
+            return new SpectrumMeter(this, PlanCache.ofSize(2));
         }
 
         int code(SpectrumPlan plan) {

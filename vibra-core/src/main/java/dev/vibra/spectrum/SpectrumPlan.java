@@ -1,8 +1,11 @@
 package dev.vibra.spectrum;
 
 import dev.vibra.internal.Require;
+import dev.vibra.transform.PlanCache;
+import dev.vibra.transform.PowerPair;
 import dev.vibra.transform.RealTransform;
 import dev.vibra.window.Window;
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -14,22 +17,49 @@ import java.util.Objects;
 public final class SpectrumPlan {
     private final int length;
     private final Window window;
-    private final double[] weights;
+    /**
+     * Weights that make the square of a line its mean square, with its counterpart at negative frequency; the lines of
+     * 0 Hz and of half the sample rate have none.
+     */
+    private final double[] scaledWeights;
     private final double sumOfWeights;
     private final double sumOfSquares;
 
     private SpectrumPlan(int length, Window window) {
         this.length = Require.atLeast("block length", length, 2);
         this.window = Objects.requireNonNull(window, "window");
-        weights = window.samples(length);
+        scaledWeights = window.samples(length);
         double sum = 0;
         double squares = 0;
-        for (double w : weights) {
+        for (double w : scaledWeights) {
             sum += w;
             squares += w * w;
         }
         sumOfWeights = sum;
         sumOfSquares = squares;
+        double scale = Math.sqrt(2) / Math.abs(sum);
+        for (int i = 0; i < length; i++) {
+            scaledWeights[i] *= scale;
+        }
+    }
+
+    /** In four sums, which a processor adds up side by side. */
+    private static double sum(double[] values, int from, int count) {
+        double a = 0;
+        double b = 0;
+        double c = 0;
+        double d = 0;
+        int i = from;
+        for (; i + 4 <= from + count; i += 4) {
+            a += values[i];
+            b += values[i + 1];
+            c += values[i + 2];
+            d += values[i + 3];
+        }
+        for (; i < from + count; i++) {
+            a += values[i];
+        }
+        return a + b + (c + d);
     }
 
     /**
@@ -42,6 +72,16 @@ public final class SpectrumPlan {
      */
     public static SpectrumPlan of(int length, Window window) {
         return new SpectrumPlan(length, window);
+    }
+
+    /** The plan that a thread keeps. */
+    static SpectrumPlan of(int length, Window window, PlanCache plans) {
+        return plans.get(SpectrumPlan.class, List.of(length, window), () -> of(length, window));
+    }
+
+    /** The worker that a thread keeps. */
+    Worker worker(PlanCache plans) {
+        return plans.get(Worker.class, List.of(length, window), this::newWorker);
     }
 
     /**
@@ -93,7 +133,8 @@ public final class SpectrumPlan {
     public final class Worker {
         private final RealTransform transform = RealTransform.of(length);
         private final double[] weighted = new double[length];
-        private final double[] spectrum = new double[2 * transform.lines()];
+        private PowerPair pair;
+        private double[] secondWeighted;
 
         private Worker() {}
 
@@ -117,14 +158,61 @@ public final class SpectrumPlan {
          */
         public double[] addMeanSquares(double[] block, int offset, double[] sums) {
             Require.range("sums", sums, 0, lines());
-            transform(Objects.requireNonNull(block, "block"), offset);
-            double single = 1 / (sumOfWeights * sumOfWeights);
-            for (int k = 0; k < lines(); k++) {
-                double re = spectrum[2 * k];
-                double im = spectrum[2 * k + 1];
-                sums[k] += (single(k) ? single : 2 * single) * (re * re + im * im);
-            }
+            weigh(Objects.requireNonNull(block, "block"), offset, weighted);
+            double low = sums[0];
+            double high = sums[length / 2];
+            transform.addPower(weighted, 0, sums);
+            halveSingle(sums, low, high);
             return sums;
+        }
+
+        /**
+         * Adds the mean squares of the lines of several blocks, two at a time, which takes less time than one by one.
+         * The first call makes the workspace for it.
+         *
+         * @param samples samples; left alone
+         * @param offset index of the first sample of the first block
+         * @param step samples from the start of a block to that of the next, at least 1
+         * @param blocks number of blocks, zero or more
+         * @param sums receives the mean squares added to what it holds, {@link #lines()} values in the unit squared
+         * @return the accumulator
+         * @throws IllegalArgumentException if an argument is out of range or a range leaves its array
+         */
+        public double[] addMeanSquares(double[] samples, int offset, int step, int blocks, double[] sums) {
+            Objects.requireNonNull(samples, "samples");
+            Require.atLeast("step", step, 1);
+            Require.atLeast("blocks", blocks, 0);
+            Require.range("sums", sums, 0, lines());
+            if (blocks > 0 && offset + (blocks - 1L) * step > samples.length - length) {
+                throw new IllegalArgumentException("blocks must lie inside the samples: " + blocks + " of " + length
+                        + " samples, " + step + " apart, from " + offset + " on in " + samples.length);
+            }
+            int next = offset;
+            for (int block = 0; block + 2 <= blocks; block += 2, next += 2 * step) {
+                addPair(samples, next, next + step, sums);
+            }
+            return blocks % 2 == 0 ? sums : addMeanSquares(samples, next, sums);
+        }
+
+        private void addPair(double[] samples, int first, int second, double[] sums) {
+            if (pair == null) {
+                pair = PowerPair.of(length);
+                secondWeighted = new double[length];
+            }
+            weigh(samples, first, weighted);
+            weigh(samples, second, secondWeighted);
+            double low = sums[0];
+            double high = sums[length / 2];
+            pair.add(weighted, secondWeighted, sums);
+            halveSingle(sums, low, high);
+        }
+
+        /** The lines without a counterpart, of what was added to their sums. */
+        private void halveSingle(double[] sums, double low, double high) {
+            sums[0] = low + 0.5 * (sums[0] - low);
+            if (length % 2 == 0) {
+                sums[length / 2] = high + 0.5 * (sums[length / 2] - high);
+            }
         }
 
         /**
@@ -139,33 +227,22 @@ public final class SpectrumPlan {
          */
         public double[] complexLines(double[] block, int offset, double[] out) {
             Require.range("out", out, 0, 2 * lines());
-            transform(Objects.requireNonNull(block, "block"), offset);
-            double scale = 1 / Math.abs(sumOfWeights);
-            double doubled = Math.sqrt(2) * scale;
-            for (int k = 0; k < lines(); k++) {
-                double factor = single(k) ? scale : doubled;
-                out[2 * k] = factor * spectrum[2 * k];
-                out[2 * k + 1] = factor * spectrum[2 * k + 1];
+            weigh(Objects.requireNonNull(block, "block"), offset, weighted);
+            transform.forward(weighted, 0, out);
+            out[0] *= Math.sqrt(0.5);
+            if (length % 2 == 0) {
+                out[length] *= Math.sqrt(0.5);
             }
             return out;
         }
 
-        private void transform(double[] block, int offset) {
+        private void weigh(double[] block, int offset, double[] out) {
             Require.range("block", block, offset, length);
-            double mean = 0;
-            for (int i = offset; i < offset + length; i++) {
-                mean += block[i];
+            double mean = sum(block, offset, length) / length;
+            System.arraycopy(block, offset, out, 0, length);
+            for (int i = 0; i < out.length; i++) {
+                out[i] = (out[i] - mean) * scaledWeights[i];
             }
-            mean /= length;
-            for (int i = 0; i < length; i++) {
-                weighted[i] = (block[offset + i] - mean) * weights[i];
-            }
-            transform.forward(weighted, 0, spectrum);
-        }
-
-        /** The lines of 0 Hz and of half the sample rate have no counterpart at negative frequency. */
-        private boolean single(int k) {
-            return k == 0 || 2 * k == length;
         }
 
         /** Returns the plan. */

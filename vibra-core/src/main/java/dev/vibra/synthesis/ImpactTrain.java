@@ -2,8 +2,11 @@ package dev.vibra.synthesis;
 
 import dev.vibra.internal.Require;
 import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
+import org.apache.commons.math3.complex.Complex;
 
 /**
  * Impacts at a nearly steady rate, each of which rings a resonance.
@@ -114,6 +117,7 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
         int ringing = (int) Math.min(samples.length, Math.ceil(-StrictMath.log(NEGLIGIBLE) / decay * sampleRate));
         Require.within("rateHertz times the samples of the ringing over the sample rate",
                 rateHertz / sampleRate * ringing, 0, MOST_AT_ONCE, "");
+        List<Impact> impacts = new ArrayList<>();
         double even = 0.5 / rateHertz;
         double share = 1;
         while (even * sampleRate < samples.length) {
@@ -121,29 +125,59 @@ public record ImpactTrain(double rateHertz, double peak, double resonanceHertz, 
             double strength = share * peak * (1 + swing) / (1 + modulationDepth);
             double time = clock.applyAsDouble(even);
             int first = (int) Math.ceil(time * sampleRate);
-            int last = (int) Math.min((long) samples.length, (long) first + ringing);
-            ring(samples, first, last, strength, first / sampleRate - time, sampleRate);
+            if (first < samples.length) {
+                double since = first / sampleRate - time;
+                impacts.add(new Impact(first, pointer(strength, since), first + (long) ringing,
+                        pointer(strength, since + ringing / sampleRate)));
+            }
             // An interval can't be negative; at the largest jitter allowed that would be a draw of minus five sigma.
             even += Math.max(0, 1 + jitter * random.nextGaussian()) / rateHertz;
             share = share == 1 ? alternate : 1;
         }
+        ring(samples, impacts, pointer(1, 1 / sampleRate));
     }
 
-    /** The decaying sine is the imaginary part of a pointer that turns and shrinks by the same factor each sample. */
-    private void ring(double[] samples, int first, int last, double strength, double since, double sampleRate) {
+    /** First sample of the ringing, the one behind its last, and where its pointer stands at both. */
+    private record Impact(int first, Complex start, long end, Complex rest) {}
+
+    /** The decaying sine is the imaginary part of a pointer that turns and shrinks. */
+    private Complex pointer(double strength, double since) {
         double decay = 2 * Math.PI * dampingRatio * resonanceHertz;
         double damped = 2 * Math.PI * resonanceHertz * StrictMath.sqrt(1 - dampingRatio * dampingRatio);
         double shrunk = strength * StrictMath.exp(-decay * since);
-        double re = shrunk * StrictMath.cos(damped * since);
-        double im = shrunk * StrictMath.sin(damped * since);
-        double shrink = StrictMath.exp(-decay / sampleRate);
-        double stepRe = shrink * StrictMath.cos(damped / sampleRate);
-        double stepIm = shrink * StrictMath.sin(damped / sampleRate);
-        for (int i = first; i < last; i++) {
-            samples[i] += im;
-            double turned = re * stepRe - im * stepIm;
-            im = re * stepIm + im * stepRe;
-            re = turned;
+        return new Complex(shrunk * StrictMath.cos(damped * since), shrunk * StrictMath.sin(damped * since));
+    }
+
+    /**
+     * All pointers turn and shrink by the same factor each sample, so their sum does: an impact adds its pointer at its
+     * first sample and takes away what is left behind its last.
+     */
+    private static void ring(double[] samples, List<Impact> impacts, Complex step) {
+        int begun = 0;
+        int ended = 0;
+        double re = 0;
+        double im = 0;
+        for (int i = 0; i < samples.length;) {
+            for (; begun < impacts.size() && impacts.get(begun).first == i; begun++) {
+                re += impacts.get(begun).start.getReal();
+                im += impacts.get(begun).start.getImaginary();
+            }
+            for (; ended < begun && impacts.get(ended).end == i; ended++) {
+                re -= impacts.get(ended).rest.getReal();
+                im -= impacts.get(ended).rest.getImaginary();
+            }
+            if (ended == begun) {
+                re = 0;
+                im = 0;
+            }
+            long next = Math.min(begun < impacts.size() ? impacts.get(begun).first : samples.length,
+                    ended < begun ? impacts.get(ended).end : samples.length);
+            for (int last = (int) Math.min(next, samples.length); i < last; i++) {
+                samples[i] += im;
+                double turned = re * step.getReal() - im * step.getImaginary();
+                im = re * step.getImaginary() + im * step.getReal();
+                re = turned;
+            }
         }
     }
 }

@@ -8,8 +8,8 @@ import dev.vibra.internal.Require;
  * <p>Normalisation: {@link #forward} computes {@code X[k] = Σ x[n]·exp(-2πi·kn/N)} unscaled, {@link #inverse} divides
  * by N, so that one undoes the other. Output order: k = 0 … N-1, negative frequencies in the upper half.
  *
- * <p>Any length up to 2²⁸, as far as the heap holds it; powers of two and lengths with few and small odd factors
- * (12,000, 25,600, 102,400) are fast, others take four to twelve times as long and as much more memory. An instance
+ * <p>Any length up to 2²⁸, as far as the heap holds it; lengths without prime factors above 13 (12,000, 25,600,
+ * 102,400) are fast, others take about six times as long and as much more memory. An instance
  * holds workspace: it is not thread-safe, one per thread. Nothing is allocated after it was made and no thread is
  * started.
  */
@@ -68,9 +68,7 @@ public final class ComplexTransform {
      */
     public void inverse(double[] data, int offset) {
         Require.range("data", data, offset, 2 * length);
-        Complex.conjugate(data, offset, length, 1);
-        kernel.forward(data, offset);
-        Complex.conjugate(data, offset, length, 1.0 / length);
+        kernel.inverse(data, offset);
     }
 
     /** Returns a short description. */

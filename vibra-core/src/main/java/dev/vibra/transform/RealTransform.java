@@ -9,26 +9,22 @@ import dev.vibra.internal.Require;
  * by N. Output order: {@link #lines()} interleaved complex values for k = 0 … N/2 (integer division); for an even
  * length the last is the line at half the sample rate.
  *
- * <p>An even length costs one complex transform of half the length. An instance holds workspace: it is not thread-safe,
- * one per thread. Nothing is allocated after it was made and no thread is started.
+ * <p>An even length costs half of a complex transform. Lengths without prime factors above 13 are fast; see {@link
+ * #fastLengthFrom} and {@link ComplexTransform}. An instance holds workspace: it is not thread-safe, one per thread.
+ * Nothing is allocated after it was made and no thread is started.
  */
 public final class RealTransform {
-    private final int length;
-    private final boolean even;
-    private final ComplexTransform transform;
-    private final double[] work;
-    private static final int[] FAST_ODD_PARTS = {1, 3, 5, 9, 15, 25, 27, 45, 75, 81, 125, 135, 225, 243, 375,
-        405, 625, 675, 729};
+    private static final int LONGEST = 1 << 29;
 
-    private final double[] roots;
+    private final int length;
+    private final RealKernel kernel;
 
     private RealTransform(int length) {
         this.length = Require.atLeast("length", length, 1);
-        even = length % 2 == 0;
-        int complexLength = even ? length / 2 : length;
-        transform = ComplexTransform.of(complexLength);
-        work = new double[2 * complexLength];
-        roots = even ? Kernel.roots(length / 4 + 1, length) : new double[0];
+        if (length > LONGEST || length % 2 != 0 && length > LONGEST / 2) {
+            throw new IllegalArgumentException("length must be at most " + LONGEST + ", half that if odd: " + length);
+        }
+        kernel = RealKernel.of(length);
     }
 
     /**
@@ -43,22 +39,27 @@ public final class RealTransform {
     }
 
     /**
-     * Finds the longest length of a fast transform that isn't above a length: even, with few and small odd factors. It
-     * leaves out a sixteenth at most, from 1000 samples on.
+     * Finds the longest length of a fast transform that isn't above a length: even, with no prime factor but 2, 3 and 5
+     * and an odd part of at most 729. It leaves out a sixteenth at most, from 1000 samples on.
      *
      * @param longest highest length, at least 2
      * @return the length, at least 2
      * @throws IllegalArgumentException if the length is below 2
      */
     public static int fastLength(int longest) {
-        Require.atLeast("longest", longest, 2);
-        int best = 2;
-        for (int odd : FAST_ODD_PARTS) {
-            if (odd <= longest / 2) {
-                best = Math.max(best, odd * Integer.highestOneBit(longest / odd));
-            }
-        }
-        return best;
+        return (int) FastLengths.upTo(Require.atLeast("longest", longest, 2));
+    }
+
+    /**
+     * Finds the shortest length of a fast transform that isn't below a length: even, with no prime factor but 2, 3 and
+     * 5.
+     *
+     * @param shortest lowest length, 1 to 2²⁹
+     * @return the length, at least 2
+     * @throws IllegalArgumentException if the length is out of range
+     */
+    public static int fastLengthFrom(int shortest) {
+        return (int) FastLengths.from(Require.count("shortest", shortest, 1, LONGEST));
     }
 
     /**
@@ -89,21 +90,40 @@ public final class RealTransform {
      * @throws IllegalArgumentException if an array is too short
      */
     public double[] forward(double[] samples, int offset, double[] spectrum) {
+        return forward(samples, offset, 0, spectrum);
+    }
+
+    /**
+     * Transforms samples less a level, such as their mean, to spectral lines, unscaled.
+     *
+     * @param samples {@link #length()} real samples from the offset on; left alone unless it is also the output
+     * @param offset index of the first sample
+     * @param level what is taken off each sample first
+     * @param spectrum receives {@code 2·lines()} interleaved values
+     * @return the array of the spectrum
+     * @throws IllegalArgumentException if an array is too short
+     */
+    public double[] forward(double[] samples, int offset, double level, double[] spectrum) {
         Require.range("samples", samples, offset, length);
         Require.range("spectrum", spectrum, 0, 2 * lines());
-        if (even) {
-            System.arraycopy(samples, offset, work, 0, length);
-            transform.forward(work, 0);
-            separate(spectrum);
-        } else {
-            for (int i = 0; i < length; i++) {
-                work[2 * i] = samples[offset + i];
-                work[2 * i + 1] = 0;
-            }
-            transform.forward(work, 0);
-            System.arraycopy(work, 0, spectrum, 0, 2 * lines());
-        }
+        kernel.forward(samples, offset, level, spectrum);
         return spectrum;
+    }
+
+    /**
+     * Transforms samples and adds the squared magnitudes of the lines to sums; less work than to hand out the lines.
+     *
+     * @param samples {@link #length()} real samples from the offset on; left alone
+     * @param offset index of the first sample
+     * @param sums {@link #lines()} sums, added to
+     * @return the array of the sums
+     * @throws IllegalArgumentException if an array is too short
+     */
+    public double[] addPower(double[] samples, int offset, double[] sums) {
+        Require.range("samples", samples, offset, length);
+        Require.range("sums", sums, 0, lines());
+        kernel.addPower(samples, offset, sums);
+        return sums;
     }
 
     /**
@@ -119,75 +139,8 @@ public final class RealTransform {
     public double[] inverse(double[] spectrum, double[] samples, int offset) {
         Require.range("spectrum", spectrum, 0, 2 * lines());
         Require.range("samples", samples, offset, length);
-        if (even) {
-            merge(spectrum);
-            transform.inverse(work, 0);
-            System.arraycopy(work, 0, samples, offset, length);
-        } else {
-            mirror(spectrum);
-            transform.inverse(work, 0);
-            for (int i = 0; i < length; i++) {
-                samples[offset + i] = work[2 * i];
-            }
-        }
+        kernel.inverse(spectrum, samples, offset);
         return samples;
-    }
-
-    /**
-     * Even and odd samples were transformed as real and imaginary parts: tells the two spectra apart and joins them.
-     */
-    private void separate(double[] spectrum) {
-        int half = length / 2;
-        double re0 = work[0];
-        double im0 = work[1];
-        spectrum[0] = re0 + im0;
-        spectrum[1] = 0;
-        spectrum[2 * half] = re0 - im0;
-        spectrum[2 * half + 1] = 0;
-        for (int k = 1; k <= half / 2; k++) {
-            int m = half - k;
-            double evenRe = 0.5 * (work[2 * k] + work[2 * m]);
-            double evenIm = 0.5 * (work[2 * k + 1] - work[2 * m + 1]);
-            double oddRe = 0.5 * (work[2 * k + 1] + work[2 * m + 1]);
-            double oddIm = -0.5 * (work[2 * k] - work[2 * m]);
-            double turnedRe = oddRe * roots[2 * k] - oddIm * roots[2 * k + 1];
-            double turnedIm = oddRe * roots[2 * k + 1] + oddIm * roots[2 * k];
-            spectrum[2 * k] = evenRe + turnedRe;
-            spectrum[2 * k + 1] = evenIm + turnedIm;
-            spectrum[2 * m] = evenRe - turnedRe;
-            spectrum[2 * m + 1] = turnedIm - evenIm;
-        }
-    }
-
-    /** Undoes {@link #separate}. */
-    private void merge(double[] spectrum) {
-        int half = length / 2;
-        work[0] = 0.5 * (spectrum[0] + spectrum[2 * half]);
-        work[1] = 0.5 * (spectrum[0] - spectrum[2 * half]);
-        for (int k = 1; k <= half / 2; k++) {
-            int m = half - k;
-            double evenRe = 0.5 * (spectrum[2 * k] + spectrum[2 * m]);
-            double evenIm = 0.5 * (spectrum[2 * k + 1] - spectrum[2 * m + 1]);
-            double turnedRe = 0.5 * (spectrum[2 * k] - spectrum[2 * m]);
-            double turnedIm = 0.5 * (spectrum[2 * k + 1] + spectrum[2 * m + 1]);
-            double oddRe = turnedRe * roots[2 * k] + turnedIm * roots[2 * k + 1];
-            double oddIm = turnedIm * roots[2 * k] - turnedRe * roots[2 * k + 1];
-            work[2 * k] = evenRe - oddIm;
-            work[2 * k + 1] = evenIm + oddRe;
-            work[2 * m] = evenRe + oddIm;
-            work[2 * m + 1] = oddRe - evenIm;
-        }
-    }
-
-    private void mirror(double[] spectrum) {
-        work[0] = spectrum[0];
-        work[1] = 0;
-        for (int k = 1; k < lines(); k++) {
-            int m = length - k;
-            work[2 * k] = work[2 * m] = spectrum[2 * k];
-            work[2 * k + 1] = spectrum[2 * k + 1];
-            work[2 * m + 1] = -spectrum[2 * k + 1];
-        }
     }
 
     /** Returns a short description. */

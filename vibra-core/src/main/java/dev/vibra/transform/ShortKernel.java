@@ -18,4 +18,11 @@ final class ShortKernel extends Kernel {
             fft.complexForward(data, offset);
         }
     }
+
+    @Override
+    void inverse(double[] data, int offset) {
+        if (length > 1) {
+            fft.complexInverse(data, offset, true);
+        }
+    }
 }

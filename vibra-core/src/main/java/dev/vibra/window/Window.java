@@ -183,11 +183,7 @@ public final class Window implements Serializable {
      */
     public double[] samples(int length) {
         Require.count("length", length, 1, Require.MOST_SAMPLES);
-        double[] w = new double[length];
-        for (int n = 0; n < length; n++) {
-            w[n] = shape.at((double) n / length);
-        }
-        return w;
+        return shape.samples(length);
     }
 
     /**

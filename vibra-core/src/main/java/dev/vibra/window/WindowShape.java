@@ -13,6 +13,15 @@ interface WindowShape extends Serializable {
     /** Returns the weight at a place from 0 (included) to 1. */
     double at(double place);
 
+    /** Returns the weights at equal steps from place 0 on, as many as fill the window. */
+    default double[] samples(int length) {
+        double[] weights = new double[length];
+        for (int n = 0; n < length; n++) {
+            weights[n] = at((double) n / length);
+        }
+        return weights;
+    }
+
     /** Returns the distance from the middle of the main lobe to its first zero, in bins. */
     double mainLobeHalfWidth();
 

@@ -149,7 +149,7 @@ class EnvelopeTest {
 
     @Test
     void badArgumentsAreNamed() {
-        assertMessage("length must be at least 4: 3", () -> EnvelopePlan.of(3, 100, Band.of(0, 50)));
+        assertMessage("length must be from 4 to 67108864: 3", () -> EnvelopePlan.of(3, 100, Band.of(0, 50)));
         assertMessage("band must be at or below half the sample rate, 50.0 Hz: 51.0",
                 () -> EnvelopePlan.of(100, 100, Band.of(0, 51)));
         assertMessage("band must hold at least two lines, 1.0 Hz apart: 10.2\u201311.5 Hz",

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class SpectralIntegrationTest {
     private static final Band BAND = Band.of(10, 1000);
+    private static final Band BAND_OF_TWICE = Band.of(10, 100);
     private static final double RATE = 12_800;
     private static final int LENGTH = 4 * 12_800;
 
@@ -46,6 +47,28 @@ class SpectralIntegrationTest {
         assertEquals(0, worst / amplitude, 0.001, hertz + " Hz");
         assertEquals(1, actual.moments().rms() / Moments.of(expected).rms(), hertz < 12 ? 0.0025 : 0.001,
                 hertz + " Hz");
+    }
+
+    /** The tables and passes give what the formulas of the class comment give, one line after the other. */
+    @Test
+    void passesAreTheFormulas() {
+        double[] x = Synthesis.silence(Quantity.VELOCITY, 1000, 4097).tone(1, 30, 0).noise(2, 4).bias(5).waveform()
+                .samples();
+        Quantity[] targets = {Quantity.ACCELERATION, Quantity.VELOCITY, Quantity.DISPLACEMENT};
+        for (Band band : new Band[] {Band.of(10, 100), Band.of(7.3, 480), Band.of(0, 77), Band.of(20, 20.5)}) {
+            for (int i = band.lowestHertz() == 0 ? 1 : 0; i < (band.lowestHertz() == 0 ? 2 : 3); i++) {
+                SpectralIntegration plan = SpectralIntegration.of(x.length, 1000, Quantity.VELOCITY, targets[i], band);
+                double[] expected = PlainIntegration.of(x, 1000, i - 1, band);
+                double[] actual = plan.process(x, 0, new double[plan.settledLength()]);
+                double rms = Moments.of(expected).rms();
+                org.junit.jupiter.api.Assertions.assertArrayEquals(expected, actual, 1e-10 * rms, band + " " + i);
+            }
+        }
+        double[] twice = PlainIntegration.of(x, 1000, 2, BAND_OF_TWICE);
+        SpectralIntegration plan = SpectralIntegration.of(x.length, 1000, Quantity.ACCELERATION, Quantity.DISPLACEMENT,
+                BAND_OF_TWICE);
+        org.junit.jupiter.api.Assertions.assertArrayEquals(twice, plan.process(x, 0, new double[plan.settledLength()]),
+                1e-10 * Moments.of(twice).rms());
     }
 
     @Test

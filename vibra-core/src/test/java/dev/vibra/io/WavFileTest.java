@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
@@ -13,6 +14,7 @@ import dev.vibra.signal.Waveform;
 import dev.vibra.synthesis.Synthesis;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -21,6 +23,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
@@ -194,6 +197,28 @@ class WavFileTest {
         name(b, "data").putInt(-1).putShort((short) 16_384).putShort((short) -32_768).putShort((short) 0);
         Path file = write(Arrays.copyOf(b.array(), b.position()));
         assertArrayEquals(new double[] {0.5, -1, 0}, Recordings.read(file, Unit.V).samples());
+    }
+
+    /** A file of zeros that would take an eighth more than all memory as a whole; a part of it is read. */
+    @Test
+    void whatTakesMoreThanAllMemoryIsSaid() throws IOException {
+        long frames = Runtime.getRuntime().maxMemory() / 64 * 9;
+        assumeTrue(frames < 2_147_000_000L);
+        ByteBuffer b = ByteBuffer.allocate(100).order(ByteOrder.LITTLE_ENDIAN);
+        name(b, "RF64").putInt(-1);
+        name(b, "WAVE");
+        name(b, "ds64").putInt(28).putLong(0).putLong(2 * frames).putLong(frames).putInt(0);
+        format(b, 1, 1, 1000, 2, 16);
+        name(b, "data").putInt(-1);
+        Path file = write(Arrays.copyOf(b.array(), b.position()));
+        try (RandomAccessFile sparse = new RandomAccessFile(file.toFile(), "rw")) {
+            sparse.setLength(b.position() + 2 * frames);
+        }
+        RecordingInput input = RecordingInput.of(file);
+        assertEquals(String.format(Locale.ROOT, "%s: %,d samples of 1 channel(s) take %,d MB as a whole, more memory than"
+                + " is free: read a range, block by block, or with a larger -Xmx", file.getFileName(), frames,
+                8 * frames / 1_000_000), assertThrows(OutOfMemoryError.class, () -> input.read(Unit.V)).getMessage());
+        assertEquals(100, input.withRange(frames - 100, 100).read(Unit.V).length());
     }
 
     @Test

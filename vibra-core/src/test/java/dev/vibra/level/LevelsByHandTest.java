@@ -131,7 +131,7 @@ class LevelsByHandTest {
 
     @Test
     void runningRmsRefusesBadArguments() {
-        assertRefused("samples of the window must be within 1.0 to 2.68435456E8: 0.0",
+        assertRefused("samples of the window must be within 1.0 to 6.7108864E7: 0.0",
                 () -> RunningRms.linear(0.004, 100));
         assertRefused("sampleRateHertz must be finite and > 0 Hz: 0.0", () -> RunningRms.exponential(1, 0));
         RunningRms rms = RunningRms.linear(0.03, 100);

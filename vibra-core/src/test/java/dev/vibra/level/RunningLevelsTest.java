@@ -180,7 +180,7 @@ class RunningLevelsTest {
     @Test
     void badArgumentsAreNamed() {
         assertMessage("windowSeconds must be finite and > 0 s: 0.0", () -> RunningRms.linear(0, 10));
-        assertMessage("samples of the window must be within 1.0 to 2.68435456E8: 0.0",
+        assertMessage("samples of the window must be within 1.0 to 6.7108864E7: 0.0",
                 () -> RunningRms.linear(0.01, 10));
         assertMessage("timeConstantSeconds must be finite and > 0 s: NaN",
                 () -> RunningRms.exponential(Double.NaN, 10));

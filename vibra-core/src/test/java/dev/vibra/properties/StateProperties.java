@@ -91,6 +91,7 @@ class StateProperties {
                 fed(FilterDesign.chebyshev1(5, 1).bandPass(Band.of(30, 220), RATE).newFilter(),
                         (f, x, from, n) -> f.process(x, from, out, 0, n)),
                 fed(FirDesign.lowPass(41, 120, RATE, Window.hamming()), (f, x, from, n) -> f.process(x, from, out, 0, n)),
+                fed(FirDesign.lowPass(400, 120, RATE, Window.hamming()), (f, x, from, n) -> f.process(x, from, out, 0, n)),
                 fed(TimeIntegrator.of(2, 3, RATE), (f, x, from, n) -> f.process(x, from, out, 0, n)),
                 fed(TimeDifferentiator.at(RATE), (f, x, from, n) -> f.process(x, from, out, 0, n)),
                 fed(BandLimitingChain.of(Quantity.ACCELERATION, Quantity.VELOCITY, Band.of(10, 400), RATE),

@@ -80,6 +80,29 @@ class SynthesisTest {
         }
     }
 
+    /** Closed form: each impact is a decaying sine by itself, followed until it has fallen to a millionth. */
+    @Test
+    void impactsThatOverlapAddUp() {
+        double rate = 20_000;
+        double decay = 2 * Math.PI * 0.004 * 1234;
+        double damped = 2 * Math.PI * 1234 * Math.sqrt(1 - 0.004 * 0.004);
+        int ringing = (int) Math.ceil(Math.log(1e6) / decay * rate);
+        double[] expected = new double[60_000];
+        for (double time = 0.5 / 87; time < 3; time += 1.0 / 87) {
+            int first = (int) Math.ceil(time * rate);
+            for (int i = first; i < Math.min(expected.length, first + ringing); i++) {
+                double since = i / rate - time;
+                expected[i] += 3 * Math.exp(-decay * since) * Math.sin(damped * since);
+            }
+        }
+        double[] x = Synthesis.silence(Quantity.ACCELERATION, rate, 60_000)
+                .impacts(ImpactTrain.of(87, 3, 1234, 0.004), 1).waveform().samples();
+        assertArrayEquals(expected, x, 1e-10);
+        double[] once = Synthesis.silence(Quantity.ACCELERATION, rate, 60_000)
+                .impacts(ImpactTrain.of(0.4, 3, 1234, 0.1), 1).waveform().samples();
+        assertArrayEquals(new double[20_000], java.util.Arrays.copyOfRange(once, 40_000, 60_000));
+    }
+
     @Test
     void impactsComeAtTheirRateWithTheirJitterAndModulation() {
         ImpactTrain steady = ImpactTrain.of(10, 1, 2000, 0.2);

@@ -53,9 +53,13 @@ class TransformTest {
         assertArrayEquals(x, transform.inverse(spectrum, new double[n], 0), 1e-14 * n);
     }
 
-    /** 2^13 and 2^17 are composed, 102,400 = 2^12·25; 121,991 = 43·2837 and the prime 99,991 take the chirp. */
+    /**
+     * Powers of two, products of all small primes, odd ones, squares and rectangles; 121,991 = 43·2837 and the prime
+     * 99,991 take the chirp.
+     */
     @ParameterizedTest
-    @ValueSource(ints = {8192, 16384, 131072, 12000, 25600, 102400, 121991, 99991})
+    @ValueSource(ints = {2048, 2187, 3125, 4096, 8192, 16384, 131072, 12000, 25600, 102400, 15015, 30030, 2401, 14641,
+            28561, 121991, 99991})
     void longTransformAgreesWithJTransforms(int n) {
         double[] x = noise(2 * n);
         double[] expected = x.clone();
@@ -64,6 +68,88 @@ class TransformTest {
         ComplexTransform.of(n).forward(actual, 0);
         double scale = Arrays.stream(expected).map(Math::abs).max().orElseThrow();
         assertArrayEquals(expected, actual, 1e-12 * scale);
+    }
+
+    /** Rows and columns of even and odd number; 3466 = 2·1733 takes the chirp. */
+    @ParameterizedTest
+    @ValueSource(ints = {2050, 3072, 4050, 4096, 6250, 8192, 9450, 12000, 20020, 25600, 29282, 65536, 102400, 131072,
+            3466, 2187, 1200})
+    void longRealTransformAgreesWithJTransforms(int n) {
+        double[] x = noise(n + 3);
+        double[] complex = new double[2 * n];
+        for (int i = 0; i < n; i++) {
+            complex[2 * i] = x[3 + i];
+        }
+        new DoubleFFT_1D(n).complexForward(complex);
+        double[] expected = Arrays.copyOf(complex, 2 * (n / 2 + 1));
+        RealTransform transform = RealTransform.of(n);
+        double[] spectrum = transform.forward(x, 3, new double[expected.length]);
+        double scale = Arrays.stream(expected).map(Math::abs).max().orElseThrow();
+        assertArrayEquals(expected, spectrum, 1e-13 * scale);
+
+        double[] raised = Arrays.stream(x).map(value -> value + 3).toArray();
+        assertArrayEquals(spectrum, transform.forward(raised, 3, 3, new double[expected.length]), 1e-13 * scale);
+
+        double[] power = new double[transform.lines()];
+        Arrays.fill(power, 1);
+        transform.addPower(x, 3, power);
+        for (int k = 0; k < power.length; k++) {
+            double magnitude = Math.hypot(expected[2 * k], expected[2 * k + 1]);
+            assertEquals(1 + magnitude * magnitude, power[k], 1e-12 * scale * scale);
+        }
+
+        spectrum[1] = Double.NaN;
+        if (n % 2 == 0) {
+            spectrum[n + 1] = Double.NaN;
+        }
+        double[] kept = spectrum.clone();
+        double[] back = transform.inverse(spectrum, new double[n + 5], 4);
+        assertArrayEquals(Arrays.copyOfRange(x, 3, n + 3), Arrays.copyOfRange(back, 4, n + 4), 1e-14 * Math.log(n));
+        assertEquals(0, back[3]);
+        assertEquals(0, back[n + 4]);
+        assertArrayEquals(kept, spectrum, 0);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 1024, 2048, 2187, 3000, 6250, 8192, 15015, 3466, 1733})
+    void powersOfTwoBlocksAddUp(int n) {
+        double[] a = noise(n);
+        double[] b = noise(n + 1);
+        RealTransform single = RealTransform.of(n);
+        double[] expected = single.addPower(b, 0, single.addPower(a, 0, new double[n / 2 + 1]));
+        PowerPair pair = PowerPair.of(n);
+        double[] sums = pair.add(a, b, new double[n / 2 + 1]);
+        assertArrayEquals(expected, sums, 1e-11 * n);
+        pair.add(a, b, sums);
+        for (int k = 0; k < sums.length; k++) {
+            assertEquals(2 * expected[k], sums[k], 1e-11 * n);
+        }
+    }
+
+    @Test
+    void fastLengthsHaveFactorsTwoThreeAndFiveOnly() {
+        for (int n = 2; n < 5000; n++) {
+            int from = RealTransform.fastLengthFrom(n);
+            int smaller = from - 2;
+            while (smaller >= n && !isFast(smaller)) {
+                smaller -= 2;
+            }
+            assertTrue(isFast(from) && from >= n && smaller < n, n + ": " + from);
+            int upTo = RealTransform.fastLength(n);
+            assertTrue(isFast(upTo) && upTo <= n && upTo > 15 * n / 16 - 60, n + ": " + upTo);
+        }
+        assertEquals(102_400, RealTransform.fastLengthFrom(102_397));
+        assertEquals(1 << 29, RealTransform.fastLengthFrom(1 << 29));
+    }
+
+    private static boolean isFast(int n) {
+        int rest = n;
+        for (int factor : new int[] {2, 3, 5}) {
+            while (rest % factor == 0) {
+                rest /= factor;
+            }
+        }
+        return n % 2 == 0 && rest == 1;
     }
 
     @Test
@@ -88,7 +174,7 @@ class TransformTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {4096, 8192, 12000, 16384, 9973, 204_800})
+    @ValueSource(ints = {1024, 4096, 8192, 12000, 16384, 20_020, 9973, 15_015, 3466, 204_800})
     void nothingIsAllocatedOnceWarm(int n) {
         RealTransform transform = RealTransform.of(n);
         double[] x = noise(n);

@@ -17,6 +17,7 @@ import dev.vibra.state.Arrival;
 import dev.vibra.state.Continuity;
 import dev.vibra.state.Recipe;
 import dev.vibra.state.Resumable;
+import dev.vibra.transform.PlanCache;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -54,19 +55,20 @@ public final class Channel implements Resumable<Channel> {
     private boolean begun;
     private long overloads;
 
-    Channel(ChannelSettings settings, double sampleRateHertz) {
+    Channel(ChannelSettings settings, double sampleRateHertz, PlanCache plans) {
         made = new Made(settings, Require.positive("sampleRateHertz", sampleRateHertz, "Hz"));
         levels = settings.levels().at(sampleRateHertz);
         readings = new Cadence("readingSeconds", settings.readingSeconds(), sampleRateHertz);
         averages = new Cadence("spectraSeconds", settings.spectraSeconds(), sampleRateHertz);
         for (SpectrumSettings spectrum : settings.spectra()) {
             requireFits(spectrum.blockLength(sampleRateHertz, Integer.MAX_VALUE), spectrum);
-            spectra.add(SpectrumMeter.of(Quantity.ACCELERATION, sampleRateHertz, spectrum));
+            spectra.add(SpectrumMeter.of(Quantity.ACCELERATION, sampleRateHertz, spectrum, plans));
         }
         for (EnvelopeRequest envelope : settings.envelopes()) {
             double frame = Math.rint(sampleRateHertz / envelope.resolutionHertz());
             requireFits(frame, envelope);
-            envelopes.add(EnvelopeMeter.of(Quantity.ACCELERATION, envelope.band(), (int) frame, sampleRateHertz));
+            envelopes.add(EnvelopeMeter.of(Quantity.ACCELERATION, envelope.band(), (int) frame, sampleRateHertz,
+                    plans));
         }
         for (AlarmRule rule : settings.rules()) {
             alarms.add(rule.newEvaluator());
@@ -156,6 +158,12 @@ public final class Channel implements Resumable<Channel> {
         for (int k = 0; k < envelopes.size(); k++) {
             envelopes.get(k).push(position, samples, offset, length);
         }
+        if (made.settings.knowsFullScale()) {
+            countOverloads(samples, offset, length);
+        }
+    }
+
+    private void countOverloads(double[] samples, int offset, int length) {
         double limit = OVERLOAD * made.settings.fullScale();
         for (int i = offset; i < offset + length; i++) {
             if (Math.abs(samples[i]) >= limit) {

@@ -8,6 +8,7 @@ import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.spectrum.SpectrumSettings;
+import dev.vibra.transform.PlanCache;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -174,7 +175,25 @@ public record ChannelSettings(String name, LevelMeter.Settings levels, double re
      * @throws IllegalArgumentException if a band, a resolution or an interval doesn't fit the sample rate
      */
     public Channel at(double sampleRateHertz) {
-        return new Channel(this, sampleRateHertz);
+        return at(sampleRateHertz, PlanCache.ofSize(2 * spectra.size() + 3 * envelopes.size() + 1));
+    }
+
+    /**
+     * Makes a channel that shares plans and their workspace with others: of 64 channels each needs little more memory
+     * than what it holds of its own stream. All that share them must run in one thread. A channel that is resumed by
+     * {@code StreamState.resume} has plans of its own; {@link Channel#resumeFrom} keeps them shared.
+     *
+     * @param sampleRateHertz sample rate in Hz
+     * @param plans plans of the thread, two for each kind of spectrum and three for each kind of envelope
+     * @return a channel that has seen nothing
+     * @throws IllegalArgumentException if a band, a resolution or an interval doesn't fit the sample rate
+     */
+    public Channel at(double sampleRateHertz, PlanCache plans) {
+        return new Channel(this, sampleRateHertz, Objects.requireNonNull(plans, "plans"));
+    }
+
+    boolean knowsFullScale() {
+        return fullScale < NOT_KNOWN;
     }
 
     /** Returns what is done, in one line. */

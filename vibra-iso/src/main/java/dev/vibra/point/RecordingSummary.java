@@ -37,7 +37,7 @@ public record RecordingSummary(double sampleRateHertz, int samples, RecordingQua
         Require.finite("duration", samples / sampleRateHertz);
         Objects.requireNonNull(quality, "quality");
         Set<Aspect> copy = EnumSet.noneOf(Aspect.class);
-        copy.addAll(refused);
+        refused.forEach(aspect -> copy.add(Objects.requireNonNull(aspect, "an aspect of refused")));
         refused = Collections.unmodifiableSet(copy);
     }
 

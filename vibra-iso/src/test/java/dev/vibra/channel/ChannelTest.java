@@ -1,5 +1,6 @@
 package dev.vibra.channel;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -14,6 +15,7 @@ import dev.vibra.quantity.Unit;
 import dev.vibra.spectrum.SpectrumSettings;
 import dev.vibra.state.StreamState;
 import dev.vibra.synthesis.Synthesis;
+import dev.vibra.transform.PlanCache;
 import java.lang.management.ManagementFactory;
 import java.util.List;
 import java.util.Random;
@@ -161,6 +163,26 @@ class ChannelTest {
             }
         }
         return diary.lines;
+    }
+
+    /** Two channels served in turn by one thread: the plans they share keep nothing of one for the other. */
+    @Test
+    void sharedPlansChangeNothing() {
+        double[] x = machine(4, 7);
+        double[] y = machine(1, 7);
+        PlanCache plans = PlanCache.ofSize(8);
+        Channel[] channels = {SETTINGS.at(RATE, plans), SETTINGS.at(RATE, plans), SETTINGS.at(RATE), SETTINGS.at(RATE)};
+        Diary[] diaries = {new Diary(), new Diary(), new Diary(), new Diary()};
+        for (int from = 0; from < x.length; from += 896) {
+            for (int k = 0; k < channels.length; k++) {
+                channels[k].push(k % 2 == 0 ? x : y, from, Math.min(896, x.length - from), diaries[k]);
+            }
+        }
+        assertEquals(diaries[2].lines, diaries[0].lines);
+        assertEquals(diaries[3].lines, diaries[1].lines);
+        assertEquals(2, diaries[0].of("spectra").size());
+        assertArrayEquals(channels[3].snapshot().numbers(), channels[1].snapshot().numbers());
+        assertThrows(NullPointerException.class, () -> SETTINGS.at(RATE, null));
     }
 
     @Test

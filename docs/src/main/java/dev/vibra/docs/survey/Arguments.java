@@ -12,13 +12,14 @@ import java.util.Optional;
  * @param out folder to write to; empty for the folder beside the survey folder
  * @param insist true if unsound recordings shall be judged too
  * @param score true if labelled folders below the folder shall be scored
+ * @param threads points worked out at a time
  * @param printed text that is to be printed, and nothing else done
  */
 record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, boolean score,
-        Optional<String> printed) {
+        int threads, Optional<String> printed) {
     static final String USAGE = """
-            Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT] [--insist]
-                   java -jar vibra-survey.jar --score FOLDER [--out OUT] [--insist]
+            Usage: java -jar vibra-survey.jar [FOLDER] [OPTIONS]
+                   java -jar vibra-survey.jar --score FOLDER [OPTIONS]
                    java -jar vibra-survey.jar --jshell
 
               FOLDER     survey folder with machine.json and its recordings;
@@ -26,6 +27,10 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
               --out OUT  folder for report.html, results.json and results.csv;
                          without it they go to the folder FOLDER-survey beside FOLDER
               --insist   judge recordings that are not sound too, and say so
+              --threads N
+                         points worked out at a time, 1 to 64; the results don't depend on
+                         it; without it one for each processor and each 256 MB of memory
+                         that the process may take, 4 at most
               --score    survey every folder with machine.json in FOLDER and below, hold the
                          findings against its labels.json, and write scorecard.json and
                          scorecard.csv only, without --out to FOLDER-score beside FOLDER
@@ -35,6 +40,8 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
             Exit code: 0 surveyed, whatever the verdict; 1 surveyed with parts left out;
             2 nothing could be surveyed; 64 wrong use of the command
             """;
+
+    private static final String NUMBER = "a whole number from 1 to " + Crew.MOST;
 
     /** The command was used in a way that it doesn't know. */
     static final class WrongUse extends Exception {
@@ -50,6 +57,7 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
         Path out = null;
         boolean insist = false;
         boolean score = false;
+        String threads = null;
         for (int i = 0; i < args.length; i++) {
             switch (args[i]) {
                 case "--help", "-h" -> {
@@ -65,10 +73,11 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
                 case "--score" -> score = true;
                 case "--out" -> {
                     requireFirst("--out", out);
-                    if (i + 1 == args.length) {
-                        throw new WrongUse("--out needs a folder");
-                    }
-                    out = path(args[++i]);
+                    out = path(following(args, i++, "a folder"));
+                }
+                case "--threads" -> {
+                    requireFirst("--threads", threads);
+                    threads = following(args, i++, NUMBER);
                 }
                 default -> {
                     if (args[i].startsWith("-")) {
@@ -83,14 +92,29 @@ record Arguments(Optional<Path> folder, Optional<Path> out, boolean insist, bool
             throw new WrongUse("--score needs a folder");
         }
         return new Arguments(Optional.ofNullable(folder), Optional.ofNullable(out), insist, score,
-                Optional.empty());
+                threads == null ? Crew.usualThreads() : number(threads), Optional.empty());
+    }
+
+    private static String following(String[] args, int at, String what) throws WrongUse {
+        if (at + 1 == args.length) {
+            throw new WrongUse(args[at] + " needs " + what);
+        }
+        return args[at + 1];
+    }
+
+    private static int number(String text) throws WrongUse {
+        int number = text.matches("[0-9]{1,9}") ? Integer.parseInt(text) : 0;
+        if (number < 1 || number > Crew.MOST) {
+            throw new WrongUse("--threads needs " + NUMBER + ": " + text);
+        }
+        return number;
     }
 
     private static Arguments printing(String text) {
-        return new Arguments(Optional.empty(), Optional.empty(), false, false, Optional.of(text));
+        return new Arguments(Optional.empty(), Optional.empty(), false, false, 1, Optional.of(text));
     }
 
-    private static void requireFirst(String what, Path before) throws WrongUse {
+    private static void requireFirst(String what, Object before) throws WrongUse {
         if (before != null) {
             throw new WrongUse(what + " may be given once only; it was given as " + before);
         }

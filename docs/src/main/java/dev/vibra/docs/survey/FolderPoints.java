@@ -5,34 +5,37 @@ import dev.vibra.docs.survey.input.MachineReading;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.docs.survey.input.RecordingSource;
 import dev.vibra.docs.survey.input.UnreadableRecordingException;
+import dev.vibra.docs.survey.output.HtmlReport;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.signal.Waveform;
 import dev.vibra.survey.MachineSurvey;
 import dev.vibra.survey.Survey;
+import java.io.InterruptedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
 
-/** Reads and surveys one folder point after point; what can't be read is left out with its reason. */
+/** Reads and surveys the points of one folder; what can't be read is left out with its reason. */
 final class FolderPoints {
     private final Path folder;
     private final MachineReading reading;
     private final boolean insist;
+    private final int threads;
     private final Survey survey;
     private final List<Problem> problems = new ArrayList<>();
     private final Map<String, String> conversions = new LinkedHashMap<>();
 
     /** The reading must have a machine. */
-    FolderPoints(Path folder, MachineReading reading, boolean insist) {
+    FolderPoints(Path folder, MachineReading reading, boolean insist, int threads) {
         this.folder = folder;
         this.reading = reading;
         this.insist = insist;
+        this.threads = threads;
         this.survey = begin(reading.machine().orElseThrow());
     }
 
@@ -40,16 +43,30 @@ final class FolderPoints {
         return insist ? Survey.begin(machine).insisting() : Survey.begin(machine);
     }
 
-    /** Surveys all points; each is shown with its signals, which aren't kept. */
-    List<PointSurvey> survey(Terminal terminal, Consumer<PointSurvey> show) {
+    /**
+     * What came of one point.
+     *
+     * @param result numbers and verdict, without the signals
+     * @param conversion how samples became values, if they were read
+     * @param problems what could not be read
+     * @param drawing figures of the point
+     * @param starved true if there was not enough memory for all of it
+     */
+    private record Outcome(PointSurvey result, Optional<String> conversion, List<Problem> problems,
+            HtmlReport.Drawing drawing, boolean starved) {}
+
+    /** Surveys all points and draws their figures; signals aren't kept. */
+    List<PointSurvey> survey(Terminal terminal, HtmlReport report) throws InterruptedIOException {
         List<MeasuringPoint> points = reading.machine().orElseThrow().points();
         List<PointSurvey> results = new ArrayList<>();
-        for (MeasuringPoint point : points) {
-            terminal.progress(results.size() + 1, points.size(), point.id());
-            PointSurvey result = survey(point, reading.sources().get(point.id()));
-            show.accept(result);
-            results.add(result.withoutTraces());
-        }
+        new Crew<>(threads, Outcome::starved).work(points, point -> new PointWork(point).outcome(report),
+                point -> terminal.progress(results.size() + 1, points.size(), point.id()),
+                outcome -> {
+                    outcome.conversion().ifPresent(words -> conversions.put(outcome.result().point().id(), words));
+                    problems.addAll(outcome.problems());
+                    report.add(outcome.drawing());
+                    results.add(outcome.result());
+                });
         terminal.endProgress(points.size());
         return results;
     }
@@ -83,36 +100,56 @@ final class FolderPoints {
         return conversions;
     }
 
-    private PointSurvey survey(MeasuringPoint point, RecordingSource source) {
-        try {
-            RecordingSource.Recorded recorded = source.read(folder);
-            conversions.put(point.id(), recorded.conversion());
-            PointSurvey result = survey.point(point, recorded.signal(), tachometer(point, source));
-            return result.recording().isPresent() ? result
-                    : leftOut(point, source, result.omissions().get(0).reason());
-        } catch (UnreadableRecordingException e) {
-            return leftOut(point, source, e.getMessage());
-        } catch (OutOfMemoryError | StackOverflowError e) {
-            return leftOut(point, source, "is too large for the memory of this process (java -Xmx... gives more)");
-        } catch (RuntimeException e) {
-            return leftOut(point, source, unforeseen(e));
+    /** The work on one point, which touches nothing but that. */
+    private final class PointWork {
+        private final MeasuringPoint point;
+        private final RecordingSource source;
+        private final List<Problem> found = new ArrayList<>();
+        private Optional<String> conversion = Optional.empty();
+        private boolean starved;
+
+        PointWork(MeasuringPoint point) {
+            this.point = point;
+            this.source = reading.sources().get(point.id());
         }
-    }
 
-    private PointSurvey leftOut(MeasuringPoint point, RecordingSource source, String text) {
-        String file = source.channel().file();
-        problems.add(new Problem(file, 0, "", "point " + point.id() + " is left out: " + text));
-        return PointSurvey.withoutRecording(point, file + ": " + text);
-    }
+        Outcome outcome(HtmlReport report) {
+            PointSurvey result = survey();
+            HtmlReport.Drawing drawing = report.draw(result);
+            return new Outcome(result.withoutTraces(), conversion, found, drawing, starved || drawing.starved());
+        }
 
-    /** A tachometer that can't be read leaves out the tachometer, not the point. */
-    private Optional<Waveform> tachometer(MeasuringPoint point, RecordingSource source) {
-        try {
-            return source.readTachometer(folder);
-        } catch (UnreadableRecordingException e) {
-            problems.add(new Problem(source.tachometer().orElseThrow().channel().file(), 0, "",
-                    "tachometer of point " + point.id() + " is left out: " + e.getMessage()));
-            return Optional.empty();
+        private PointSurvey survey() {
+            try {
+                RecordingSource.Recorded recorded = source.read(folder);
+                conversion = Optional.of(recorded.conversion());
+                PointSurvey result = survey.point(point, recorded.signal(), tachometer());
+                return result.recording().isPresent() ? result : leftOut(result.omissions().get(0).reason());
+            } catch (UnreadableRecordingException e) {
+                return leftOut(e.getMessage());
+            } catch (OutOfMemoryError | StackOverflowError e) {
+                starved = true;
+                return leftOut("is too large for the memory of this process (java -Xmx... gives more)");
+            } catch (RuntimeException e) {
+                return leftOut(unforeseen(e));
+            }
+        }
+
+        private PointSurvey leftOut(String text) {
+            String file = source.channel().file();
+            found.add(new Problem(file, 0, "", "point " + point.id() + " is left out: " + text));
+            return PointSurvey.withoutRecording(point, file + ": " + text);
+        }
+
+        /** A tachometer that can't be read leaves out the tachometer, not the point. */
+        private Optional<Waveform> tachometer() {
+            try {
+                return source.readTachometer(folder);
+            } catch (UnreadableRecordingException e) {
+                found.add(new Problem(source.tachometer().orElseThrow().channel().file(), 0, "",
+                        "tachometer of point " + point.id() + " is left out: " + e.getMessage()));
+                return Optional.empty();
+            }
         }
     }
 }

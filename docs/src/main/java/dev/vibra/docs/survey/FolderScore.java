@@ -6,6 +6,7 @@ import dev.vibra.docs.survey.input.MachineFile;
 import dev.vibra.docs.survey.input.MachineReading;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.docs.survey.output.Digest;
+import dev.vibra.docs.survey.output.HtmlReport;
 import dev.vibra.docs.survey.output.OutputFolder;
 import dev.vibra.docs.survey.output.OutputSet;
 import dev.vibra.docs.survey.output.ScoreFiles;
@@ -31,16 +32,18 @@ final class FolderScore {
     private final Path folder;
     private final Path target;
     private final boolean insist;
+    private final int threads;
     private final Terminal terminal;
     private final List<Problem> problems = new ArrayList<>();
     private final Set<String> files = new LinkedHashSet<>();
     private Scorecard card = Scorecard.empty();
     private boolean refused;
 
-    FolderScore(Path folder, Path target, boolean insist, Terminal terminal) {
+    FolderScore(Path folder, Path target, Arguments arguments, Terminal terminal) {
         this.folder = folder;
         this.target = target;
-        this.insist = insist;
+        this.insist = arguments.insist();
+        this.threads = arguments.threads();
         this.terminal = terminal;
     }
 
@@ -89,7 +92,7 @@ final class FolderScore {
     }
 
     /** One machine that fails is a note, never a stop. */
-    private void score(Path machine) {
+    private void score(Path machine) throws IOException {
         String name = name(machine);
         MachineReading reading = MachineFile.in(machine);
         List<String> points = reading.machine().map(MachineDescription::points).orElse(List.of()).stream()
@@ -111,10 +114,11 @@ final class FolderScore {
         survey(name, machine, reading, labels.get());
     }
 
-    private void survey(String name, Path machine, MachineReading reading, LabelsReading labels) {
-        FolderPoints inside = new FolderPoints(machine, reading, insist);
-        try {
-            List<PointSurvey> points = inside.survey(terminal, point -> { });
+    private void survey(String name, Path machine, MachineReading reading, LabelsReading labels)
+            throws IOException {
+        FolderPoints inside = new FolderPoints(machine, reading, insist, threads);
+        try (HtmlReport none = HtmlReport.withoutFigures()) {
+            List<PointSurvey> points = inside.survey(terminal, none);
             refused |= points.stream().anyMatch(point -> point.refused()
                     && labels.labels().containsKey(point.point().id()));
             card = card.with(name, inside.conclude(points), labels.labels());

@@ -21,20 +21,22 @@ import java.util.Set;
 import java.util.function.Supplier;
 
 /**
- * Surveys one folder: keeps the numbers of point after point, puts the figures aside, writes everything at the end.
+ * Surveys one folder: keeps the numbers of its points, puts the figures aside, writes everything at the end.
  */
 final class FolderSurvey {
     private final Path folder;
     private final Path target;
     private final boolean insist;
+    private final int threads;
     private final Terminal terminal;
     private final Supplier<HtmlReport> reports;
     private final List<Problem> problems = new ArrayList<>();
 
-    FolderSurvey(Path folder, Path target, boolean insist, Terminal terminal, Supplier<HtmlReport> reports) {
+    FolderSurvey(Path folder, Path target, Arguments arguments, Terminal terminal, Supplier<HtmlReport> reports) {
         this.folder = folder;
         this.target = target;
-        this.insist = insist;
+        this.insist = arguments.insist();
+        this.threads = arguments.threads();
         this.terminal = terminal;
         this.reports = reports;
     }
@@ -49,9 +51,9 @@ final class FolderSurvey {
         Set<String> files = files(reading);
         List<Path> inputs = files.stream().map(folder::resolve).toList();
         OutputFolder.check(target, OutputSet.SURVEY, inputs);
-        FolderPoints inside = new FolderPoints(folder, reading, insist);
+        FolderPoints inside = new FolderPoints(folder, reading, insist, threads);
         try (HtmlReport report = reports.get()) {
-            List<PointSurvey> points = inside.survey(terminal, report::draw);
+            List<PointSurvey> points = inside.survey(terminal, report);
             if (points.stream().allMatch(point -> point.recording().isEmpty())) {
                 problems.addAll(inside.problems());
                 return nothing();

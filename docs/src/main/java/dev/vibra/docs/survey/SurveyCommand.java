@@ -12,7 +12,7 @@ import java.nio.file.Path;
 import java.util.function.Supplier;
 
 /**
- * The command {@code java -jar vibra-survey.jar [FOLDER] [--out OUT]}, or with {@code --score FOLDER}, or with
+ * The command {@code java -jar vibra-survey.jar [FOLDER] [OPTIONS]}, or with {@code --score FOLDER}, or with
  * {@code --jshell}.
  */
 public final class SurveyCommand {
@@ -37,7 +37,7 @@ public final class SurveyCommand {
         System.exit(run(Terminal.ofProcess(), args));
     }
 
-    /** Runs the command; ends no process and starts no thread. */
+    /** Runs the command; ends no process and leaves no thread alive. */
     static int run(Terminal terminal, String... args) {
         return run(terminal, HtmlReport::new, args);
     }
@@ -85,14 +85,14 @@ public final class SurveyCommand {
             terminal.complain("The survey folder is not there or no folder: " + folder);
             return NOTHING_SURVEYED;
         }
-        return arguments.score() ? new FolderScore(folder, target, arguments.insist(), terminal).run()
-                : new FolderSurvey(folder, target, arguments.insist(), terminal, report).run();
+        return arguments.score() ? new FolderScore(folder, target, arguments, terminal).run()
+                : new FolderSurvey(folder, target, arguments, terminal, report).run();
     }
 
     private static int demonstrate(Terminal terminal, Supplier<HtmlReport> report, Arguments arguments)
             throws Arguments.WrongUse, IOException {
         Path target = arguments.target(Path.of(DemoMachine.FOLDER));
         return DemoMachine.unpacked(unpacked ->
-                new FolderSurvey(unpacked, target, arguments.insist(), terminal, report).run());
+                new FolderSurvey(unpacked, target, arguments, terminal, report).run());
     }
 }

@@ -65,6 +65,7 @@ import dev.vibra.octave.*;
 import dev.vibra.point.*;
 import dev.vibra.quality.*;
 import dev.vibra.quantity.*;
+import dev.vibra.record.*;
 import dev.vibra.rotation.*;
 import dev.vibra.score.*;
 import dev.vibra.severity.*;

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,8 +24,10 @@ import java.util.stream.Stream;
  * @param files content by name
  * @param insist true if unsound recordings are judged too
  * @param figures true if figures are drawn, which takes most of the time
+ * @param threads points worked out at a time; what more than one cost isn't measured
  */
-record SurveyInput(Path parent, Map<String, byte[]> files, boolean insist, boolean figures) implements Target.Input {
+record SurveyInput(Path parent, Map<String, byte[]> files, boolean insist, boolean figures,
+        int threads) implements Target.Input {
     private static final Set<Integer> CODES = Set.of(0, 1, 2, 64);
     private static final int LONGEST = 100_000;
 
@@ -41,12 +44,14 @@ record SurveyInput(Path parent, Map<String, byte[]> files, boolean insist, boole
             files.put("p" + i + ".wav", dice.oneIn(8) ? WavFiles.mutated(dice, 600) : Signals.recording(dice));
         }
         files.put("tacho.wav", dice.oneIn(8) ? WavFiles.mutated(dice, 600) : Signals.tachometer(dice));
-        return new SurveyInput(parent, files, dice.oneIn(4), dice.oneIn(25));
+        return new SurveyInput(parent, files, dice.oneIn(4), dice.oneIn(25),
+                dice.oneIn(10) ? 2 : 1);
     }
 
     @Override
     public String shown() {
-        return (insist ? "--insist, " : "") + files.entrySet().stream().map(file -> file.getKey() + " "
+        return (insist ? "--insist, " : "") + "--threads " + threads + ", "
+                + files.entrySet().stream().map(file -> file.getKey() + " "
                 + file.getValue().length
                 + " bytes").collect(Collectors.joining(", ")) + "; machine.json: " + Shown.escaped(new String(
                 files.get("machine.json"), StandardCharsets.UTF_8), 4000);
@@ -66,8 +71,11 @@ record SurveyInput(Path parent, Map<String, byte[]> files, boolean insist, boole
         for (Map.Entry<String, byte[]> file : files.entrySet()) {
             Files.write(folder.resolve(file.getKey()), file.getValue());
         }
-        Folders.Run run = Folders.run(figures ? HtmlReport::new : HtmlReport::withoutFigures, insist
-                ? new Object[] {folder, "--out", out, "--insist"} : new Object[] {folder, "--out", out});
+        List<Object> arguments = new ArrayList<>(List.of(folder, "--out", out, "--threads", threads));
+        if (insist) {
+            arguments.add("--insist");
+        }
+        Folders.Run run = Folders.run(figures ? HtmlReport::new : HtmlReport::withoutFigures, arguments.toArray());
         check(run);
         if (run.code() == 0 || run.code() == 1) {
             Outputs.check(out);

@@ -30,8 +30,7 @@ class ProcessEndTest {
     void noThreadLingers(@TempDir Path temp) throws IOException, InterruptedException {
         Process process = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Djava.awt.headless=true", "-cp", System.getProperty("java.class.path"), Probe.class.getName(),
-                        "--out",
-                temp.resolve("out").toString()).redirectErrorStream(true).start();
+                "--threads", "2", "--out", temp.resolve("out").toString()).redirectErrorStream(true).start();
         String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertTrue(process.waitFor(5, TimeUnit.MINUTES), "the process did not end by itself");
         assertEquals(0, process.exitValue(), printed);

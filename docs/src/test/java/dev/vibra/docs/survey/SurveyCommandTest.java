@@ -182,13 +182,20 @@ class SurveyCommandTest {
         a b          | FOLDER may be given once only; it was given as a
         --out        | --out needs a folder
         --out x --out y | --out may be given once only; it was given as x
+        --threads    | --threads needs a whole number from 1 to 64
+        --threads 0  | --threads needs a whole number from 1 to 64: 0
+        --threads 65 | --threads needs a whole number from 1 to 64: 65
+        --threads -1 | --threads needs a whole number from 1 to 64: -1
+        --threads 2.0 | --threads needs a whole number from 1 to 64: 2.0
+        --threads 4294967298 | --threads needs a whole number from 1 to 64: 4294967298
+        --threads 2 --threads 2 | --threads may be given once only; it was given as 2
         /            | --out is needed: there is no place beside /
         """)
     void wrongUseIsToldWithTheUsage(String line, String message) {
         Run run = Folders.run((Object[]) line.trim().split(" "));
         assertEquals(64, run.code());
         assertTrue(run.err().startsWith(message + "\n"), run.err());
-        assertTrue(run.err().contains("Usage: java -jar vibra-survey.jar [FOLDER] [--out OUT] [--insist]\n"),
+        assertTrue(run.err().contains("Usage: java -jar vibra-survey.jar [FOLDER] [OPTIONS]\n"),
                 run.err());
         assertEquals("", run.out());
     }

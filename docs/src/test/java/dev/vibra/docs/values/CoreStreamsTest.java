@@ -54,6 +54,7 @@ import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
+import dev.vibra.record.WholeRecord;
 import dev.vibra.rotation.AngularWaveform;
 import dev.vibra.rotation.FullSpectrum;
 import dev.vibra.rotation.Orbit;
@@ -131,7 +132,8 @@ class CoreStreamsTest extends ValueStreamChecks {
                 Percentiles.of(WAVE.samples()), Steadiness.ofLevel(WAVE).orElseThrow(),
                 RecordingCheck.withDefaults(), RecordingCheck.withDefaults().withSpeed(SPEED).withMains(50)
                 .withUsableTo(900), RecordingCheck.of(WAVE), WAVE.rms(), WAVE.velocity(Band.of(10, 400)).peak(),
-                Band.of(10, 400), SPEED, Remark.note("code", "text", 3, 2), new Share(3, 14));
+                Band.of(10, 400), SPEED, Remark.note("code", "text", 3, 2), new Share(3, 14),
+                WholeRecord.of(WAVE).rms(Quantity.VELOCITY, Band.of(10, 400)));
     }
 
     private static List<Serializable> spectra() {

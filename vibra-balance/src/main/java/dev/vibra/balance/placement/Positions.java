@@ -269,9 +269,8 @@ public final class Positions implements Serializable {
      * @throws IllegalArgumentException if a position does not exist
      */
     public PlacedMass combined(List<PositionedMass> masses) {
-        Objects.requireNonNull(masses, "masses");
         Phasor sum = Phasor.ZERO;
-        for (PositionedMass mass : masses) {
+        for (PositionedMass mass : Require.copy("masses", masses)) {
             sum = sum.plus(direction(mass.position()).times(mass.grams() / 1000));
         }
         return PlacedMass.ofPhasor(sum, sense);

@@ -73,6 +73,7 @@ public final class VectorCovariance implements Serializable {
             }
             double[] parts = new double[2 * vectors];
             for (int i = 0; i < vectors; i++) {
+                Objects.requireNonNull(effect[i], "effect[" + i + "]");
                 parts[2 * i] = effect[i].re();
                 parts[2 * i + 1] = effect[i].im();
             }

@@ -19,6 +19,10 @@ public final class RankProbability {
     /** Below this logarithm the binomial tail equals its first term to 1e-6. */
     private static final double FIRST_TERM = -15;
 
+    /** Of so few lines the tail is summed term by term. */
+    private static final int FEW = 32;
+    private static final double[] LOG_CHOOSE = logChoose();
+
     private RankProbability() {}
 
     /**
@@ -32,27 +36,65 @@ public final class RankProbability {
     public static double log(double[] sorted, int count) {
         Require.count("count", count, 0, Objects.requireNonNull(sorted, "sorted").length);
         double best = 0;
-        for (int k = 2; k <= count; k++) {
-            double tried = Math.log(count - 1.0);
-            if (logFirstTerm(sorted[k - 1], k, count) + tried < best) {
+        double tried = Math.log(count - 1.0);
+        for (int k = 2; k <= count && sorted[k - 1] < 0; k++) {
+            if (logFirstTermAtLeast(sorted[k - 1], k, count) + tried < best) {
                 best = Math.min(best, logTail(sorted[k - 1], k, count) + tried);
             }
         }
         return best;
     }
 
-    /** The first term of the tail is a lower bound, and cheap: most places of a search go no further. */
-    private static double logFirstTerm(double logX, int k, int n) {
-        double rest = k == n ? 0 : (n - k) * Math.log1p(-Math.exp(logX));
-        return CombinatoricsUtils.binomialCoefficientLog(n, k) + k * logX + rest;
+    /** The first term of the tail is a lower bound of it, and cheap: most places of a search go no further. */
+    private static double logFirstTermAtLeast(double logX, int k, int n) {
+        double x = Math.exp(logX);
+        return logChoose(n, k) + k * logX - (k == n ? 0 : (n - k) * x / (1 - x));
     }
 
     private static double logTail(double logX, int k, int n) {
         if (logX < FIRST_TERM) {
-            return CombinatoricsUtils.binomialCoefficientLog(n, k) + k * logX;
+            return logChoose(n, k) + k * logX;
         }
-        double tail = Beta.regularizedBeta(Math.exp(logX), k, n - k + 1.0);
-        return tail > 0 ? Math.log(tail) : logFirstTerm(logX, k, n);
+        double x = Math.exp(logX);
+        if (n <= FEW) {
+            return x <= 0.5 ? logSumFromFirst(logX, x, k, n) : logSumFromLast(logX, x, k, n);
+        }
+        double tail = Beta.regularizedBeta(x, k, n - k + 1.0);
+        return tail > 0 ? Math.log(tail) : logChoose(n, k) + k * logX + (n - k) * Math.log1p(-x);
+    }
+
+    private static double logSumFromFirst(double logX, double x, int k, int n) {
+        double term = 1;
+        double sum = 1;
+        for (int j = k; j < n; j++) {
+            term *= (n - j) / (j + 1.0) * (x / (1 - x));
+            sum += term;
+        }
+        return logChoose(n, k) + k * logX + (n - k) * Math.log(1 - x) + Math.log(sum);
+    }
+
+    private static double logSumFromLast(double logX, double x, int k, int n) {
+        double term = 1;
+        double sum = 1;
+        for (int j = n; j > k; j--) {
+            term *= j / (n - j + 1.0) * ((1 - x) / x);
+            sum += term;
+        }
+        return Math.min(0, n * logX + Math.log(sum));
+    }
+
+    private static double logChoose(int n, int k) {
+        return n <= FEW ? LOG_CHOOSE[n * (FEW + 1) + k] : CombinatoricsUtils.binomialCoefficientLog(n, k);
+    }
+
+    private static double[] logChoose() {
+        double[] logs = new double[(FEW + 1) * (FEW + 1)];
+        for (int n = 0; n <= FEW; n++) {
+            for (int k = 0; k <= n; k++) {
+                logs[n * (FEW + 1) + k] = CombinatoricsUtils.binomialCoefficientLog(n, k);
+            }
+        }
+        return logs;
     }
 
     /**

@@ -117,8 +117,16 @@ public final class RateFamily {
         return at(field, best * lines.resolutionHertz(), harmonics);
     }
 
-    private static boolean fundamentalSeen(SearchField field, double hertz) {
-        return field.holds(hertz) && field.lines().logProbability(field.lines().lineAt(hertz)) < LOG_SEEN;
+    /**
+     * Tells whether a fundamental stands out, without which a family has no evidence.
+     *
+     * @param field lines with what is explained already
+     * @param hertz fundamental in Hz, above zero
+     * @return true if it could be seen, has no other explanation and noise passes it in less than one case of a hundred
+     */
+    public static boolean fundamentalSeen(SearchField field, double hertz) {
+        return Objects.requireNonNull(field, "field").holds(hertz)
+                && field.lines().logProbability(field.lines().lineAt(hertz)) < LOG_SEEN;
     }
 
     /** {@return the lines that it is read from} */

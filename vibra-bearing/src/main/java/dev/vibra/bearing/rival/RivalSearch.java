@@ -214,7 +214,7 @@ public final class RivalSearch {
         double limit = RIVAL_SHARE * family.logProbability();
         double step = family.lines().resolutionHertz() / (2 * family.harmonics());
         for (double f = FROM * hertz; f <= TO * hertz; f += step) {
-            if (!isOwn(element, f / hertz)) {
+            if (RateFamily.fundamentalSeen(others, f) && !isOwn(element, f / hertz)) {
                 RateFamily rival = RateFamily.at(others, f, family.harmonics());
                 if (rival.logProbability() <= limit) {
                     return Optional.of("it doesn't stand out: the pulsation at " + text(rival)

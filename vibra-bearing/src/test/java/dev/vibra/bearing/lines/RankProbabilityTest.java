@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.vibra.bearing.testing.Reference;
 import java.util.stream.DoubleStream;
+import org.apache.commons.math3.distribution.BinomialDistribution;
+import org.apache.commons.math3.special.Beta;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
@@ -25,6 +27,25 @@ class RankProbabilityTest {
                 double[] logs = new double[n];
                 java.util.Arrays.fill(logs, Math.log(x[i]));
                 assertEquals(least, RankProbability.log(logs, n), 1e-5 * Math.max(1, -least), n + " of " + x[i]);
+            }
+        }
+    }
+
+    /** Above and below one half, where few lines are summed and where many are not: Commons Math's binomial law. */
+    @Test
+    void binomialTailsOfManyLines() {
+        for (int n : new int[] {2, 7, 20, 32, 33, 60}) {
+            for (double x : new double[] {1e-5, 0.01, 0.3, 0.5, 0.6, 0.99, 1 - 1e-9}) {
+                double least = 0;
+                BinomialDistribution law = new BinomialDistribution(null, n, x);
+                for (int k = 2; k <= n; k++) {
+                    double tail = 1 - law.cumulativeProbability(k - 1);
+                    tail = tail > 1e-3 ? tail : Beta.regularizedBeta(x, k, n - k + 1.0);
+                    least = Math.min(least, Math.log(tail) + Math.log(n - 1));
+                }
+                double[] logs = new double[n];
+                java.util.Arrays.fill(logs, Math.log(x));
+                assertEquals(least, RankProbability.log(logs, n), 1e-9 * Math.max(1, -least), n + " of " + x);
             }
         }
     }

@@ -1,69 +1,121 @@
 package dev.vibra.docs.survey.chart;
 
-import java.awt.image.BufferedImage;
-import java.awt.image.IndexColorModel;
-import java.util.Comparator;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Map;
 import java.util.Set;
 
-/** Brings a drawing of few inks down to 256 colours; its PNG then takes about a third of the bytes. */
+/**
+ * Brings a drawing of few inks down to 256 colours; its PNG then takes about a quarter of the bytes. Most of a drawing
+ * is paper and long strokes, so pixels are counted and looked up by runs of equal ones.
+ */
 final class FewColours {
     private static final int MOST = 256;
-    private static final int INKS = 64;
+    private static final int INKS = 16;
+    private static final int RGB = 0xffffff;
 
-    private FewColours() {}
+    private final int[] palette;
+    private final byte[] indices;
 
-    /** Keeps the most frequent colours as they are; each other pixel takes the nearest of them. */
-    static BufferedImage of(BufferedImage image) {
-        int width = image.getWidth();
-        int[] pixels = image.getRGB(0, 0, width, image.getHeight(), null, 0, width);
-        Map<Integer, Integer> frequency = new HashMap<>();
-        for (int pixel : pixels) {
-            frequency.merge(pixel, 1, Integer::sum);
+    private FewColours(int[] palette, byte[] indices) {
+        this.palette = palette;
+        this.indices = indices;
+    }
+
+    /**
+     * Keeps the most frequent colours as they are; each other pixel takes the nearest of them.
+     *
+     * @param pixels red, green and blue of each pixel in the three low bytes
+     */
+    static FewColours of(int[] pixels) {
+        ColourTable counts = new ColourTable();
+        for (int i = 0; i < pixels.length;) {
+            int end = endOfRun(pixels, i);
+            counts.add(pixels[i] & RGB, end - i);
+            i = end;
         }
-        int[] palette = palette(frequency);
-        Map<Integer, Integer> indexOf = new HashMap<>();
-        for (int colour : frequency.keySet()) {
-            indexOf.put(colour, nearest(palette, colour));
+        int[] chosen = chosen(counts);
+        int[] palette = sorted(chosen);
+        ColourTable numbers = new ColourTable();
+        for (int i = 0; i < palette.length; i++) {
+            numbers.add(palette[i], i);
+        }
+        for (int slot : counts.slots()) {
+            counts.put(slot, numbers.value(nearest(chosen, counts.colour(slot))));
         }
         byte[] indices = new byte[pixels.length];
-        for (int i = 0; i < pixels.length; i++) {
-            indices[i] = (byte) (int) indexOf.get(pixels[i]);
+        for (int i = 0; i < pixels.length;) {
+            int end = endOfRun(pixels, i);
+            Arrays.fill(indices, i, end, (byte) counts.value(pixels[i] & RGB));
+            i = end;
         }
-        IndexColorModel model = new IndexColorModel(8, palette.length, palette, 0, false, -1, 0);
-        BufferedImage indexed = new BufferedImage(width, image.getHeight(), BufferedImage.TYPE_BYTE_INDEXED, model);
-        indexed.getRaster().setDataElements(0, 0, width, image.getHeight(), indices);
-        return indexed;
+        return new FewColours(palette, indices);
+    }
+
+    private static int endOfRun(int[] pixels, int begin) {
+        int end = begin + 1;
+        while (end < pixels.length && pixels[end] == pixels[begin]) {
+            end++;
+        }
+        return end;
     }
 
     /** The most frequent colours as they are, then one of each cell of 16 levels per channel, up to 256 in all. */
-    private static int[] palette(Map<Integer, Integer> frequency) {
-        Comparator<Map.Entry<Integer, Integer>> order = Map.Entry.<Integer, Integer>comparingByValue().reversed()
-                .thenComparing(Map.Entry.comparingByKey());
-        List<Integer> byFrequency = frequency.entrySet().stream().sorted(order).map(Map.Entry::getKey).toList();
-        Set<Integer> chosen = new LinkedHashSet<>(byFrequency.subList(0, Math.min(INKS, byFrequency.size())));
+    private static int[] chosen(ColourTable counts) {
+        int[] byFrequency = counts.coloursByCount();
+        Set<Integer> chosen = new LinkedHashSet<>();
         Set<Integer> cells = new HashSet<>();
-        byFrequency.stream().filter(colour -> cells.add(colour & 0xf0f0f0)).forEach(chosen::add);
+        Arrays.stream(byFrequency).limit(INKS).forEach(chosen::add);
+        Arrays.stream(byFrequency).filter(colour -> cells.add(colour & 0xf0f0f0)).forEach(chosen::add);
         return chosen.stream().limit(MOST).mapToInt(Integer::intValue).toArray();
     }
 
-    private static int nearest(int[] palette, int colour) {
+    /** From the lightest to the darkest: neighbours on an edge then differ by little, which a PNG packs well. */
+    private static int[] sorted(int[] colours) {
+        return Arrays.stream(colours).mapToLong(colour -> (long) -lightness(colour) << 32 | colour).sorted()
+                .mapToInt(one -> (int) one).toArray();
+    }
+
+    /** Weights of ITU-R BT.601, in thousandths. */
+    private static int lightness(int colour) {
+        return 299 * red(colour) + 587 * green(colour) + 114 * blue(colour);
+    }
+
+    private static int nearest(int[] colours, int colour) {
         int best = 0;
         int least = Integer.MAX_VALUE;
-        for (int i = 0; i < palette.length; i++) {
-            int red = (palette[i] >> 16 & 0xff) - (colour >> 16 & 0xff);
-            int green = (palette[i] >> 8 & 0xff) - (colour >> 8 & 0xff);
-            int blue = (palette[i] & 0xff) - (colour & 0xff);
+        for (int one : colours) {
+            int red = red(one) - red(colour);
+            int green = green(one) - green(colour);
+            int blue = blue(one) - blue(colour);
             int distance = red * red + green * green + blue * blue;
             if (distance < least) {
                 least = distance;
-                best = i;
+                best = one;
             }
         }
         return best;
+    }
+
+    static int red(int colour) {
+        return colour >> 16 & 0xff;
+    }
+
+    static int green(int colour) {
+        return colour >> 8 & 0xff;
+    }
+
+    static int blue(int colour) {
+        return colour & 0xff;
+    }
+
+    /** Returns the colours, red, green and blue in the three low bytes. */
+    int[] palette() {
+        return palette;
+    }
+
+    /** Returns the number in the palette of each pixel. */
+    byte[] indices() {
+        return indices;
     }
 }

@@ -4,12 +4,8 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.awt.image.DataBufferInt;
 import java.util.function.Consumer;
-import javax.imageio.ImageIO;
-import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Draws at double resolution and packs the result as PNG. */
 final class Sheet {
@@ -33,17 +29,11 @@ final class Sheet {
         } finally {
             g.dispose();
         }
-        return packed(FewColours.of(image));
+        return Png.of(image.getWidth(), image.getHeight(), FewColours.of(pixels(image)));
     }
 
-    /** Writes from memory: the static cache setting of the image library belongs to the host program. */
-    private static byte[] packed(BufferedImage image) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
-            ImageIO.write(image, "png", out);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return bytes.toByteArray();
+    /** The pixels themselves; a copy of them would take as long as all that is done with them. */
+    private static int[] pixels(BufferedImage image) {
+        return ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
     }
 }

@@ -10,7 +10,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
-/** Keeps figures until the report is written: in one temporary file, which goes with the process however it ends. */
+/**
+ * Keeps figures until the report is written: in one temporary file, which goes with the process however it ends. Several
+ * threads may keep theirs at a time.
+ */
 final class FigureSpool implements AutoCloseable {
     private FileChannel channel; // null until there is a figure
     private long end;
@@ -24,7 +27,7 @@ final class FigureSpool implements AutoCloseable {
      */
     record Kept(String description, long begin, int length) {}
 
-    Kept keep(Figure figure) {
+    synchronized Kept keep(Figure figure) {
         try {
             if (channel == null) {
                 Path file = Files.createTempFile("vibra-figures", "");
@@ -44,7 +47,7 @@ final class FigureSpool implements AutoCloseable {
     }
 
     /** Returns the bytes of a PNG file. */
-    byte[] png(Kept kept) {
+    synchronized byte[] png(Kept kept) {
         ByteBuffer bytes = ByteBuffer.allocate(kept.length);
         try {
             while (bytes.hasRemaining()) {
@@ -59,7 +62,7 @@ final class FigureSpool implements AutoCloseable {
     }
 
     @Override
-    public void close() throws IOException {
+    public synchronized void close() throws IOException {
         if (channel != null) {
             channel.close();
         }

@@ -24,8 +24,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Writes {@code report.html}: one page that needs no other file, for screen and for A4 paper. Points are added one by
- * one, so that the signals of a point need not be kept longer than it takes to draw them.
+ * Writes {@code report.html}: one page that needs no other file, for screen and for A4 paper. Figures of
+ * points are drawn as the points come, so that their signals need not be kept longer than that.
  */
 public final class HtmlReport implements AutoCloseable {
     private final FigureSpool spool = new FigureSpool();
@@ -49,44 +49,80 @@ public final class HtmlReport implements AutoCloseable {
         return new HtmlReport(false);
     }
 
+    /** The figures of a point, put aside, and what went wrong with them. */
+    public static final class Drawing {
+        private final String point;
+        private final List<FigureSpool.Kept> kept = new ArrayList<>();
+        private final List<Problem> problems = new ArrayList<>();
+        private boolean starved;
+
+        private Drawing(String point) {
+            this.point = point;
+        }
+
+        /** {@return true if figures are left out since the memory doesn't suffice} */
+        public boolean starved() {
+            return starved;
+        }
+    }
+
     /**
-     * Draws the figures of a point.
+     * Draws the figures of a point and puts them aside. Several threads may draw at a time.
      *
      * @param point results with traces; without them there are no figures
+     * @return the figures, to be added
      */
-    public void draw(PointSurvey point) {
-        attempt(point.point().id(), () -> figures.put(point.point().id(),
-                PointFigures.of(point).stream().map(spool::keep).toList()));
+    public Drawing draw(PointSurvey point) {
+        Drawing drawing = new Drawing(point.point().id());
+        attempt(drawing, () -> PointFigures.of(point).forEach(figure -> drawing.kept.add(spool.keep(figure))));
+        return drawing;
+    }
+
+    /**
+     * Adds the figures of a point to the report; what went wrong is told in the order in which this is called.
+     *
+     * @param drawing what was drawn
+     */
+    public void add(Drawing drawing) {
+        figures.put(drawing.point, drawing.kept);
+        problems.addAll(drawing.problems);
     }
 
     /** Draws the severity of all points, and the vectors of the balancing job. */
     void drawWhole(MachineSurvey survey) {
-        attempt("severity", () -> SeverityFigures.of(survey).forEach((criterion, figure) ->
+        Drawing severity = new Drawing("severity");
+        attempt(severity, () -> SeverityFigures.of(survey).forEach((criterion, figure) ->
                 severityFigures.put(criterion, spool.keep(figure))));
-        attempt("balancing", () -> survey.balancing().flatMap(BalancingFigure::of)
+        Drawing balancing = new Drawing("balancing");
+        attempt(balancing, () -> survey.balancing().flatMap(BalancingFigure::of)
                 .ifPresent(figure -> balancingFigures.add(spool.keep(figure))));
+        problems.addAll(severity.problems);
+        problems.addAll(balancing.problems);
     }
 
     /**
      * A machine without fonts fails in many ways; numbers and verdicts don't depend on figures and are not lost with
      * them.
      */
-    private void attempt(String what, Runnable drawing) {
+    private void attempt(Drawing drawing, Runnable work) {
         if (!withFigures) {
             return;
         }
+        String reason;
         try {
-            drawing.run();
+            work.run();
+            return;
         } catch (UncheckedIOException e) {
-            problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + what + " are left out, there is no room"
-                    + " for a temporary file: " + FileTrouble.inWords(e.getCause())));
+            reason = "there is no room for a temporary file: " + FileTrouble.inWords(e.getCause());
         } catch (RuntimeException | InternalError | LinkageError e) {
-            problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + what
-                    + " are left out, they can't be drawn here (are fonts installed?)"));
+            reason = "they can't be drawn here (are fonts installed?)";
         } catch (OutOfMemoryError e) {
-            problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + what
-                    + " are left out, they are too large for the memory of this process (java -Xmx... gives more)"));
+            drawing.starved = true;
+            reason = "they are too large for the memory of this process (java -Xmx... gives more)";
         }
+        drawing.kept.clear();
+        drawing.problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures of " + drawing.point + " are left out, "
+                + reason));
     }
 
     /** {@return what went wrong with the figures; empty if all were drawn} */

@@ -14,8 +14,14 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 
@@ -166,17 +172,60 @@ class FigureTest {
     }
 
     @Test
-    void manyColoursBecomeFewAndTheFrequentOnesStay() {
-        BufferedImage image = new BufferedImage(200, 200, BufferedImage.TYPE_INT_RGB);
+    void manyColoursBecomeFewAndTheFrequentOnesStay() throws IOException {
+        int[] pixels = manyColours();
+        BufferedImage few = ImageIO.read(new ByteArrayInputStream(Png.of(200, 200, FewColours.of(pixels))));
+        assertEquals(0xfff2f3f4, few.getRGB(10, 10));
+        int[] drawn = few.getRGB(0, 0, 200, 200, null, 0, 200);
+        long colours = Arrays.stream(drawn).distinct().count();
+        assertTrue(colours <= 256 && colours > 100, "colours " + colours);
+        assertArrayEquals(plainlyReduced(pixels), drawn, "what another writing of the same rule gives");
+    }
+
+    /** Half of the picture one grey, half of it noise. */
+    private static int[] manyColours() {
+        int[] pixels = new int[200 * 200];
         Random random = new Random(5);
-        for (int y = 0; y < 200; y++) {
-            for (int x = 0; x < 200; x++) {
-                image.setRGB(x, y, y < 100 ? 0xf2f3f4 : random.nextInt(0x1000000));
+        for (int i = 0; i < pixels.length; i++) {
+            pixels[i] = i < 100 * 200 ? 0xf2f3f4 : random.nextInt(0x1000000);
+        }
+        return pixels;
+    }
+
+    /** The rule with maps and lists, pixel by pixel. */
+    private static int[] plainlyReduced(int[] pixels) {
+        Map<Integer, Integer> counts = new TreeMap<>();
+        Arrays.stream(pixels).forEach(pixel -> counts.merge(pixel, 1, Integer::sum));
+        List<Integer> byCount = new ArrayList<>(counts.keySet());
+        byCount.sort(Comparator.comparing(counts::get).reversed());
+        Set<Integer> chosen = new LinkedHashSet<>(byCount.subList(0, 16));
+        Set<Integer> cells = new HashSet<>();
+        byCount.stream().filter(colour -> cells.add(colour & 0xf0f0f0)).forEach(chosen::add);
+        List<Integer> palette = chosen.stream().limit(256).toList();
+        return Arrays.stream(pixels).map(pixel -> 0xff000000 | palette.stream().min(Comparator.comparingInt(colour ->
+                squared(colour >> 16, pixel >> 16) + squared(colour >> 8, pixel >> 8) + squared(colour, pixel)))
+                .orElseThrow()).toArray();
+    }
+
+    private static int squared(int a, int b) {
+        int difference = (a & 0xff) - (b & 0xff);
+        return difference * difference;
+    }
+
+    /** Read back by the image library of the JDK: rows as they are, from above, of one pixel, of one colour. */
+    @Test
+    void aPackedPictureIsReadAsItWas() throws IOException {
+        for (int[] size : new int[][] {{1, 1}, {1, 7}, {7, 1}, {64, 48}}) {
+            int[] pixels = new int[size[0] * size[1]];
+            for (int i = 0; i < pixels.length; i++) {
+                pixels[i] = i % size[0] % 3 == 0 ? 0x004f7f : i % 5 * 0x10101;
+            }
+            for (int[] one : new int[][] {pixels, new int[pixels.length]}) {
+                BufferedImage image = ImageIO.read(new ByteArrayInputStream(Png.of(size[0], size[1],
+                        FewColours.of(one))));
+                assertArrayEquals(Arrays.stream(one).map(pixel -> 0xff000000 | pixel).toArray(),
+                        image.getRGB(0, 0, size[0], size[1], null, 0, size[0]), size[0] + " x " + size[1]);
             }
         }
-        BufferedImage few = FewColours.of(image);
-        assertEquals(0xfff2f3f4, few.getRGB(10, 10));
-        long colours = Arrays.stream(few.getRGB(0, 0, 200, 200, null, 0, 200)).distinct().count();
-        assertTrue(colours <= 256 && colours > 100, "colours " + colours);
     }
 }

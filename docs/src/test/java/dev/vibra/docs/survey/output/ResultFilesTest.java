@@ -66,7 +66,7 @@ class ResultFilesTest {
         survey = Survey.of(reading.machine().orElseThrow(), recordings);
         record = new SurveyRecord(survey, reading, conversions, PROBLEMS, "0123456789abcdef");
         try (HtmlReport report = new HtmlReport()) {
-            survey.points().forEach(report::draw);
+            survey.points().forEach(point -> report.add(report.draw(point)));
             files = Contents.bytes(ReportFiles.of(record, report));
             assertEquals(List.of(), report.problems());
         }
