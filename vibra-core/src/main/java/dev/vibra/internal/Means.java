@@ -14,12 +14,20 @@ public final class Means {
      * @return the mean
      */
     public static double of(double[] x, int offset, int length) {
-        double first = sum(x, offset, length, 0) / length;
-        return first + sum(x, offset, length, first) / length;
+        double first = sumOfDistances(x, offset, length, 0) / length;
+        return first + sumOfDistances(x, offset, length, first) / length;
     }
 
-    /** Four sums, which the processor adds beside each other. */
-    private static double sum(double[] x, int offset, int length, double less) {
+    /**
+     * Adds up distances from a value, in four sums, which the processor adds beside each other.
+     *
+     * @param x samples; left alone
+     * @param offset index of the first sample
+     * @param length number of samples, zero or more
+     * @param less what is taken off each sample; 0 for the plain sum
+     * @return the sum
+     */
+    public static double sumOfDistances(double[] x, int offset, int length, double less) {
         double a = 0;
         double b = 0;
         double c = 0;

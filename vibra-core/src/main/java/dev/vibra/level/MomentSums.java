@@ -1,5 +1,6 @@
 package dev.vibra.level;
 
+import dev.vibra.internal.Means;
 import java.util.Arrays;
 
 /**
@@ -69,26 +70,6 @@ final class MomentSums {
         }
     }
 
-    /** Sum of the distances from a value, in four lanes. */
-    static double ofDistances(double[] x, int offset, int length, double from) {
-        double s0 = 0;
-        double s1 = 0;
-        double s2 = 0;
-        double s3 = 0;
-        int end = offset + length;
-        int i = offset;
-        for (; i < end - 3; i += 4) {
-            s0 += x[i] - from;
-            s1 += x[i + 1] - from;
-            s2 += x[i + 2] - from;
-            s3 += x[i + 3] - from;
-        }
-        for (; i < end; i++) {
-            s0 += x[i] - from;
-        }
-        return s0 + s1 + (s2 + s3);
-    }
-
     double lowest() {
         double least = lowest[0];
         for (double value : lowest) {
@@ -105,23 +86,27 @@ final class MomentSums {
         return most;
     }
 
+    private static double sum(double[] lanes) {
+        return Means.sumOfDistances(lanes, 0, lanes.length, 0);
+    }
+
     double second() {
-        return ofDistances(second, 0, second.length, 0);
+        return sum(second);
     }
 
     double third() {
-        return ofDistances(third, 0, third.length, 0);
+        return sum(third);
     }
 
     double fourth() {
-        return ofDistances(fourth, 0, fourth.length, 0);
+        return sum(fourth);
     }
 
     double absolute() {
-        return ofDistances(absolute, 0, absolute.length, 0);
+        return sum(absolute);
     }
 
     double root() {
-        return ofDistances(root, 0, root.length, 0);
+        return sum(root);
     }
 }

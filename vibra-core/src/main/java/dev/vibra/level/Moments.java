@@ -1,6 +1,7 @@
 package dev.vibra.level;
 
 import dev.vibra.internal.Digits;
+import dev.vibra.internal.Means;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Objects;
@@ -108,9 +109,9 @@ public final class Moments implements Serializable {
 
     /** The plain mean is corrected once by the mean of what it leaves, which takes the rounding of long sums out. */
     private static double mean(double[] x, int offset, int length) {
-        double sum = MomentSums.ofDistances(x, offset, length, 0);
+        double sum = Means.sumOfDistances(x, offset, length, 0);
         double first = Math.abs(sum) < Double.POSITIVE_INFINITY ? sum / length : meanOfLarge(x, offset, length);
-        return first + MomentSums.ofDistances(x, offset, length, first) / length;
+        return first + Means.sumOfDistances(x, offset, length, first) / length;
     }
 
     /** Samples whose sum is beyond all numbers may have a mean all the same. */

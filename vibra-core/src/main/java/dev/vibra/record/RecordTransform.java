@@ -1,5 +1,6 @@
 package dev.vibra.record;
 
+import dev.vibra.internal.Means;
 import dev.vibra.internal.Require;
 import dev.vibra.transform.RealTransform;
 import java.util.Arrays;
@@ -28,7 +29,7 @@ final class RecordTransform {
     /** The lines may take the place of the samples. */
     void forward(double[] samples, int offset, double[] lines) {
         Require.range("samples", samples, offset, length);
-        double mean = sum(samples, offset) / length;
+        double mean = Means.sumOfDistances(samples, offset, length, 0) / length;
         double meanSquare = squares(samples, offset, mean) / length;
         if (!(meanSquare <= Require.LARGEST_SAMPLE * Require.LARGEST_SAMPLE)) {
             Require.samples(samples, offset, length);
@@ -39,25 +40,6 @@ final class RecordTransform {
         }
         transform.forward(samples, offset, mean, lines);
         lines[0] = 0;
-    }
-
-    /** Four sums that don't wait for each other. */
-    private double sum(double[] x, int offset) {
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
-        int i = offset;
-        for (; i < offset + length - 3; i += 4) {
-            a += x[i];
-            b += x[i + 1];
-            c += x[i + 2];
-            d += x[i + 3];
-        }
-        for (; i < offset + length; i++) {
-            a += x[i];
-        }
-        return a + b + (c + d);
     }
 
     private double squares(double[] x, int offset, double mean) {

@@ -12,10 +12,6 @@ final class Accumulator {
     private final double[] block;
     private long count;
 
-    Accumulator(SpectrumPlan plan, Averaging averaging) {
-        this(plan, averaging, plan.newWorker());
-    }
-
     /** With a worker that others of the same thread use in between. */
     Accumulator(SpectrumPlan plan, Averaging averaging, SpectrumPlan.Worker worker) {
         this.averaging = averaging;

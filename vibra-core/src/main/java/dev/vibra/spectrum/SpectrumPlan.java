@@ -1,5 +1,6 @@
 package dev.vibra.spectrum;
 
+import dev.vibra.internal.Means;
 import dev.vibra.internal.Require;
 import dev.vibra.transform.PlanCache;
 import dev.vibra.transform.PowerPair;
@@ -41,25 +42,6 @@ public final class SpectrumPlan {
         for (int i = 0; i < length; i++) {
             scaledWeights[i] *= scale;
         }
-    }
-
-    /** In four sums, which a processor adds up side by side. */
-    private static double sum(double[] values, int from, int count) {
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
-        int i = from;
-        for (; i + 4 <= from + count; i += 4) {
-            a += values[i];
-            b += values[i + 1];
-            c += values[i + 2];
-            d += values[i + 3];
-        }
-        for (; i < from + count; i++) {
-            a += values[i];
-        }
-        return a + b + (c + d);
     }
 
     /**
@@ -238,7 +220,7 @@ public final class SpectrumPlan {
 
         private void weigh(double[] block, int offset, double[] out) {
             Require.range("block", block, offset, length);
-            double mean = sum(block, offset, length) / length;
+            double mean = Means.sumOfDistances(block, offset, length, 0) / length;
             System.arraycopy(block, offset, out, 0, length);
             for (int i = 0; i < out.length; i++) {
                 out[i] = (out[i] - mean) * scaledWeights[i];

@@ -30,7 +30,6 @@ final class ChirpKernel extends Kernel {
     }
 
     private Rows transformedFilter(int padded) {
-        clear(there.in(), 0);
         for (int k = 0; k < length; k++) {
             int mirrored = k == 0 ? 0 : padded - k;
             set(there.in(), k, chirpRe[k] / padded, -chirpIm[k] / padded);
