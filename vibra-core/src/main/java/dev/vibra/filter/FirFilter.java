@@ -18,6 +18,9 @@ import java.util.Objects;
  * <p>Holds state: not thread-safe, one per signal; allocates nothing once made.
  */
 public final class FirFilter implements Resumable<FirFilter> {
+    /** Taps beyond would carry samples out of the range of a double. */
+    private static final double MOST = 1e100;
+
     private static final StateFormat FORMAT = new StateFormat("fir", 1);
     private static final StateFormat LONG_FORMAT = new StateFormat("fir-long", 1);
     /** More taps are convolved by transforms: of a stream, which has to hand out each sample, and of a whole signal. */
@@ -48,6 +51,9 @@ public final class FirFilter implements Resumable<FirFilter> {
         double[] copy = Objects.requireNonNull(taps, "taps").clone();
         Require.atLeast("number of taps", copy.length, 1);
         Require.allFinite("taps", copy);
+        for (double tap : copy) {
+            Require.within("taps", tap, -MOST, MOST, "");
+        }
         return new FirFilter(copy);
     }
 

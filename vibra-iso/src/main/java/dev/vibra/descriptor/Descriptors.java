@@ -10,7 +10,6 @@ import dev.vibra.meter.LevelReading;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.Unit;
-import dev.vibra.rotation.AngularWaveform;
 import dev.vibra.rotation.OrderVector;
 import dev.vibra.rotation.ShaftAngle;
 import dev.vibra.rotation.SynchronousAverage;
@@ -44,9 +43,6 @@ public final class Descriptors {
 
     private static final Pattern BANDED =
             Pattern.compile("(acceleration|velocity|displacement)-rms-([0-9.]{1,9})-([0-9.]{1,9})Hz");
-    private static final int SAMPLES_PER_REVOLUTION = 64;
-    /** Two whole turns lie within four, wherever they begin. */
-    private static final int FEWEST_TURNS = 4;
     private static final double QUARTER_TURN = 90;
     private static final String PLAIN = "1";
     private static final String NO_SIGNAL = "all samples are equal";
@@ -305,14 +301,11 @@ public final class Descriptors {
             return Outcome.none("there is no tachometer");
         }
         ShaftAngle angle = signals.angle().get();
-        Waveform wave = signals.wave();
-        double from = Math.max(angle.secondsAt(0), wave.startSeconds());
-        double to = Math.min(angle.secondsAt(angle.revolutions()), wave.startSeconds() + wave.durationSeconds());
-        if (!((to - from) * angle.meanSpeed().hertz() >= FEWEST_TURNS)) {
-            return Outcome.none("recording and pulses have fewer than " + FEWEST_TURNS + " turns in common");
+        if (signals.turns().isEmpty()) {
+            return Outcome.none("recording and pulses have fewer than " + Signals.FEWEST_TURNS + " turns in common");
         }
-        OrderVector vector = SynchronousAverage.of(AngularWaveform.of(wave, angle, SAMPLES_PER_REVOLUTION)).vector(1);
-        int integrations = wave.quantity().integrationsTo(Quantity.VELOCITY);
+        OrderVector vector = SynchronousAverage.of(signals.turns().get()).vector(1);
+        int integrations = signals.wave().quantity().integrationsTo(Quantity.VELOCITY);
         double velocity = vector.amplitude() / Math.pow(angle.meanSpeed().radiansPerSecond(), integrations);
         // Each integration turns the phase back by a quarter.
         return Outcome.of(amplitude ? velocity / Unit.MM_PER_S.toSi()

@@ -2,9 +2,6 @@ package dev.vibra.descriptor;
 
 import dev.vibra.machine.Rate;
 import dev.vibra.quantity.Band;
-import dev.vibra.quantity.Detector;
-import dev.vibra.quantity.Level;
-import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.spectrum.SpectralPeak;
 import dev.vibra.spectrum.Spectrum;
@@ -13,29 +10,28 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** Looks for lines in the velocity spectrum; how sure they are is told by the spectrum as it was recorded. */
+/** Looks for the multiples of the rates of a machine, and for the largest lines. */
 final class LineSearch {
-    /** A line counts where noise alone makes one that large in a ten-thousandth of all recordings. */
-    private static final double LOG_FALSE_ALARM = -4;
-    /** A line over no noise at all would be infinitely sure. */
-    private static final double LEAST_LOG = -300;
     private static final int SHAFT_ORDERS = 10;
     private static final int OTHER_ORDERS = 4;
     /** How far a multiple may lie beside where the line at the speed puts it; common practice, no source. */
     private static final double MULTIPLE_TOLERANCE = 0.003;
     private static final double HALF_TOLERANCE = 0.01;
+    /** How far the line frequency strays, over it; common practice, no source. */
+    static final double MAINS_DRIFT = 0.002;
     private static final int LINES_TOLD = 8;
     /** Lines below this share of the largest one are not told; common practice, no source. */
     private static final double WORTH_TELLING = 0.05;
-    private static final int LOWEST_LINE = 2;
 
     private final Signals signals;
     private final Spectrum velocity;
+    private final LineReader reader;
     private final double resolution;
 
     LineSearch(Signals signals) {
         this.signals = signals;
         this.velocity = signals.velocitySpectrum();
+        this.reader = signals.reader();
         this.resolution = velocity.resolutionHertz();
     }
 
@@ -53,7 +49,7 @@ final class LineSearch {
         if (given + reach >= end()) {
             return List.of();
         }
-        NamedLine once = line(rate, 1, given, reach);
+        NamedLine once = reader.line(rate, 1, given, reach);
         double hertz = once.stands() ? once.hertz() : given;
         List<NamedLine> lines = new ArrayList<>(List.of(once));
         addMultiples(lines, new Rate(rate.kind(), rate.owner(), hertz), 2, SHAFT_ORDERS);
@@ -72,41 +68,56 @@ final class LineSearch {
                         rate.kind().isMechanical() ? OTHER_ORDERS : 1);
             }
         }
+        lines.stream().filter(line -> line.rate().kind() == Rate.Kind.TWICE_LINE).findFirst()
+                .ifPresent(mains -> partFrom(mains, lines));
         return lines;
+    }
+
+    /** Twice the line frequency lies beside a multiple of a motor's speed: the whole recording may part the two. */
+    private void partFrom(NamedLine mains, List<NamedLine> lines) {
+        double twice = mains.rate().hertz();
+        double closest = lines.stream().mapToDouble(line -> apart(line, twice)).filter(this::needsFiner).min()
+                .orElse(0);
+        if (closest > 0) {
+            lines.replaceAll(line -> line == mains
+                    ? finer(line, twice, Math.min(MAINS_DRIFT * twice, narrow(closest)))
+                    : needsFiner(apart(line, twice)) ? finer(line, expected(line), narrow(apart(line, twice))) : line);
+        }
+    }
+
+    private static double expected(NamedLine line) {
+        return line.order() * line.rate().hertz();
+    }
+
+    private static double apart(NamedLine line, double twice) {
+        return line.rate().kind().isMechanical() ? Math.abs(expected(line) - twice) : Double.MAX_VALUE;
+    }
+
+    private boolean needsFiner(double apart) {
+        return apart < reader.partedHertz() && apart >= signals.fineReader().partedHertz();
+    }
+
+    private NamedLine finer(NamedLine line, double hertz, double reach) {
+        return signals.fineReader().line(line.rate(), line.order(), hertz, reach);
+    }
+
+    /** As far as the middle between two lines, but for the half width of a line. */
+    private double narrow(double apart) {
+        return apart / 2 - signals.fineReader().resolutionHertz();
     }
 
     private void addMultiples(List<NamedLine> lines, Rate rate, int from, int to) {
         for (int order = from; order <= to; order++) {
             double hertz = order * rate.hertz();
             double reach = Math.max(MULTIPLE_TOLERANCE * hertz, resolution);
-            if (hertz - reach < LOWEST_LINE * resolution || hertz + reach >= end()) {
-                continue;
+            if (reader.covers(hertz, reach)) {
+                lines.add(reader.line(rate, order, hertz, reach));
             }
-            lines.add(line(rate, order, hertz, reach));
         }
     }
 
     private double end() {
         return velocity.frequencyHertz(velocity.lines() - 2);
-    }
-
-    private NamedLine line(Rate rate, int order, double expected, double reach) {
-        int searched = 1 + (int) Math.ceil(2 * reach / resolution);
-        Optional<SpectralPeak> peak = velocity.peakNear(expected, reach);
-        double hertz = peak.map(SpectralPeak::frequencyHertz).orElse(expected);
-        Level level = peak.map(SpectralPeak::level).orElseGet(() -> noise(expected));
-        double chance = peak.isPresent() ? logChance(hertz, level, searched) : 0;
-        return new NamedLine(rate, order, hertz, level, chance, chance < LOG_FALSE_ALARM);
-    }
-
-    private Level noise(double hertz) {
-        double rms = velocity.amplitude((int) Math.rint(hertz / resolution), Detector.RMS);
-        return Level.ofSi(rms, Quantity.VELOCITY, Detector.RMS);
-    }
-
-    private double logChance(double hertz, Level level, int searched) {
-        double recorded = level.sineAs(signals.wave().quantity(), Detector.RMS, hertz).si();
-        return Math.max(LEAST_LOG, signals.floor().log10Probability(hertz, recorded, searched));
     }
 
     /** Below the usual band, and half the shaft speed, a velocity made of acceleration is mostly noise of the chain. */
@@ -115,7 +126,8 @@ final class LineSearch {
         Band band = Band.of(signals.speed().map(speed -> Math.min(speed.hertz() / 2, usual)).orElse(usual),
                 Descriptors.USUAL_BAND.highestHertz());
         List<SpectralPeak> lines = velocity.peaks(LINES_TOLD, band).stream()
-                .filter(peak -> logChance(peak.frequencyHertz(), peak.level(), velocity.lines()) < LOG_FALSE_ALARM)
+                .filter(peak -> reader.logChance(peak.frequencyHertz(), peak.level(), velocity.lines())
+                        < LineReader.LOG_FALSE_ALARM)
                 .toList();
         double least = lines.stream().mapToDouble(peak -> peak.level().si()).max().orElse(0) * WORTH_TELLING;
         return lines.stream().filter(peak -> peak.level().si() >= least)

@@ -9,10 +9,12 @@ import dev.vibra.machine.Rate;
 import dev.vibra.quantity.Band;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
+import dev.vibra.rotation.AngularWaveform;
 import dev.vibra.rotation.ShaftAngle;
 import dev.vibra.signal.Waveform;
 import dev.vibra.spectrum.Spectrum;
 import dev.vibra.spectrum.SpectrumSettings;
+import dev.vibra.transform.RealTransform;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +35,9 @@ public final class Signals {
     /** Wide against a line and its sidebands, narrow against a resonance; common practice, no source. */
     private static final double FLOOR_LINES = 40;
     private static final double PERIODS_OF_INTEGRATION = 9;
+    private static final int SAMPLES_PER_REVOLUTION = 64;
+    /** Two whole turns lie within four, wherever they begin. */
+    static final int FEWEST_TURNS = 4;
 
     private final Waveform wave;
     private final RotationSpeed speed;
@@ -40,6 +45,7 @@ public final class Signals {
     private final ShaftAngle angle;
     private final Made made;
     private List<NamedLine> shaftLines;
+    private AngularWaveform turns;
 
     private Signals(Waveform wave, RotationSpeed speed, double speedTolerance, ShaftAngle angle, Made made) {
         this.wave = Objects.requireNonNull(wave, "wave");
@@ -55,6 +61,8 @@ public final class Signals {
         private Spectrum spectrum;
         private Spectrum velocity;
         private NoiseFloor floor;
+        private LineReader reader;
+        private LineReader fineReader;
         private final Map<String, Waveform> chained = new HashMap<>();
     }
 
@@ -111,6 +119,17 @@ public final class Signals {
         return Optional.ofNullable(angle);
     }
 
+    /**
+     * {@return whole turns of the shaft at 64 samples each, from the mark of the tachometer on; empty without one, or
+     * where recording and pulses have fewer than four turns in common}
+     */
+    public Optional<AngularWaveform> turns() {
+        if (turns == null && angle != null && angle.revolutionsWithin(wave) >= FEWEST_TURNS) {
+            turns = AngularWaveform.of(wave, angle, SAMPLES_PER_REVOLUTION);
+        }
+        return Optional.ofNullable(turns);
+    }
+
     /** {@return statistics of the samples} */
     public Moments moments() {
         if (made.moments == null) {
@@ -132,15 +151,19 @@ public final class Signals {
      * @throws IllegalStateException if there is none, see {@link #hasSpectrum()}
      */
     public Spectrum spectrum() {
-        if (!hasSpectrum()) {
-            throw new IllegalStateException("recording must have at least " + FEWEST_SAMPLES + " samples: "
-                    + wave.length());
-        }
+        requireSpectrum();
         if (made.spectrum == null) {
             double resolution = Math.max(2 / wave.durationSeconds(), FINEST_RESOLUTION);
             made.spectrum = Spectrum.of(wave, SpectrumSettings.withDefaults().withResolution(resolution));
         }
         return made.spectrum;
+    }
+
+    private void requireSpectrum() {
+        if (!hasSpectrum()) {
+            throw new IllegalStateException("recording must have at least " + FEWEST_SAMPLES + " samples: "
+                    + wave.length());
+        }
     }
 
     /** {@return the spectrum read as velocity} */
@@ -154,10 +177,46 @@ public final class Signals {
     /** {@return noise under the lines of {@link #spectrum()}} */
     public NoiseFloor floor() {
         if (made.floor == null) {
-            double end = spectrum().frequencyHertz(spectrum().lines() - 1);
-            made.floor = NoiseFloor.of(spectrum(), Math.min(FLOOR_LINES * spectrum().resolutionHertz(), end / 2));
+            made.floor = floorOf(spectrum());
         }
         return made.floor;
+    }
+
+    private static NoiseFloor floorOf(Spectrum spectrum) {
+        double end = spectrum.frequencyHertz(spectrum.lines() - 1);
+        return NoiseFloor.of(spectrum, Math.min(FLOOR_LINES * spectrum.resolutionHertz(), end / 2));
+    }
+
+    /**
+     * Reads lines of {@link #velocitySpectrum()}.
+     *
+     * @return the reader
+     * @throws IllegalStateException if there is no spectrum, see {@link #hasSpectrum()}
+     */
+    public LineReader reader() {
+        if (made.reader == null) {
+            made.reader = new LineReader(wave.quantity(), velocitySpectrum(), floor());
+        }
+        return made.reader;
+    }
+
+    /**
+     * Reads lines as fine as the whole recording gives them: one block under a Hann window, its lines one over the
+     * duration apart. Up to a tenth of the recording is left out at its ends, where the window weighs least, so that
+     * the transform is a fast one.
+     *
+     * @return the reader
+     * @throws IllegalStateException if there is no spectrum, see {@link #hasSpectrum()}
+     */
+    public LineReader fineReader() {
+        if (made.fineReader == null) {
+            requireSpectrum();
+            int length = RealTransform.fastLength(wave.length());
+            Spectrum fine = Spectrum.of(wave.part((wave.length() - length) / 2, length), SpectrumSettings.withDefaults()
+                    .withResolution(wave.sampleRateHertz() / length));
+            made.fineReader = new LineReader(wave.quantity(), fine.velocity(), floorOf(fine));
+        }
+        return made.fineReader;
     }
 
     /** {@return the multiples of the shaft speed, found or not; empty without speed or spectrum} */

@@ -58,9 +58,9 @@ public record Finding(String code, String fault, double confidence, Rank urgency
         source = Require.notBlank("source", source);
     }
 
-    /** Returns fault, confidence and points, as in {@code unbalance (confidence 0.7) at DE-H, DE-V}. */
+    /** Returns fault, confidence and points, as in {@code unbalance (confidence 0.71) at DE-H, DE-V}. */
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%s (confidence %.1f) at %s", fault, confidence, String.join(", ", points));
+        return String.format(Locale.ROOT, "%s (confidence %.2f) at %s", fault, confidence, String.join(", ", points));
     }
 }

@@ -1,27 +1,24 @@
 package dev.vibra.diagnosis;
 
-import java.util.List;
-import java.util.Optional;
+import dev.vibra.fault.Fault;
+import dev.vibra.symptom.Site;
 
-/** A fault that is looked for. Implementations hold no state. */
-public interface Hypothesis {
-    /** {@return the fault in words, as in {@code unbalance}} */
-    String fault();
+/**
+ * A fault at a place, with the weight of its prior.
+ *
+ * @param fault the fault
+ * @param site where it would sit
+ * @param prior weight beside that of "none of these", which is 1
+ */
+record Hypothesis(Fault fault, Site site, double prior) {
+    /** One code at one site is one finding, whatever its kinds. */
+    String key() {
+        return fault.code() + " at " + site;
+    }
 
-    /**
-     * Tells why nothing that was measured could have shown the fault, so that silence about it clears nothing.
-     *
-     * @param evidence machine and points
-     * @return the fault with the reason, as in {@code defects of rolling bearings (no geometry is given)}; empty if it
-     *         was looked for
-     */
-    Optional<String> notExamined(Evidence evidence);
-
-    /**
-     * Weighs the fault.
-     *
-     * @param evidence machine and points
-     * @return one finding for each place that shows it; empty if the evidence supports none
-     */
-    List<Finding> weigh(Evidence evidence);
+    /** The fault in words, with the site where that says more. */
+    String words() {
+        return site.owner().equals(site.kind().toString()) || site.kind() == Site.Kind.MACHINE ? fault.words()
+                : fault.words() + ", " + site.owner();
+    }
 }

@@ -1,5 +1,6 @@
 package dev.vibra.diagnosis;
 
+import dev.vibra.symptom.Evidence;
 import dev.vibra.point.Impulsiveness;
 import dev.vibra.point.PointSurvey;
 import java.util.List;
@@ -9,7 +10,7 @@ import java.util.Optional;
  * Knocks that nothing found so far explains, and that repeat at no rate. Gears and machines with pistons knock in
  * health: there only a change tells.
  */
-final class ImpulsivenessHypothesis implements Hypothesis {
+final class ImpulsivenessHypothesis implements Observation {
     private static final String SOURCE = "ISO 13373-2:2016, crest factor and kurtosis (from memory, unverified); limit:"
             + " common practice, no source";
     /** That much louder than where a defect is heard, knocks have a source of their own; common practice, no source. */

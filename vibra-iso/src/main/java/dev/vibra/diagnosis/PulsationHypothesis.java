@@ -1,5 +1,6 @@
 package dev.vibra.diagnosis;
 
+import dev.vibra.symptom.Evidence;
 import dev.vibra.bearing.Pulsation;
 import dev.vibra.point.BearingSurvey;
 import dev.vibra.point.Impulsiveness;
@@ -11,7 +12,7 @@ import java.util.Optional;
  * A high band that pulsates as deep as with a clear bearing defect, at a rate that nothing in the description makes: a
  * bearing whose geometry was given wrong, another bearing, a rub, something beside the machine.
  */
-final class PulsationHypothesis implements Hypothesis {
+final class PulsationHypothesis implements Observation {
     private static final String SOURCE = "envelope symptoms: ISO 13373-2:2016 (from memory, unverified); depth: common"
             + " practice, no source";
 

@@ -1,5 +1,6 @@
 package dev.vibra.diagnosis;
 
+import dev.vibra.fault.Effort;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -48,7 +49,7 @@ final class Weighing {
     }
 
     void decidedBy(String measurement, String meaning) {
-        decidedBy.add(new Decider(measurement, meaning));
+        decidedBy.add(new Decider(code, Effort.RUNNING, measurement, meaning));
     }
 
     void alikeTo(String... codes) {

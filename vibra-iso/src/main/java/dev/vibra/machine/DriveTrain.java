@@ -20,6 +20,8 @@ import java.util.function.Consumer;
  */
 public final class DriveTrain implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Within a thousandth two shafts are one. */
+    private static final double SAME_SPEED = 1e-3;
 
     private final Known known;
 
@@ -268,6 +270,33 @@ public final class DriveTrain implements Serializable {
         return List.copyOf(rates);
     }
 
+    /**
+     * Finds the shafts that a rate belongs to, at whose speeds it can pulsate.
+     *
+     * @param rate a rate of this train, as {@link #ratesAt} gives it
+     * @param mainHertz speed of the main shaft in Hz at which it was worked out, &gt; 0
+     * @return of a gear mesh the shafts of its wheels, of blades theirs, in the order of the power flow and each once;
+     *     of other rates none
+     */
+    public List<Rate> shaftsOf(Rate rate, double mainHertz) {
+        Objects.requireNonNull(rate, "rate");
+        List<Rate> shafts = ratesAt(mainHertz).stream().filter(one -> one.kind() == Rate.Kind.SHAFT).toList();
+        List<Integer> counts = switch (rate.kind()) {
+            case BLADE_PASSING -> known.blades == null ? List.of() : List.of(known.blades);
+            case GEAR_MESH -> known.gears.stream().filter(stage -> stage.id().equals(rate.owner())).findFirst()
+                    .map(GearStage::teeth).orElse(List.of());
+            case SHAFT, BELT, TWICE_LINE, POLE_PASS -> List.of();
+        };
+        List<Rate> turning = new ArrayList<>();
+        for (int count : counts) {
+            if (turning.stream().noneMatch(shaft -> isSame(shaft.hertz(), rate.hertz() / count))) {
+                shafts.stream().filter(shaft -> isSame(shaft.hertz(), rate.hertz() / count)).findFirst()
+                        .ifPresent(turning::add);
+            }
+        }
+        return turning;
+    }
+
     private void addGears(List<Rate> rates, double mainHertz) {
         double input = mainHertz;
         for (GearStage stage : known.gears) {
@@ -286,11 +315,14 @@ public final class DriveTrain implements Serializable {
 
     /** Within a thousandth two shafts are one: coupled parts have a shaft each in the description. */
     private static void addShaft(List<Rate> rates, String owner, double hertz) {
-        boolean known = rates.stream().anyMatch(rate -> rate.kind() == Rate.Kind.SHAFT
-                && Math.abs(rate.hertz() / hertz - 1) < 1e-3);
+        boolean known = rates.stream().anyMatch(rate -> rate.kind() == Rate.Kind.SHAFT && isSame(rate.hertz(), hertz));
         if (!known) {
             rates.add(new Rate(Rate.Kind.SHAFT, owner, hertz));
         }
+    }
+
+    private static boolean isSame(double hertz, double other) {
+        return Math.abs(hertz / other - 1) < SAME_SPEED;
     }
 
     /** Returns how much is known, as in {@code drive train: 2 shafts, 1 gear stages, 0 belts}. */

@@ -5,6 +5,7 @@ import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.severity.CriterionRequest;
 import dev.vibra.severity.Machine;
+import dev.vibra.severity.MachineKind;
 import java.io.Serializable;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -81,6 +82,8 @@ public final class MachineDescription implements Serializable {
         private BalancingJob balancing;
         private Instant measured;
         private String state;
+        private List<Double> naturalHertz = List.of();
+        private Map<String, Boolean> observations = Map.of();
         private Set<Fact> faulty = Set.of();
 
         @Override
@@ -97,6 +100,12 @@ public final class MachineDescription implements Serializable {
                     finite(point, values)));
             baseline = Collections.unmodifiableMap(copy);
             state = textOrNull("state", state);
+            naturalHertz = Require.copy("naturalHertz", naturalHertz);
+            naturalHertz.forEach(hertz -> Require.positive("natural frequency", hertz, "Hz"));
+            Map<String, Boolean> answers = new TreeMap<>();
+            observations.forEach((test, seen) -> answers.put(Require.notBlank("test", test),
+                    Objects.requireNonNull(seen, "seen")));
+            observations = Collections.unmodifiableMap(answers);
             faulty = faulty.isEmpty() ? Collections.emptySet() : Collections.unmodifiableSet(EnumSet.copyOf(faulty));
         }
 
@@ -263,6 +272,31 @@ public final class MachineDescription implements Serializable {
     }
 
     /**
+     * States a natural frequency of the structure or rotor, as an impact test or a run-down showed it.
+     *
+     * @param hertz natural frequency, finite and &gt; 0 Hz
+     * @return the description with it
+     */
+    public MachineDescription withNaturalHertz(double hertz) {
+        return with(changed -> changed.naturalHertz = longer(known.naturalHertz, hertz));
+    }
+
+    /**
+     * States what a test or an inspection showed.
+     *
+     * @param test code of the test, as in {@code power-cut-drops}; with {@code " at "} and the name of a part where it
+     *     holds there only
+     * @param seen true if the test showed what its code says
+     * @return the description with it
+     */
+    public MachineDescription withObservation(String test, boolean seen) {
+        Objects.requireNonNull(test, "test");
+        Map<String, Boolean> more = new TreeMap<>(known.observations);
+        more.put(test, seen);
+        return with(changed -> changed.observations = more);
+    }
+
+    /**
      * Notes that a fact was given with an error: what rests on it is then not determined rather than guessed.
      *
      * @param fact the fact
@@ -371,6 +405,16 @@ public final class MachineDescription implements Serializable {
     }
 
     /**
+     * {@return turns of the shaft of the first part that is an electric motor for one turn of the main shaft; 1 where
+     * no part is one}
+     */
+    public double motorRatio() {
+        return known.parts.stream()
+                .filter(part -> part.machine().kind().filter(kind -> kind == MachineKind.ELECTRIC_MOTOR).isPresent())
+                .findFirst().flatMap(MachinePart::shaft).map(known.train::ratioOf).orElse(1.0);
+    }
+
+    /**
      * Returns the earlier values of a point.
      *
      * @param pointId id of the point
@@ -394,6 +438,16 @@ public final class MachineDescription implements Serializable {
     /** {@return state of operation, if stated} */
     public Optional<String> state() {
         return Optional.ofNullable(known.state);
+    }
+
+    /** {@return natural frequencies in Hz, as stated} */
+    public List<Double> naturalHertz() {
+        return known.naturalHertz;
+    }
+
+    /** {@return what tests and inspections showed, by code} */
+    public Map<String, Boolean> observations() {
+        return known.observations;
     }
 
     /** {@return facts that were given with an error} */

@@ -17,7 +17,7 @@ import java.util.function.Consumer;
  * @see "ISO 13373-1:2002, measuring points and their names"
  */
 public final class MeasuringPoint implements Serializable {
-    private static final long serialVersionUID = 2;
+    private static final long serialVersionUID = 3;
 
     private final Known known;
 
@@ -41,6 +41,8 @@ public final class MeasuringPoint implements Serializable {
         private Mounting mounting;
         private Double expandedUncertainty;
         private String positiveAxis;
+        private String housing;
+        private String recordingSet;
 
         @Override
         void check() {
@@ -49,6 +51,8 @@ public final class MeasuringPoint implements Serializable {
             bearing = textOrNull("bearing", bearing);
             shaft = textOrNull("shaft", shaft);
             positiveAxis = textOrNull("positive axis", positiveAxis);
+            housing = textOrNull("housing", housing);
+            recordingSet = textOrNull("recordingSet", recordingSet);
             countOrNull("pulsesPerRevolution", pulsesPerRevolution);
             if (expandedUncertainty != null) {
                 Require.within("expandedUncertaintyPercent", 100 * expandedUncertainty, 0, 100, "%");
@@ -158,6 +162,28 @@ public final class MeasuringPoint implements Serializable {
         return with(changed -> changed.positiveAxis = axis);
     }
 
+    /**
+     * States at which bearing housing the point lies, so that directions of one housing can be compared.
+     *
+     * @param housing name of the housing, the same at all its points
+     * @return the point with it
+     */
+    public MeasuringPoint withHousing(String housing) {
+        Objects.requireNonNull(housing, "housing");
+        return with(changed -> changed.housing = housing);
+    }
+
+    /**
+     * States that the point is recorded at the same time as others.
+     *
+     * @param set name of the recordings taken together, sample by sample, the same at all of them
+     * @return the point with it
+     */
+    public MeasuringPoint recordedWith(String set) {
+        Objects.requireNonNull(set, "recordingSet");
+        return with(changed -> changed.recordingSet = set);
+    }
+
     /** {@return id, once on a machine} */
     public String id() {
         return known.id;
@@ -207,6 +233,25 @@ public final class MeasuringPoint implements Serializable {
     public OptionalDouble expandedUncertainty() {
         return known.expandedUncertainty == null ? OptionalDouble.empty()
                 : OptionalDouble.of(known.expandedUncertainty);
+    }
+
+    /**
+     * {@return name of the housing at which the point lies: as stated, or its bearing, or its id without its last part
+     * where that part is the letter of its direction, as in {@code M-DE} of {@code M-DE-H}; empty otherwise}
+     */
+    public Optional<String> housing() {
+        if (known.housing != null || known.bearing != null) {
+            return Optional.of(known.housing != null ? known.housing : known.bearing);
+        }
+        int dash = known.id.lastIndexOf('-');
+        boolean named = known.direction != null && dash > 0
+                && known.id.substring(dash + 1).equalsIgnoreCase(known.direction.letter());
+        return named ? Optional.of(known.id.substring(0, dash)) : Optional.empty();
+    }
+
+    /** {@return name of the recordings taken together with this one, if stated} */
+    public Optional<String> recordingSet() {
+        return Optional.ofNullable(known.recordingSet);
     }
 
     /** {@return words or degrees, if stated} */

@@ -24,7 +24,9 @@ public record Rate(Kind kind, String owner, double hertz) implements Serializabl
         /** A turn of a belt. */
         BELT("belt"),
         /** Twice the line frequency, at which magnetic forces pull. */
-        TWICE_LINE("twice the line frequency");
+        TWICE_LINE("twice the line frequency"),
+        /** Poles of the stator that a bar of an induction motor's rotor slips past; lines lie beside others at it. */
+        POLE_PASS("pole pass");
 
         private final String label;
 
@@ -34,7 +36,7 @@ public record Rate(Kind kind, String owner, double hertz) implements Serializabl
 
         /** {@return true for what turns or meshes; false for forces that need no rotation} */
         public boolean isMechanical() {
-            return this != TWICE_LINE;
+            return this != TWICE_LINE && this != POLE_PASS;
         }
 
         /** Returns the words of the trade, as in {@code blade passing}. */

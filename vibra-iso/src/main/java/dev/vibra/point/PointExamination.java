@@ -41,11 +41,14 @@ public final class PointExamination {
     private final MachineDescription machine;
     private final List<PartCriterion> criteria;
     private final boolean insisting;
+    private final boolean deaf;
 
-    private PointExamination(MachineDescription machine, List<PartCriterion> criteria, boolean insisting) {
+    private PointExamination(MachineDescription machine, List<PartCriterion> criteria, boolean insisting,
+            boolean deaf) {
         this.machine = machine;
         this.criteria = criteria;
         this.insisting = insisting;
+        this.deaf = deaf;
     }
 
     /**
@@ -55,12 +58,18 @@ public final class PointExamination {
      * @return an examination of its points
      */
     public static PointExamination of(MachineDescription machine) {
-        return new PointExamination(Objects.requireNonNull(machine, "machine"), PartCriterion.of(machine), false);
+        return new PointExamination(Objects.requireNonNull(machine, "machine"), PartCriterion.of(machine), false,
+                false);
     }
 
     /** {@return an examination that gives numbers of unsound recordings too; each result says so} */
     public PointExamination insisting() {
-        return new PointExamination(machine, criteria, true);
+        return new PointExamination(machine, criteria, true, deaf);
+    }
+
+    /** {@return an examination that doesn't listen to bearings, which takes most of the time of a point} */
+    public PointExamination withoutBearings() {
+        return new PointExamination(machine, criteria, insisting, true);
     }
 
     /** {@return the criteria of the parts of the machine} */
@@ -90,6 +99,24 @@ public final class PointExamination {
      * @throws IllegalArgumentException if the recording isn't a motion
      */
     public PointSurvey examine(MeasuringPoint point, Waveform wave, Optional<Waveform> tachometer) {
+        return examine(point, wave, tachometer, true);
+    }
+
+    /**
+     * Works out a reference: a recording of the point from a time when the machine was known to be sound, in the same
+     * state. It gives numbers, lines and pattern; it isn't judged, and its bearing isn't listened to.
+     *
+     * @param point a point of the machine
+     * @param wave its reference recording, a motion
+     * @param tachometer signal of its tachometer on the same time scale, in any unit, if there is one
+     * @return results without verdict, change and bearing
+     * @throws IllegalArgumentException if the recording isn't a motion
+     */
+    public PointSurvey reference(MeasuringPoint point, Waveform wave, Optional<Waveform> tachometer) {
+        return examine(point, wave, tachometer, false);
+    }
+
+    private PointSurvey examine(MeasuringPoint point, Waveform wave, Optional<Waveform> tachometer, boolean judged) {
         Objects.requireNonNull(point, "point");
         Objects.requireNonNull(wave, "wave");
         Objects.requireNonNull(tachometer, "tachometer");
@@ -101,13 +128,11 @@ public final class PointExamination {
         if (obstacle.isPresent()) {
             return PointSurvey.withoutRecording(point, obstacle.get());
         }
-        List<Omission> omissions = new ArrayList<>();
-        Optional<PartCriterion> criterion = criterionAt(point, criteria);
-        RecordingGate gate = RecordingGate.of(wave, point, machine, motionBand(criterion));
+        RecordingGate gate = RecordingGate.of(wave, point, machine, motionBand(criterionAt(point, criteria)));
         boolean insists = insisting && gate.holdsSignal() && !gate.summary().quality().sound();
         List<Aspect> refused = Stream.of(Aspect.values()).filter(aspect -> gate.refuses(aspect) && !insists).toList();
-        refused.forEach(aspect -> omissions.add(new Omission(Omission.Subject.RECORDING, aspect.toString(),
-                gate.reason())));
+        List<Omission> omissions = new ArrayList<>(refused.stream().map(aspect ->
+                new Omission(Omission.Subject.RECORDING, aspect.toString(), gate.reason())).toList());
         Traces traces = Traces.of(wave);
         if (refused.size() == Aspect.values().length) {
             return PointSurvey.without(point, gate.summary(), givenSpeed(point, gate.reason()), omissions, traces,
@@ -116,17 +141,23 @@ public final class PointExamination {
         SpeedReading speed = SpeedReading.of(machine, point, Signals.of(gate.steady()), tachometer, omissions);
         Signals signals = speed.signals();
         List<Rate> rates = speed.found().speed().map(known -> rates(point, known)).orElse(List.of());
-        Optional<BearingSurvey> bearing = refused.contains(Aspect.ENVELOPE) ? Optional.empty()
-                : bearing(point, wave, speed.found(), rates, signals.angle(), omissions);
-        Optional<UnknownBearing> unknown = refused.contains(Aspect.ENVELOPE) ? Optional.empty()
-                : unknownBearing(point, wave, speed.found(), rates);
+        PointSurvey.Heard heard = judged && !deaf && !refused.contains(Aspect.ENVELOPE)
+                ? heard(point, wave, speed, rates, omissions) : PointSurvey.Heard.NOTHING;
         List<NamedLine> lines = signals.lines(rates);
-        PointSurvey.Numbers numbers = numbers(wave, signals, refused, gate.reason(), lines, bearing, omissions);
+        PointSurvey.Numbers numbers = numbers(wave, signals, refused, gate.reason(), lines, heard, omissions);
         PointJudge judge = new PointJudge(machine, point, criterionAt(point, speed.found()), omissions);
-        PointSurvey.Judged judged = refused.contains(Aspect.MOTION) ? judge.without() : judge.judge(signals);
-        return new PointSurvey(point, gate.summary(), speed.found(), numbers, judged,
-                new PointSurvey.Heard(bearing.stream().toList(), unknown.orElse(null)), insists, omissions,
+        PointSurvey.Judged verdict = !judged ? PointSurvey.Judged.NONE
+                : refused.contains(Aspect.MOTION) ? judge.without() : judge.judge(signals);
+        return new PointSurvey(point, gate.summary(), speed.found(), numbers, verdict, heard, insists, omissions,
+                refused.contains(Aspect.MOTION) ? LinePattern.none(gate.reason())
+                        : PatternReading.of(machine, point, wave, signals, lines),
                 signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
+    }
+
+    private PointSurvey.Heard heard(MeasuringPoint point, Waveform wave, SpeedReading speed, List<Rate> rates,
+            List<Omission> omissions) {
+        return new PointSurvey.Heard(bearing(point, wave, speed.found(), rates, speed.signals().angle(), omissions)
+                .stream().toList(), unknownBearing(point, wave, speed.found(), rates).orElse(null));
     }
 
     /** No vibration is as slow, as small or as large; a rate, unit or scale is wrong, and arithmetic would end. */
@@ -164,7 +195,7 @@ public final class PointExamination {
     }
 
     private PointSurvey.Numbers numbers(Waveform wave, Signals signals, List<Aspect> refused,
-            String refusal, List<NamedLine> lines, Optional<BearingSurvey> bearing, List<Omission> omissions) {
+            String refusal, List<NamedLine> lines, PointSurvey.Heard heard, List<Omission> omissions) {
         boolean statistics = !refused.contains(Aspect.STATISTICS);
         boolean motion = !refused.contains(Aspect.MOTION);
         Descriptors table = Descriptors.standard();
@@ -184,7 +215,7 @@ public final class PointExamination {
                 ? Impulsiveness.of(signals, wave).orElse(null) : null;
         List<DominantLine> dominant = signals.dominantLines(lines);
         boolean turning = new RotationSigns(signals, machine.train().lineHertz()).show(lines, dominant)
-                || bearing.filter(BearingSurvey::showsDefect).isPresent();
+                || heard.bearings().stream().anyMatch(BearingSurvey::showsDefect);
         return new PointSurvey.Numbers(description, motion ? lines : List.of(),
                 motion ? dominant : List.of(), impulsiveness, turning);
     }

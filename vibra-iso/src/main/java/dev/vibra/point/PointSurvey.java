@@ -15,10 +15,11 @@ import java.io.Serializable;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Everything that was worked out for one measuring point, and what was not, with the reason. Immutable. */
 public final class PointSurvey implements Serializable {
-    private static final long serialVersionUID = 4;
+    private static final long serialVersionUID = 5;
 
     private final MeasuringPoint point;
     private final RecordingSummary recording;
@@ -28,11 +29,13 @@ public final class PointSurvey implements Serializable {
     private final Heard heard;
     private final boolean insisted;
     private final List<Omission> omissions;
+    private final LinePattern pattern;
     private final Traces traces;
 
     /** Recording and traces are null where there are none. */
     PointSurvey(MeasuringPoint point, RecordingSummary recording, SpeedFound speed, Numbers numbers,
-            Judged judged, Heard heard, boolean insisted, List<Omission> omissions, Traces traces) {
+            Judged judged, Heard heard, boolean insisted, List<Omission> omissions, LinePattern pattern,
+            Traces traces) {
         this.point = Objects.requireNonNull(point, "point");
         this.recording = recording;
         this.speed = Objects.requireNonNull(speed, "speed");
@@ -41,11 +44,12 @@ public final class PointSurvey implements Serializable {
         this.heard = Objects.requireNonNull(heard, "heard");
         this.insisted = insisted;
         this.omissions = Require.copy("omissions", omissions);
+        this.pattern = Objects.requireNonNull(pattern, "pattern");
         this.traces = traces;
     }
 
     private Object readResolve() {
-        return new PointSurvey(point, recording, speed, numbers, judged, heard, insisted, omissions, traces);
+        return new PointSurvey(point, recording, speed, numbers, judged, heard, insisted, omissions, pattern, traces);
     }
 
     /** What the signals of the point say; impulsiveness is null where it isn't known. */
@@ -87,7 +91,7 @@ public final class PointSurvey implements Serializable {
     static PointSurvey without(MeasuringPoint point, RecordingSummary recording, SpeedFound speed,
             List<Omission> omissions, Traces traces, String reason) {
         return new PointSurvey(point, recording, speed, Numbers.none(reason), Judged.NONE, Heard.NOTHING, false, omissions,
-                traces);
+                LinePattern.none(reason), traces);
     }
 
     /**
@@ -110,7 +114,8 @@ public final class PointSurvey implements Serializable {
     public PointSurvey withoutTraces() {
         Heard findings = new Heard(heard.bearings().stream().map(BearingSurvey::withoutSpectrum).toList(),
                 heard.unknown());
-        return new PointSurvey(point, recording, speed, numbers, judged, findings, insisted, omissions, null);
+        return new PointSurvey(point, recording, speed, numbers, judged, findings, insisted, omissions, pattern,
+                null);
     }
 
     /** {@return the point} */
@@ -121,6 +126,12 @@ public final class PointSurvey implements Serializable {
     /** {@return size and soundness of the recording; empty if there is none} */
     public Optional<RecordingSummary> recording() {
         return Optional.ofNullable(recording);
+    }
+
+    /** {@return duration of the recording in s; empty if there is none} */
+    public OptionalDouble durationSeconds() {
+        return recording == null ? OptionalDouble.empty()
+                : OptionalDouble.of(recording.samples() / recording.sampleRateHertz());
     }
 
     /** {@return true if there is a recording and nothing disqualifies it} */
@@ -221,6 +232,11 @@ public final class PointSurvey implements Serializable {
     /** {@return true if an element of the bearing at the point shows a defect} */
     public boolean showsBearingDefect() {
         return heard.bearings().stream().anyMatch(BearingSurvey::showsDefect);
+    }
+
+    /** {@return what hypotheses ask for beyond levels and lines} */
+    public LinePattern pattern() {
+        return pattern;
     }
 
     /** {@return what was not determined, with reasons} */

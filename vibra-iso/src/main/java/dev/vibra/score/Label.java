@@ -1,6 +1,8 @@
 package dev.vibra.score;
 
 import dev.vibra.bearing.kinematics.BearingElement;
+import dev.vibra.fault.Fault;
+import dev.vibra.fault.FaultTable;
 import dev.vibra.internal.Require;
 import java.io.Serializable;
 import java.util.Arrays;
@@ -22,9 +24,8 @@ public record Label(List<String> codes) implements Serializable {
     private static final String BEARING = "rolling-bearing-";
     /** Codes of findings, and of what they can't be told apart from. */
     private static final List<String> KNOWN = Stream.concat(
-            Arrays.stream(BearingElement.values()).map(Label::codeOf),
-            Stream.of("bent-shaft", "gear-tooth", "impulsiveness", "looseness", "misalignment", "periodic-impacts",
-                    "resonance", "rub", "unbalance")).sorted().toList();
+            FaultTable.standard().faults().stream().map(Fault::code), Stream.of("impulsiveness", "periodic-impacts"))
+            .distinct().sorted().toList();
 
     /**
      * Checks that the codes are known, and that each stands once.

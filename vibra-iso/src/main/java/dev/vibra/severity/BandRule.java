@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.TableText;
 import dev.vibra.quantity.Band;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;

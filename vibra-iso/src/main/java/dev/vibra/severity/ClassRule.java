@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.TableText;
 import java.util.List;
 import java.util.stream.Collectors;
 

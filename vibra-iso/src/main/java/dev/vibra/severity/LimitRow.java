@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.TableText;
 import dev.vibra.evidence.Confidence;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Detector;
@@ -56,7 +57,7 @@ record LimitRow(String standard, String clause, String group, Support support, Q
         Quantity quantity = row.read("quantity", LimitRow::quantity);
         Unit unit = row.read("unit", Unit::ofSymbol);
         if (unit.quantity() != quantity) {
-            throw TableText.failure(row.line(), "column 'unit': unit must measure " + quantity + ": " + unit);
+            throw row.failure("column 'unit': unit must measure " + quantity + ": " + unit);
         }
         return new LimitRow(row.text("standard"), row.text("clause"), row.text("class"),
                 row.read("support", LimitRow::support), quantity, row.read("detector", LimitRow::detector), unit,
@@ -128,7 +129,7 @@ record LimitRow(String standard, String clause, String group, Support support, Q
                 .toList();
         boolean any = given.stream().anyMatch(text -> text.endsWith(PER_ROOT_SPEED));
         if (any && !given.stream().allMatch(text -> text.endsWith(PER_ROOT_SPEED))) {
-            throw TableText.failure(row.line(), "either all limits of a row must follow the speed or none: "
+            throw row.failure("either all limits of a row must follow the speed or none: "
                     + String.join(", ", given.stream().sorted().toList()));
         }
         return any;
@@ -136,13 +137,13 @@ record LimitRow(String standard, String clause, String group, Support support, Q
 
     private static void checkOrder(TableText.Row row, List<Boundary> boundaries) {
         if (boundaries.isEmpty()) {
-            throw TableText.failure(row.line(), "a row of [limits] must have a limit");
+            throw row.failure("a row of [limits] must have a limit");
         }
         for (int i = 1; i < boundaries.size(); i++) {
             Boundary lower = boundaries.get(i - 1);
             Boundary upper = boundaries.get(i);
             if (lower.worse() != upper.better() || !(lower.limit() < upper.limit())) {
-                throw TableText.failure(row.line(), "limits must rise without a gap: " + lower + ", " + upper);
+                throw row.failure("limits must rise without a gap: " + lower + ", " + upper);
             }
         }
     }

@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.TableText;
 import dev.vibra.evidence.Confidence;
 import java.util.List;
 import java.util.OptionalDouble;

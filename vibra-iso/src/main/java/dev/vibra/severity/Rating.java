@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.TableText;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Locale;

@@ -1,5 +1,7 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.TableText;
+
 /** What has to be said of a kind of machine beside a choice, most often a standard written for it. */
 record SeeAlso(KindSet kinds, Range power, Range speed, String remark) {
 

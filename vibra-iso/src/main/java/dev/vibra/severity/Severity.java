@@ -128,7 +128,7 @@ public final class Severity implements Serializable {
         }
         Set<Quantity> seen = EnumSet.noneOf(Quantity.class);
         for (Measurement measurement : measurements) {
-            Quantity quantity = measurement.level().quantity();
+            Quantity quantity = Objects.requireNonNull(measurement, "measurement").level().quantity();
             if (criteria().stream().noneMatch(criterion -> criterion.quantity() == quantity)) {
                 throw new IllegalArgumentException("level must measure one of " + criteria().stream()
                         .map(criterion -> criterion.quantity().toString()).distinct().collect(Collectors.joining(", "))

@@ -1,5 +1,6 @@
 package dev.vibra.severity;
 
+import dev.vibra.internal.TableText;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -19,15 +20,14 @@ record TableRows(List<StandardRow> standards, List<ScopeRule> scopes, List<Class
         static StandardRow read(TableText.Row row) {
             String name = row.text("standard");
             if (!name.matches(".+:\\S+")) {
-                throw TableText.failure(row.line(),
-                        "standard must carry its edition, as in ISO 20816-3:2022: " + name);
+                throw row.failure("standard must carry its edition, as in ISO 20816-3:2022: " + name);
             }
             return new StandardRow(name, row.text("parted by"));
         }
     }
 
     static TableRows parse(String text) {
-        TableText tables = TableText.parse(text, COLUMNS);
+        TableText tables = TableText.parse("criteria tables", text, COLUMNS);
         return new TableRows(read(tables, "standards", StandardRow::read), read(tables, "scope", ScopeRule::read),
                 read(tables, "classes", ClassRule::read), read(tables, "bands", BandRule::read),
                 read(tables, "limits", LimitRow::read), read(tables, "ratings", Rating::read),

@@ -9,6 +9,7 @@ import dev.vibra.point.PointSurvey;
 import dev.vibra.severity.Verdict;
 import dev.vibra.survey.AdviceStep.Kind;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -24,6 +25,8 @@ final class Advice {
             "This survey supports the judgement of qualified staff and does not replace it."
             + " Keep away from moving parts; stop, isolate and secure the machine before any work on it. The maker's"
             + " instructions and local rules come first.";
+
+    private static final String BOLTS = "Loosen or tighten no hold-down bolt while the machine runs.";
 
     private final Condition condition;
     private final List<PointSurvey> points;
@@ -129,20 +132,29 @@ final class Advice {
     }
 
     private void forFindings(Optional<BalancingSurvey> balancing) {
-        List<String> deciders = findings.stream().filter(finding -> !finding.decidedBy().isEmpty())
-                .map(finding -> finding.decidedBy().get(0)).map(Decider::measurement).distinct().toList();
-        if (!deciders.isEmpty()) {
-            add(Kind.DECIDE, "To decide on the findings, begin with: " + String.join("; ", deciders) + ".");
+        List<Decider> first = findings.stream().flatMap(finding -> finding.decidedBy().stream().limit(1))
+                .sorted(Comparator.comparing(Decider::effort)).toList();
+        if (!first.isEmpty()) {
+            add(Kind.DECIDE, "To decide on the findings, begin with: " + first.stream().map(Decider::measurement).distinct()
+                    .collect(Collectors.joining("; ")) + ".");
+        }
+        if (mayBe("looseness") || mayBe("soft-foot")) {
+            add(Kind.DECIDE, BOLTS);
         }
         if (points.stream().anyMatch(PointSurvey::showsBearingDefect)) {
             add(Kind.BEARINGS, "Broad-band vibration shows a rolling-bearing defect late: a good zone does not clear"
                     + " the bearing.");
         }
-        if (findings.stream().anyMatch(Finding::explainsLevel) || balancing.isPresent()) {
+        if (mayBe("unbalance") || balancing.isPresent()) {
             add(Kind.BALANCING, "Before balancing, look for deposits, wear, loose parts and soft feet; balancing only"
                     + " hides them.");
         }
         balancing.ifPresent(job -> BalancingAdvice.of(job).forEach(text -> add(Kind.BALANCING, text)));
+    }
+
+    /** True if a finding has the code, or can't be told apart from it. */
+    private boolean mayBe(String code) {
+        return findings.stream().anyMatch(finding -> finding.code().equals(code) || finding.alikeTo().contains(code));
     }
 
     private static String ids(List<PointSurvey> points) {

@@ -1,7 +1,7 @@
 package dev.vibra.survey;
 
 import dev.vibra.descriptor.DominantLine;
-import dev.vibra.diagnosis.Evidence;
+import dev.vibra.symptom.Evidence;
 import dev.vibra.diagnosis.Finding;
 import dev.vibra.diagnosis.Rank;
 import dev.vibra.internal.Digits;

@@ -5,9 +5,11 @@ import dev.vibra.internal.Require;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.point.Omission;
 import dev.vibra.point.PartCriterion;
+import dev.vibra.point.PointChange;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.severity.Verdict;
 import dev.vibra.severity.Zone;
+import dev.vibra.symptom.Evidence;
 import java.io.Serializable;
 import java.util.Comparator;
 import java.util.List;
@@ -16,35 +18,40 @@ import java.util.Optional;
 
 /** Result of the survey of a machine. Immutable. */
 public final class MachineSurvey implements Serializable {
-    private static final long serialVersionUID = 2;
+    private static final long serialVersionUID = 3;
 
     private final MachineDescription machine;
     private final List<PartCriterion> criteria;
     private final List<PointSurvey> points;
+    private final List<PointSurvey> references;
     private final Conclusions conclusions;
     private final BalancingSurvey balancing;
     private final List<Omission> omissions;
 
     /** The balancing job is null where there is none. */
     MachineSurvey(MachineDescription machine, List<PartCriterion> criteria, List<PointSurvey> points,
-            Conclusions conclusions, BalancingSurvey balancing, List<Omission> omissions) {
+            List<PointSurvey> references, Conclusions conclusions, BalancingSurvey balancing,
+            List<Omission> omissions) {
         this.machine = Objects.requireNonNull(machine, "machine");
         this.criteria = Require.copy("criteria", criteria);
         this.points = Require.copy("points", points);
+        this.references = Require.copy("references", references);
         this.conclusions = Objects.requireNonNull(conclusions, "conclusions");
         this.balancing = balancing;
         this.omissions = Require.copy("omissions", omissions);
     }
 
     private Object readResolve() {
-        return new MachineSurvey(machine, criteria, points, conclusions, balancing, omissions);
+        return new MachineSurvey(machine, criteria, points, references, conclusions, balancing, omissions);
     }
 
     /** What is concluded from all points together. */
-    record Conclusions(List<Finding> findings, List<UnexplainedLevel> unexplained, Condition condition,
-            List<AdviceStep> advice) implements Serializable {
+    record Conclusions(List<Finding> findings, List<String> lookedFor, List<String> notLookedFor,
+            List<UnexplainedLevel> unexplained, Condition condition, List<AdviceStep> advice) implements Serializable {
         Conclusions {
             findings = Require.copy("findings", findings);
+            lookedFor = Require.copy("lookedFor", lookedFor);
+            notLookedFor = Require.copy("notLookedFor", notLookedFor);
             unexplained = Require.copy("unexplained", unexplained);
             Objects.requireNonNull(condition, "condition");
             advice = Require.copy("advice", advice);
@@ -66,6 +73,16 @@ public final class MachineSurvey implements Serializable {
         return points;
     }
 
+    /** {@return results of reference recordings of some of the points, none of them judged} */
+    public List<PointSurvey> references() {
+        return references;
+    }
+
+    /** {@return each point that has a reference held against it, line by line} */
+    public List<PointChange> changes() {
+        return new Evidence(machine, points, references).changes();
+    }
+
     /** {@return how the machine stands} */
     public Condition condition() {
         return conclusions.condition();
@@ -74,6 +91,16 @@ public final class MachineSurvey implements Serializable {
     /** {@return hypotheses of faults, the most urgent first; empty if the evidence supports none} */
     public List<Finding> findings() {
         return conclusions.findings();
+    }
+
+    /** {@return faults in words that what was measured could have shown} */
+    public List<String> lookedFor() {
+        return conclusions.lookedFor();
+    }
+
+    /** {@return faults in words that nothing measured could have shown, so that silence about them clears nothing} */
+    public List<String> notLookedFor() {
+        return conclusions.notLookedFor();
     }
 
     /** {@return levels above the boundary B/C that no finding explains} */

@@ -1,8 +1,8 @@
 package dev.vibra.survey;
 
-import dev.vibra.diagnosis.Evidence;
+import dev.vibra.symptom.Evidence;
+import dev.vibra.diagnosis.Diagnosis;
 import dev.vibra.diagnosis.Finding;
-import dev.vibra.diagnosis.Hypotheses;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MachineDescription.Fact;
 import dev.vibra.machine.MeasuringPoint;
@@ -57,8 +57,24 @@ public final class Survey {
      */
     public static MachineSurvey of(MachineDescription machine, Map<String, Waveform> recordings,
             Map<String, Waveform> tachometers) {
+        return of(machine, recordings, tachometers, Map.of());
+    }
+
+    /**
+     * Surveys a machine whose recordings are all there, with references: recordings of the same points from a time when
+     * the machine was known to be sound, in the same state.
+     *
+     * @param machine what is known of the machine
+     * @param recordings recording by point id; a point without one is reported as not determined
+     * @param tachometers recording of the tachometer by point id, on the time scale of the point's recording
+     * @param references reference recording by point id
+     * @return the result, with the signals behind the numbers
+     */
+    public static MachineSurvey of(MachineDescription machine, Map<String, Waveform> recordings,
+            Map<String, Waveform> tachometers, Map<String, Waveform> references) {
         Objects.requireNonNull(recordings, "recordings");
         Objects.requireNonNull(tachometers, "tachometers");
+        Objects.requireNonNull(references, "references");
         Survey survey = begin(machine);
         List<PointSurvey> points = new ArrayList<>();
         for (MeasuringPoint point : machine.points()) {
@@ -66,7 +82,8 @@ public final class Survey {
             points.add(recording == null ? PointSurvey.withoutRecording(point, "there is no recording of this point")
                     : survey.point(point, recording, Optional.ofNullable(tachometers.get(point.id()))));
         }
-        return survey.conclude(points);
+        return survey.conclude(points, machine.points().stream().filter(point -> references.containsKey(point.id()))
+                .map(point -> survey.reference(point, references.get(point.id()))).toList());
     }
 
     /**
@@ -121,20 +138,45 @@ public final class Survey {
     }
 
     /**
+     * Works out the reference of a point: numbers, lines and pattern, no verdict.
+     *
+     * @param point the point
+     * @param recording recording of it from a time when the machine was known to be sound, in the same state
+     * @return results without verdict, with the signals behind them
+     * @throws IllegalArgumentException if the recording isn't a motion
+     */
+    public PointSurvey reference(MeasuringPoint point, Waveform recording) {
+        return examination.reference(point, recording, Optional.empty());
+    }
+
+    /**
      * Concludes from all points: findings, condition, advice, the balancing job.
      *
      * @param points results of the points
      * @return the result of the survey
      */
     public MachineSurvey conclude(List<PointSurvey> points) {
-        Evidence evidence = new Evidence(machine, points);
-        List<Finding> findings = Hypotheses.weigh(evidence);
+        return conclude(points, List.of());
+    }
+
+    /**
+     * Concludes from all points and their references.
+     *
+     * @param points results of the points
+     * @param references results of {@link #reference} of some or all of the points
+     * @return the result of the survey
+     */
+    public MachineSurvey conclude(List<PointSurvey> points, List<PointSurvey> references) {
+        Evidence evidence = new Evidence(machine, points, references);
+        Diagnosis diagnosis = Diagnosis.of(evidence);
+        List<Finding> findings = diagnosis.findings();
         Optional<BalancingSurvey> balancing = machine.balancing()
                 .map(job -> BalancingSurvey.of(job, machine.rotor(), machine.speed()));
         Condition condition = ConditionWeighing.of(evidence, criteria(), findings);
-        return new MachineSurvey(machine, criteria(), points, new MachineSurvey.Conclusions(findings,
-                unexplained(points, findings), condition, Advice.of(condition, points, findings, balancing)),
-                balancing.orElse(null), omissions(evidence, balancing));
+        return new MachineSurvey(machine, criteria(), points, references, new MachineSurvey.Conclusions(findings,
+                diagnosis.lookedFor(), diagnosis.notLookedFor(), unexplained(points, findings), condition,
+                Advice.of(condition, points, findings, balancing)), balancing.orElse(null),
+                omissions(evidence, diagnosis, balancing));
     }
 
     private static List<UnexplainedLevel> unexplained(List<PointSurvey> points, List<Finding> findings) {
@@ -146,7 +188,7 @@ public final class Survey {
                         point.dominantLines().stream().limit(LINES_NAMED).toList())).toList();
     }
 
-    private List<Omission> omissions(Evidence evidence, Optional<BalancingSurvey> balancing) {
+    private List<Omission> omissions(Evidence evidence, Diagnosis diagnosis, Optional<BalancingSurvey> balancing) {
         List<Omission> omissions = new ArrayList<>();
         for (PartCriterion criterion : criteria()) {
             String part = criterion.part().map(id -> "severity of " + id).orElse("severity");
@@ -155,7 +197,15 @@ public final class Survey {
             criterion.choice().outOfScope().ifPresent(scope -> omissions.add(new Omission(Omission.Subject.SEVERITY,
                     "scope of the criterion asked for", scope.reason())));
         }
-        omissions.add(Omission.of(Omission.Subject.FAULTS, Hypotheses.inWords(evidence)));
+        evidence.changes().stream().filter(change -> !change.obstacle().isEmpty()).forEach(change -> omissions.add(
+                new Omission(Omission.Subject.CHANGE, "change of " + change.point() + " against its reference",
+                        change.obstacle())));
+        omissions.add(Omission.of(Omission.Subject.FAULTS, diagnosis.inWords()));
+        List<String> lines = diagnosis.linesWithoutVerdict();
+        if (!lines.isEmpty()) {
+            omissions.add(Omission.of(Omission.Subject.FAULTS, "lines seen, no verdict on them without a reference: "
+                    + String.join(", ", lines)));
+        }
         if (balancing.isEmpty()) {
             omissions.add(Omission.of(Omission.Subject.BALANCING, machine.faulty().contains(Fact.BALANCING)
                     ? "the balancing job has an error" : "no balancing job is given"));

@@ -33,8 +33,9 @@ import java.util.Objects;
  */
 public final class LevelUncertainty implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Expanded uncertainty (k = 2) over the value of a sensor of which nothing is told, see above. */
+    public static final double NOT_TOLD = 0.1;
 
-    private static final double SENSOR_PERCENT = 10;
     private static final double RESONANCE_OVER_USABLE = 3;
     /** Bound on the error of the sampled chain in its band and a third above, see {@code BandLimitingChain}. */
     private static final double CHAIN = 0.001;
@@ -132,7 +133,7 @@ public final class LevelUncertainty implements Serializable {
 
     private Contribution sensor() {
         UncertaintyBudget one = UncertaintyBudget.empty()
-                .withExpanded("sensor", (sensorPercent == null ? SENSOR_PERCENT : sensorPercent) / 100);
+                .withExpanded("sensor", sensorPercent == null ? NOT_TOLD : sensorPercent / 100);
         return sensorPercent == null ? one.contributions().get(0).asAssumed() : one.contributions().get(0);
     }
 

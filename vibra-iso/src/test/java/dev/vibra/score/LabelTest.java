@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.vibra.fault.Fault;
+import dev.vibra.fault.FaultTable;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,12 +35,21 @@ class LabelTest {
         assertThrows(IllegalArgumentException.class, () -> Label.of("unbalance", "unbalance"));
     }
 
+    @Test
+    void everyFaultOfTheTableIsKnown() {
+        for (Fault fault : FaultTable.standard().faults()) {
+            assertTrue(Label.knownCodes().contains(fault.code()), fault.id());
+        }
+        assertEquals(List.of("broken-rotor-bars"), Label.of("broken-rotor-bars").codes());
+        assertThrows(IllegalArgumentException.class, () -> Label.of("unbalance/static"), "a kind is no code");
+    }
+
     /**
-     * Whatever code a hypothesis can give, or names as alike, may be a label. The codes are read out of the sources, as
-     * no recording brings forth all of them.
+     * Whatever code an observation beside the table can give, or names as alike, may be a label. The codes are read out of
+     * the sources, as no recording brings forth all of them.
      */
     @Test
-    void everyCodeOfAHypothesisIsKnown() throws IOException {
+    void everyCodeOfAnObservationIsKnown() throws IOException {
         Pattern places = Pattern.compile("(?:new Weighing|alikeTo)\\(((?:\\s*\"[^\"]*\"\\s*,?)+)");
         Pattern codes = Pattern.compile("\"([a-z]+(?:-[a-z]+)*)\"");
         Set<String> found = new TreeSet<>();
@@ -51,7 +62,7 @@ class LabelTest {
                 }
             }
         }
-        assertTrue(found.containsAll(List.of("unbalance", "misalignment", "periodic-impacts")), found.toString());
+        assertTrue(found.containsAll(List.of("looseness", "impulsiveness", "periodic-impacts")), found.toString());
         found.removeAll(Label.knownCodes());
         assertEquals(Set.of(), found);
     }

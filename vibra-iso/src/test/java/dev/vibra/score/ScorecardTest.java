@@ -104,7 +104,7 @@ class ScorecardTest {
         ScoredLabel row = row(SHORT, Label.of(OUTER), finding(INNER, "P"));
         assertEquals(WRONG_CODE, row.outcome());
         assertEquals(List.of(INNER), row.said());
-        assertEquals("fault " + INNER + " (confidence 0.7) at P: line of " + INNER, row.evidence().get(0));
+        assertEquals("fault " + INNER + " (confidence 0.70) at P: line of " + INNER, row.evidence().get(0));
         assertTrue(row.evidence().get(1).startsWith("outer race not determined: "), row.evidence().toString());
     }
 

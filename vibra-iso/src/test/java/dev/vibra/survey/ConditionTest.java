@@ -63,12 +63,15 @@ class ConditionTest {
     @Test
     void gearsAndPistonsKnockInHealth() {
         MachineDescription geared = fan().withTrain(DriveTrain.plain().withGear(GearStage.of("g", List.of(23, 71))));
-        assertEquals(List.of(), survey(geared, hammering(3).waveform()).findings());
+        assertTrue(survey(geared, hammering(3).waveform()).findings().stream()
+                .noneMatch(one -> one.code().contains("impuls")), "no knocks of unknown origin where gears may knock");
         MachineDescription pistons = MachineDescription.of("c")
                 .withMachine(Machine.of(MachineKind.RECIPROCATING_COMPRESSOR));
         assertEquals(List.of(), survey(pistons, hammering(3).waveform()).findings());
-        assertEquals(List.of("impulsiveness"), survey(fan(), hammering(3).waveform()).findings().stream()
-                .map(Finding::code).toList());
+        // Knocks in step with the shaft are a rub or a loose part, and no knocks of unknown origin beside it.
+        Finding knocks = survey(fan(), hammering(3).waveform()).findings().get(0);
+        assertTrue(List.of("rub", "looseness").contains(knocks.code()), knocks::toString);
+        assertEquals(1, survey(fan(), hammering(3).waveform()).findings().size());
         // A rate that nothing in the machine makes is no knocking in health.
         assertEquals(List.of("periodic-impacts"), survey(geared, knocking(3).waveform()).findings().stream()
                 .map(Finding::code).toList());

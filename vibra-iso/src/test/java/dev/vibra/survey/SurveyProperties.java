@@ -17,6 +17,7 @@ import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.synthesis.Synthesis;
 import java.util.List;
 import java.util.Map;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -54,11 +55,13 @@ class SurveyProperties {
         assertTrue(!lower.isWorseThan(higher), lower + " at " + velocity + ", " + higher + " at " + velocity * more);
     }
 
+    /** Half of the energy that the boundary B/C of 2.8 mm/s allows is 0.7 of it; below, one line at 1× is no fault. */
     @Property(tries = 30)
-    void unbalanceIsRaisedExactlyWhereTheDominantLineIsHigh(@ForAll @DoubleRange(min = 0.2, max = 12) double velocity) {
+    void unbalanceIsInTheGroupExactlyWhereTheLineIsHigh(@ForAll @DoubleRange(min = 0.2, max = 12) double velocity) {
+        Assume.that(Math.abs(velocity / (0.7 * 2.8) - 1) > 0.02);
         PointSurvey point = survey(25, 25, velocity);
-        boolean high = point.zone().orElseThrow().isWorseThan(Zone.B);
         MachineDescription machine = MachineDescription.of("any").withPoint(point.point());
-        assertEquals(high, Survey.begin(machine).conclude(List.of(point)).findings().size() == 1);
+        assertEquals(velocity > 0.7 * 2.8, Survey.begin(machine).conclude(List.of(point)).findings().stream()
+                .anyMatch(one -> one.code().equals("unbalance") || one.alikeTo().contains("unbalance")));
     }
 }

@@ -22,11 +22,14 @@ import java.util.Optional;
 
 /** Reads and surveys the points of one folder; what can't be read is left out with its reason. */
 final class FolderPoints {
+    private static final String TOO_LARGE = "is too large for the memory of this process (java -Xmx... gives more)";
+
     private final Path folder;
     private final MachineReading reading;
     private final boolean insist;
     private final int threads;
     private final Survey survey;
+    private final List<PointSurvey> references = new ArrayList<>();
     private final List<Problem> problems = new ArrayList<>();
     private final Map<String, String> conversions = new LinkedHashMap<>();
 
@@ -47,13 +50,14 @@ final class FolderPoints {
      * What came of one point.
      *
      * @param result numbers and verdict, without the signals
+     * @param reference numbers of its reference, without the signals, if there is one
      * @param conversion how samples became values, if they were read
      * @param problems what could not be read
      * @param drawing figures of the point
      * @param starved true if there was not enough memory for all of it
      */
-    private record Outcome(PointSurvey result, Optional<String> conversion, List<Problem> problems,
-            HtmlReport.Drawing drawing, boolean starved) {}
+    private record Outcome(PointSurvey result, Optional<PointSurvey> reference, Optional<String> conversion,
+            List<Problem> problems, HtmlReport.Drawing drawing, boolean starved) {}
 
     /** Surveys all points and draws their figures; signals aren't kept. */
     List<PointSurvey> survey(Terminal terminal, HtmlReport report) throws InterruptedIOException {
@@ -63,6 +67,7 @@ final class FolderPoints {
                 point -> terminal.progress(results.size() + 1, points.size(), point.id()),
                 outcome -> {
                     outcome.conversion().ifPresent(words -> conversions.put(outcome.result().point().id(), words));
+                    outcome.reference().ifPresent(references::add);
                     problems.addAll(outcome.problems());
                     report.add(outcome.drawing());
                     results.add(outcome.result());
@@ -75,12 +80,12 @@ final class FolderPoints {
     MachineSurvey conclude(List<PointSurvey> points) {
         MachineDescription machine = reading.machine().orElseThrow();
         try {
-            return survey.conclude(points);
+            return survey.conclude(points, references);
         } catch (RuntimeException e) {
             if (machine.balancing().isEmpty()) {
                 throw e;
             }
-            MachineSurvey rest = begin(machine.withoutBalancing()).conclude(points);
+            MachineSurvey rest = begin(machine.withoutBalancing()).conclude(points, references);
             problems.add(new Problem(MachineFile.NAME, 0, "balancing", "is left out, it " + unforeseen(e)));
             return rest;
         }
@@ -115,8 +120,10 @@ final class FolderPoints {
 
         Outcome outcome(HtmlReport report) {
             PointSurvey result = survey();
+            Optional<PointSurvey> reference = reference().map(PointSurvey::withoutTraces);
             HtmlReport.Drawing drawing = report.draw(result);
-            return new Outcome(result.withoutTraces(), conversion, found, drawing, starved || drawing.starved());
+            return new Outcome(result.withoutTraces(), reference, conversion, found, drawing,
+                    starved || drawing.starved());
         }
 
         private PointSurvey survey() {
@@ -129,7 +136,7 @@ final class FolderPoints {
                 return leftOut(e.getMessage());
             } catch (OutOfMemoryError | StackOverflowError e) {
                 starved = true;
-                return leftOut("is too large for the memory of this process (java -Xmx... gives more)");
+                return leftOut(TOO_LARGE);
             } catch (RuntimeException e) {
                 return leftOut(unforeseen(e));
             }
@@ -139,6 +146,26 @@ final class FolderPoints {
             String file = source.channel().file();
             found.add(new Problem(file, 0, "", "point " + point.id() + " is left out: " + text));
             return PointSurvey.withoutRecording(point, file + ": " + text);
+        }
+
+        /** A reference that can't be read leaves out the reference, not the point. */
+        private Optional<PointSurvey> reference() {
+            try {
+                return source.readReference(folder).map(read -> survey.reference(point, read.signal()));
+            } catch (UnreadableRecordingException e) {
+                return withoutReference(e.getMessage());
+            } catch (OutOfMemoryError | StackOverflowError e) {
+                starved = true;
+                return withoutReference(TOO_LARGE);
+            } catch (RuntimeException e) {
+                return withoutReference(unforeseen(e));
+            }
+        }
+
+        private Optional<PointSurvey> withoutReference(String text) {
+            found.add(new Problem(source.reference().orElseThrow().channel().file(), 0, "",
+                    "reference of point " + point.id() + " is left out: " + text));
+            return Optional.empty();
         }
 
         /** A tachometer that can't be read leaves out the tachometer, not the point. */

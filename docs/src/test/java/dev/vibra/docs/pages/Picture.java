@@ -26,15 +26,22 @@ import javax.imageio.ImageIO;
  * So this finds the wrong figure, an empty or a cut one, not a small change of a curve: what a figure shows in numbers
  * must stand on the page as an expectation. Other formats must agree byte by byte.
  */
-final class Picture {
+public final class Picture {
     /** Allowed mean difference as a part of full scale. */
     static final double BOUND = 0.008;
     private static final int TILE = 16;
 
     private Picture() {}
 
-    /** Tells in what the two differ; empty if they agree. */
-    static Optional<String> difference(Path made, Path committed) throws IOException {
+    /**
+     * Tells in what two pictures differ.
+     *
+     * @param made as it was made now
+     * @param committed as it stands in the repository
+     * @return the difference in words; empty if they agree
+     * @throws IOException if one can't be read
+     */
+    public static Optional<String> difference(Path made, Path committed) throws IOException {
         if (Arrays.equals(Files.readAllBytes(made), Files.readAllBytes(committed))) {
             return Optional.empty();
         }

@@ -133,7 +133,7 @@ class HostileSurveyTest {
         Map<String, RecordingSource> sources = new HashMap<>(read.sources());
         RecordingSource bad = sources.get("bad");
         sources.put("bad", new RecordingSource(bad.channel(), Unit.V, bad.scaling(), bad.sampleRateHertz(),
-                bad.tachometer(), bad.measured()));
+                bad.tachometer(), bad.measured(), bad.reference()));
         FolderPoints inside = new FolderPoints(folder, new MachineReading(read.machine(), sources, List.of(), Map.of(),
                 List.of()), false, 2);
         Terminal silent = new Terminal(System.out, System.err, StandardCharsets.UTF_8, false);

@@ -32,7 +32,8 @@ class SurveyCommandTest {
         assertEquals(FILES, Folders.names(temp.resolve("out")));
         assertTrue(run.out().startsWith("Kiln exhaust fan (demonstration): decide now\n  - zone D at FE-H\n"),
                 run.out());
-        assertTrue(run.out().contains("unbalance at FE-H, FE-V"), run.out());
+        assertTrue(run.out().contains("unbalance of an overhung wheel at FE-H, FE-V"), run.out());
+        assertTrue(run.out().contains("blade or vane passing at FE-A"), run.out());
         assertTrue(run.out().contains("rolling bearing, outer race, drive end at DE-H, DE-V"), run.out());
         assertEquals(2, run.out().split("present \\(", -1).length - 1, "one element is present and no other");
     }

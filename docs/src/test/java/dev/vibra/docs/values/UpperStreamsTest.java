@@ -50,6 +50,9 @@ import dev.vibra.bearing.kinematics.BearingGeometry;
 import dev.vibra.bearing.kinematics.RotatingRing;
 import dev.vibra.channel.ChannelSettings;
 import dev.vibra.channel.EnvelopeRequest;
+import dev.vibra.diagnosis.Decider;
+import dev.vibra.diagnosis.FaultPattern;
+import dev.vibra.fault.Effort;
 import dev.vibra.machine.Arrangement;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.Belt;
@@ -90,9 +93,12 @@ import dev.vibra.severity.Severity;
 import dev.vibra.severity.Support;
 import dev.vibra.severity.Verdict;
 import dev.vibra.signal.Waveform;
+import dev.vibra.simulation.Truth;
 import dev.vibra.survey.MachineSurvey;
 import dev.vibra.survey.Survey;
 import dev.vibra.survey.UnexplainedLevel;
+import dev.vibra.symptom.Answer;
+import dev.vibra.symptom.Site;
 import dev.vibra.synthesis.ImpactTrain;
 import dev.vibra.synthesis.Synthesis;
 import dev.vibra.trend.ChangePoint;
@@ -297,7 +303,9 @@ class UpperStreamsTest extends ValueStreamChecks {
         return List.of(description, description.train(), rotor(), RotorData.unknown(), bearing(), belt(), motor(),
                 part("motor").onShaft("slow").withCriterion(CriterionRequest.of("ISO 20816-3")), point(),
                 description.train().couplings().get(0), description.train().gears().get(0),
-                description.train().ratesAt(25).get(0), layout, plan, plan.points().get(0));
+                description.train().ratesAt(25).get(0), layout, plan, plan.points().get(0),
+                new Truth("rub", "shaft"), new Site(Site.Kind.SHAFT, "fan shaft", 0.7),
+                Answer.seen(List.of("DE-H"), "DE-H: 2\u00d7 is 1.31 of 1\u00d7"));
     }
 
     /** A pump with an unbalance, a bearing with knocks that are no defect of it, and a level that nothing explains. */
@@ -308,7 +316,7 @@ class UpperStreamsTest extends ValueStreamChecks {
         MachineSurvey whole = Survey.of(description(), Map.of("P", signal.waveform()));
         PointSurvey point = whole.points().get(0).withoutTraces();
         MachineSurvey survey = Survey.begin(description()).conclude(List.of(point,
-                whole.points().get(1).withoutTraces()));
+                whole.points().get(1).withoutTraces()), List.of(point));
         Waveform little = Waveform.of(Unit.M_PER_S2, 1000, 1, 2, 3);
         NotScored none = new NotScored("fan 3", List.of("P"), "no label");
         Scorecard card = Scorecard.empty()
@@ -317,10 +325,21 @@ class UpperStreamsTest extends ValueStreamChecks {
                 survey.findings().get(0), survey.advice().get(0), survey.balancing().orElseThrow(), point,
                 point.recording().orElseThrow(), point.speed(), point.bearings().get(0), point.description(),
                 point.description().numbers().get(0), point.lines().get(0), point.dominantLines().get(0),
-                point.impulsiveness().orElseThrow(), point.changes().get(0), point.omissions().get(0),
+                point.impulsiveness().orElseThrow(), point.changes().get(0), point.omissions().get(0), point.pattern(),
+                point.pattern().phasor(1).orElseThrow(), point.pattern().sidebands().get(0),
+                point.pattern().knocks().get(0), point.pattern().noise().get(0), survey.changes().get(0),
+                survey.changes().get(0).lines().get(0), survey.changes().get(0).noise().get(0),
                 dev.vibra.point.Traces.of(little), Label.healthy(), none, card, card.rows().get(0),
                 survey.findings().get(0).decidedBy().get(0),
-                new UnexplainedLevel("P", level(3), point.dominantLines()));
+                new UnexplainedLevel("P", level(3), point.dominantLines()), pattern(), pattern().symptoms().get(0),
+                pattern().mimics().get(0));
+    }
+
+    private static FaultPattern pattern() {
+        return new FaultPattern("bent-shaft", "bent shaft", Site.Kind.SHAFT, List.of(new FaultPattern.CountedSymptom(
+                "once-axial", "1\u00d7 along the shaft", 300, 400, 20, 380, 1.2)), List.of(new FaultPattern.Mimic(
+                "unbalance/static", "unbalance, static", List.of(new Decider("slow-roll-stays", Effort.STOP,
+                "a dial gauge", "if it stays, a bend")))), "a book");
     }
 
     private static List<Serializable> trend() {

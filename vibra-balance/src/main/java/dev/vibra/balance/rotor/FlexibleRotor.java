@@ -118,6 +118,7 @@ public final class FlexibleRotor implements Rotor, Serializable {
     /** Solves the equations of motion at this speed; there have to be at least two bearings. */
     @Override
     public Phasor displacementPerUnbalance(int sensor, int plane, RotationSpeed speed) {
+        Objects.requireNonNull(speed, "speed");
         requireIndices(sensor, plane);
         if (bearings.size() < 2) {
             throw new IllegalStateException("a flexible rotor must have at least two bearings: " + bearings.size());

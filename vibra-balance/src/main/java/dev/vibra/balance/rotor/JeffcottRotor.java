@@ -5,6 +5,7 @@ import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.RotationSpeed;
 import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * One disc in the middle of a massless shaft, one plane and one sensor: {@code V/U = (ω²/m)/(ωₙ² − ω² + 2iζωₙω)}.
@@ -61,6 +62,7 @@ public record JeffcottRotor(double massKilograms, double naturalHertz, double da
     /** Returns the displacement of the disc per unbalance; the indices have to be 0. */
     @Override
     public Phasor displacementPerUnbalance(int sensor, int plane, RotationSpeed speed) {
+        Objects.requireNonNull(speed, "speed");
         requireIndices(sensor, plane);
         double omega = speed.radiansPerSecond();
         double natural = 2 * Math.PI * naturalHertz;

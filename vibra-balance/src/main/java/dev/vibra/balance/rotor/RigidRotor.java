@@ -115,6 +115,7 @@ public final class RigidRotor implements Rotor, Serializable {
     /** Solves the four equations of motion at this speed; there have to be at least two bearings. */
     @Override
     public Phasor displacementPerUnbalance(int sensor, int plane, RotationSpeed speed) {
+        Objects.requireNonNull(speed, "speed");
         requireIndices(sensor, plane);
         if (bearings.size() < 2) {
             throw new IllegalStateException("a rigid rotor must have at least two bearings: " + bearings.size());

@@ -170,10 +170,14 @@ public final class VectorCovariance implements Serializable {
      * @param count number of vectors that the map gives, at least 1
      * @param map linear map; it gets and gives one element per vector
      * @return covariance of what the map gives
-     * @throws IllegalArgumentException if the count is below 1 or not that of the map
+     * @throws IllegalArgumentException if the count is below 1 or not that of the map, or the map gives null
      */
     public VectorCovariance mapped(int count, UnaryOperator<Phasor[]> map) {
-        return ofEffects(count, effects().stream().map(Objects.requireNonNull(map, "map")).toList());
+        List<Phasor[]> mapped = effects().stream().map(Objects.requireNonNull(map, "map")).toList();
+        if (mapped.stream().anyMatch(one -> one == null || Arrays.asList(one).contains(null))) {
+            throw new IllegalArgumentException("map must give vectors, and gives null");
+        }
+        return ofEffects(count, mapped);
     }
 
     /**

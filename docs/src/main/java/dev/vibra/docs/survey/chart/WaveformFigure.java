@@ -8,6 +8,8 @@ import org.knowm.xchart.XYChart;
 public final class WaveformFigure {
     private static final int HEIGHT = 240;
     private static final int WHOLE = 560;
+    /** Shorter stretches are drawn in ms. */
+    private static final double BRIEF = 0.15;
 
     private WaveformFigure() {}
 
@@ -48,10 +50,11 @@ public final class WaveformFigure {
      */
     public static Figure stretch(double[] values, double sampleRateHertz, int from, int to, String yTitle,
             String description) {
-        Decimation trace = Decimation.of(values, from, to, 1 / sampleRateHertz, Look.WIDTH);
+        boolean brief = (to - from) / sampleRateHertz < BRIEF;
+        Decimation trace = Decimation.of(values, from, to, (brief ? 1000 : 1) / sampleRateHertz, Look.WIDTH);
         double[] drawn = Arrays.copyOfRange(values, from, to);
-        return new Figure(Sheet.png(Look.WIDTH, HEIGHT, g -> draw(g, Look.WIDTH, yTitle, "Time in s", trace, drawn)),
-                description);
+        return new Figure(Sheet.png(Look.WIDTH, HEIGHT, g -> draw(g, Look.WIDTH, yTitle,
+                brief ? "Time in ms" : "Time in s", trace, drawn)), description);
     }
 
     private static void draw(Graphics2D g, int width, String yTitle, String xTitle, Decimation trace, double[] values) {

@@ -133,6 +133,10 @@ final class FieldReader {
         return has(name) && object.fields().get(name).type() == JsonNode.Type.NUMBER;
     }
 
+    boolean isText(String name) {
+        return has(name) && object.fields().get(name).type() == JsonNode.Type.TEXT;
+    }
+
     Optional<Instant> instant(String name) {
         return value(name, new Allowed<>(JsonNode.Type.TEXT, JsonNode::instant,
                 "a time with its offset, as in \"2026-03-04T10:20:00Z\""));

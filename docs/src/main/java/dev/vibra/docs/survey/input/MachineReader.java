@@ -19,11 +19,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Turns the top object of a machine description into a machine. */
 final class MachineReader {
     private static final Set<MachineKind> BLADED =
             Set.of(MachineKind.PUMP, MachineKind.FAN, MachineKind.BLOWER, MachineKind.COMPRESSOR);
+    private static final int MOST_NATURAL = 100;
     /** The fact that a wrong field spoils; any other wrong field only counts as missing. */
     private static final Map<String, Fact> FACTS = Map.ofEntries(Map.entry("kind", Fact.MACHINE),
             Map.entry("ratedPowerKilowatts", Fact.MACHINE), Map.entry("shaftHeightMillimetres", Fact.MACHINE),
@@ -60,11 +62,24 @@ final class MachineReader {
         machine.with(fields.part("balancing", object -> BalancingReader.read(object, machine.value().rotor(),
                 machine.value().speed())).flatMap(job -> job), MachineDescription::withBalancing);
         List<String> earlier = BaselineReader.earlier(fields);
+        machine.with(naturalFrequencies(), MachineDescription::withNaturalHertz);
+        ObservationsReader.read(fields, machine.value()).forEach((test, seen) ->
+                machine.with(Optional.of(seen), (known, one) -> known.withObservation(test, one)));
         machine.with(fields.finish().faults().stream().filter(FACTS::containsKey).map(FACTS::get).toList(),
                 MachineDescription::withFaulty);
         boolean enough = name.isPresent() && !sources.isEmpty();
         return new MachineReading(enough ? Optional.of(machine.value()) : Optional.empty(),
                 Collections.unmodifiableMap(sources), earlier, Map.of(), fields.problems().byLine());
+    }
+
+    private List<Double> naturalFrequencies() {
+        String name = "naturalFrequenciesHertz";
+        List<Double> read = fields.numbers(name, Plausible.NATURAL_FREQUENCY);
+        if (read.size() > MOST_NATURAL) {
+            fields.fault(name, "must hold " + MOST_NATURAL + " at most: " + read.size());
+            return List.of();
+        }
+        return read;
     }
 
     private void readMachine(Chain<MachineDescription> machine) {
@@ -123,8 +138,14 @@ final class MachineReader {
         fields.require("points", "a list of points, each with a recording and its unit");
         int before = fields.problems().count();
         Map<String, RecordingSource> sources = new LinkedHashMap<>();
-        for (PointReader.Found found : fields.objects("points", points::read)) {
-            machine.with(Optional.of(found.point()), MachineDescription::withPoint);
+        List<PointReader.Found> all = fields.objects("points", points::read);
+        Map<String, Long> pointsOfFiles = all.stream()
+                .collect(Collectors.groupingBy(found -> found.source().channel().file(), Collectors.counting()));
+        for (PointReader.Found found : all) {
+            String file = found.source().channel().file();
+            // Channels of one file were taken together.
+            machine.with(Optional.of(pointsOfFiles.get(file) > 1 ? found.point().recordedWith(file) : found.point()),
+                    MachineDescription::withPoint);
             sources.put(found.point().id(), found.source());
         }
         if (sources.isEmpty() && fields.has("points") && fields.problems().count() == before) {

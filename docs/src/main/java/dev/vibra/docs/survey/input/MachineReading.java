@@ -31,4 +31,18 @@ public record MachineReading(Optional<MachineDescription> machine, Map<String, R
         sources.forEach((point, source) -> recordings.put(point, source.read(folder).signal()));
         return recordings;
     }
+
+    /**
+     * Reads the reference recordings of the points that have one.
+     *
+     * @param folder the survey folder
+     * @return reference by the id of its point
+     * @throws UnreadableRecordingException if one can't be read
+     */
+    public Map<String, Waveform> references(Path folder) {
+        Map<String, Waveform> references = new LinkedHashMap<>();
+        sources.forEach((point, source) -> source.readReference(folder)
+                .ifPresent(reference -> references.put(point, reference.signal())));
+        return references;
+    }
 }

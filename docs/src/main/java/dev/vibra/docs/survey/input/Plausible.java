@@ -10,6 +10,7 @@ final class Plausible {
     static final Range POWER = Range.within(1e-3, 5e6, "kW");
     static final Range LENGTH = Range.within(0.01, 1e6, "mm");
     static final Range ROTOR_MASS = Range.within(1e-6, 1e7, "kg");
+    static final Range NATURAL_FREQUENCY = Range.within(0.01, 1e6, "Hz");
     static final Range LINE_FREQUENCY = Range.within(1, 1e4, "Hz");
     static final Range SAMPLE_RATE = Range.within(0.1, 1e9, "Hz");
     static final Range SENSITIVITY = Range.within(1e-9, 1e12, "mV");

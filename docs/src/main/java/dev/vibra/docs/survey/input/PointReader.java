@@ -17,6 +17,7 @@ final class PointReader {
             .filter(unit -> unit.quantity().isMotion()).toList();
     private static final String UNIT_RULE =
             "one of " + FieldReader.joined(MOTION_UNITS.stream().map(Unit::plainSymbol).toList());
+    private static final String INSIDE = "must be the name of a file inside the survey folder: \"";
     private static final List<String> ALONG_SHAFT = List.of("towards the coupling", "away from the coupling");
 
     private final Ids points = new Ids("point");
@@ -45,6 +46,7 @@ final class PointReader {
                 .with(parts.named(fields, "part"), MeasuringPoint::withPart)
                 .with(shafts.named(fields, "shaft"), MeasuringPoint::withShaft)
                 .with(bearings.named(fields, "bearing"), MeasuringPoint::withBearing)
+                .with(fields.text("housing"), MeasuringPoint::withHousing)
                 .with(positive(fields), MeasuringPoint::withPositiveAxis)
                 .with(source.flatMap(RecordingSource::tachometer).map(RecordingSource.Tachometer::pulsesPerRevolution),
                         MeasuringPoint::withTachometer);
@@ -75,16 +77,29 @@ final class PointReader {
         Optional<RecordingSource.Tachometer> tachometer = fields.part("tachometer", PointReader::tachometer)
                 .flatMap(read -> read);
         var measured = fields.instant("measured");
+        Optional<RecordingSource.Reference> reference = reference(fields, channel);
         return channel.isEmpty() || unit.isEmpty() || scaling.isEmpty() ? Optional.empty() : Optional.of(
-                new RecordingSource(channel.get(), unit.get(), scaling.get(), rate, tachometer, measured));
+                new RecordingSource(channel.get(), unit.get(), scaling.get(), rate, tachometer, measured, reference));
     }
 
     private static Optional<RecordingSource.Channel> channel(FieldReader fields) {
         Optional<String> file = fields.required("recording", "name of the WAV or CSV file");
         Optional<Integer> number = fields.count("channel", 1);
-        file.filter(name -> !staysInside(name)).ifPresent(name -> fields.fault("recording",
-                "must be the name of a file inside the survey folder: \"" + name + "\""));
+        file.filter(name -> !staysInside(name)).ifPresent(name -> fields.fault("recording", INSIDE + name + "\""));
         return file.map(name -> new RecordingSource.Channel(name, number));
+    }
+
+    /** A file alone is read as the point's own is. */
+    private static Optional<RecordingSource.Reference> reference(FieldReader fields,
+            Optional<RecordingSource.Channel> own) {
+        if (!fields.isText("reference")) {
+            return fields.part("reference", object -> channel(object).map(channel ->
+                    new RecordingSource.Reference(channel, object.instant("measured")))).flatMap(read -> read);
+        }
+        Optional<String> file = fields.text("reference");
+        file.filter(name -> !staysInside(name)).ifPresent(name -> fields.fault("reference", INSIDE + name + "\""));
+        return file.map(name -> new RecordingSource.Reference(new RecordingSource.Channel(name,
+                own.flatMap(RecordingSource.Channel::number)), Optional.empty()));
     }
 
     static boolean staysInside(String name) {

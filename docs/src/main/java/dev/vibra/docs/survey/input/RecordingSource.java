@@ -22,9 +22,10 @@ import java.util.stream.Stream;
  * @param sampleRateHertz sample rate of a CSV file of one column, if given
  * @param tachometer tachometer that was recorded along with it, if any
  * @param measured instant of this recording, where it isn't that of the machine
+ * @param reference recording of the point from a time when the machine was known to be sound, if any
  */
 public record RecordingSource(Channel channel, Unit unit, Scaling scaling, Optional<Double> sampleRateHertz,
-        Optional<Tachometer> tachometer, Optional<Instant> measured) {
+        Optional<Tachometer> tachometer, Optional<Instant> measured, Optional<Reference> reference) {
     /**
      * One channel of a file.
      *
@@ -50,6 +51,14 @@ public record RecordingSource(Channel channel, Unit unit, Scaling scaling, Optio
     public record Tachometer(Channel channel, int pulsesPerRevolution) {}
 
     /**
+     * Reference of a point, in the unit and by the scaling of its recording.
+     *
+     * @param channel file and channel
+     * @param measured instant of the reference, if given
+     */
+    public record Reference(Channel channel, Optional<Instant> measured) {}
+
+    /**
      * A recording in its unit.
      *
      * @param signal the recording
@@ -65,13 +74,28 @@ public record RecordingSource(Channel channel, Unit unit, Scaling scaling, Optio
      * @throws UnreadableRecordingException if it can't be read or turned into its unit
      */
     public Recorded read(Path folder) {
-        Path file = channel.in(folder);
+        return read(folder, channel);
+    }
+
+    /**
+     * Reads the reference recording.
+     *
+     * @param folder the survey folder
+     * @return the recording in its unit; empty if there is no reference
+     * @throws UnreadableRecordingException if it can't be read or turned into its unit
+     */
+    public Optional<Recorded> readReference(Path folder) {
+        return reference.map(known -> read(folder, known.channel()));
+    }
+
+    private Recorded read(Path folder, Channel from) {
+        Path file = from.in(folder);
         return readable(() -> {
             Optional<SampleFormat> format = Recordings.sampleFormat(file);
             scaling.objection(format).ifPresent(reason -> {
                 throw new UnreadableRecordingException(reason, null);
             });
-            return new Recorded(read(file, channel, unit, scaling.factor()), scaling.words(format, unit));
+            return new Recorded(read(file, from, unit, scaling.factor()), scaling.words(format, unit));
         });
     }
 
@@ -108,7 +132,7 @@ public record RecordingSource(Channel channel, Unit unit, Scaling scaling, Optio
 
     /** {@return all files that the recording is read from} */
     public List<String> files() {
-        return Stream.concat(Stream.of(channel), tachometer.stream().map(Tachometer::channel)).map(Channel::file)
-                .toList();
+        return Stream.of(Optional.of(channel), tachometer.map(Tachometer::channel), reference.map(Reference::channel))
+                .flatMap(Optional::stream).map(Channel::file).toList();
     }
 }

@@ -230,14 +230,24 @@ public final class HtmlReport implements AutoCloseable {
     private static void findings(Html html, MachineSurvey survey) {
         html.element("h2", "Findings");
         if (survey.findings().isEmpty()) {
-            html.element("p", "None that the evidence supports.");
+            html.element("p", capital(Words.NO_FINDINGS) + ".");
+        } else {
+            html.element("p", Words.NOTHING_CERTAIN);
         }
         for (Finding finding : survey.findings()) {
             html.open("div", "finding").element("h3", Words.finding(finding));
-            Words.parts(finding).forEach((label, words) -> html.element("p", capital(label)).list(words));
+            Words.parts(finding).forEach((label, words) -> part(html, capital(label), words));
             html.close("div");
         }
         html.element("p", Words.lookedFor(survey));
+    }
+
+    private static void part(Html html, String label, List<String> words) {
+        if (words.size() == 1) {
+            html.element("p", label + ": " + words.get(0));
+        } else {
+            html.element("p", label + ":").list(words);
+        }
     }
 
     static String capital(String words) {

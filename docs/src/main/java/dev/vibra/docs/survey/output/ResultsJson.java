@@ -5,6 +5,7 @@ import static dev.vibra.docs.survey.output.JsonText.object;
 import dev.vibra.bearing.ElementFinding;
 import dev.vibra.descriptor.DescriptorValue;
 import dev.vibra.descriptor.DominantLine;
+import dev.vibra.diagnosis.Decider;
 import dev.vibra.diagnosis.Finding;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.evidence.Remark;
@@ -59,6 +60,7 @@ final class ResultsJson {
                 "criteria", survey.criteria().stream().map(ResultsJson::criterion).toList(),
                 "points", survey.points().stream().map(this::point), // one after the other, while they are written
                 "findings", survey.findings().stream().map(ResultsJson::finding).toList(),
+                "lookedFor", survey.lookedFor(), "notLookedFor", survey.notLookedFor(),
                 "unexplained", survey.unexplained().stream().map(ResultsJson::unexplained).toList(),
                 "advice", survey.advice().stream().map(Object::toString).toList(),
                 "balancing", survey.balancing().map(BalancingJson::of), "omissions", omissions(survey.omissions()),
@@ -198,9 +200,14 @@ final class ResultsJson {
         return object("code", one.code(), "fault", one.fault(), "confidence", one.confidence(),
                 "urgency", one.urgency().ordinal(), "points", one.points(), "evidence", one.evidence(),
                 "against", one.against(), "notMeasured", one.notMeasured(),
-                "decidedBy", one.decidedBy().stream().map(decider -> object("measurement", decider.measurement(),
-                        "meaning", decider.meaning())).toList(),
+                "decidedBy", one.decidedBy().stream().map(ResultsJson::decider).toList(),
                 "alikeTo", one.alikeTo(), "source", one.source());
+    }
+
+    /** Says how its outcome is told: by a crew under the code of the symptom, or by the recording or fact itself. */
+    private static Map<String, Object> decider(Decider one) {
+        return object("measurement", one.measurement(), "meaning", one.meaning(), "effort", one.effort(),
+                "symptom", one.symptom(), "answer", Words.isObservation(one) ? "observation" : "measurement");
     }
 
     private static List<Map<String, Object>> omissions(List<Omission> omissions) {

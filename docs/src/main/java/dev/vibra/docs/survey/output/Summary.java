@@ -120,11 +120,13 @@ public final class Summary {
         page.heading("Findings");
         if (survey.findings().isEmpty()) {
             page.line("  " + Words.NO_FINDINGS);
+        } else {
+            page.item("  ", Words.NOTHING_CERTAIN);
         }
         for (Finding finding : survey.findings()) {
             page.item("  ", Words.finding(finding));
-            Words.parts(finding).forEach((label, words) -> words.forEach(one ->
-                    page.item("    " + padded(label, 14), one)));
+            Words.partsInShort(finding).forEach((label, words) ->
+                    page.items("    " + padded(label, 14), words));
         }
         page.item("  ", Words.lookedFor(survey));
     }

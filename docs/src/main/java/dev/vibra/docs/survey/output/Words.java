@@ -2,11 +2,11 @@ package dev.vibra.docs.survey.output;
 
 import dev.vibra.descriptor.DescriptorValue;
 import dev.vibra.descriptor.Descriptors;
-import dev.vibra.diagnosis.Evidence;
+import dev.vibra.diagnosis.Decider;
 import dev.vibra.diagnosis.Finding;
-import dev.vibra.diagnosis.Hypotheses;
 import dev.vibra.diagnosis.Rank;
 import dev.vibra.evidence.Confidence;
+import dev.vibra.fault.FaultTable;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.point.Omission;
 import dev.vibra.point.PartCriterion;
@@ -28,6 +28,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -35,6 +36,14 @@ import java.util.stream.Stream;
 final class Words {
     static final String INSISTED = "the recording is not sound; this verdict was insisted on";
     static final String NO_FINDINGS = "none that the evidence supports";
+    static final String NOTHING_CERTAIN = "Each finding is a hypothesis: the evidence supports it and doesn't prove it, and"
+            + " qualified staff decide.";
+    /** Of each list of a finding so many lines fit into the summary. */
+    private static final int MOST = 3;
+    /** What can't be told apart stands by its own label in the summary. */
+    private static final String ALIKE = "with what was measured it can't be told apart from: ";
+    /** How often simulated machines show a symptom, which stands behind it in brackets. */
+    private static final Pattern COUNTS = Pattern.compile(" \\[[^\\[\\]]*\\]$");
 
     private static final Set<SpeedFound.Source> FOUND = EnumSet.of(SpeedFound.Source.TACHOMETER,
             SpeedFound.Source.RECORDING);
@@ -166,29 +175,60 @@ final class Words {
         return one.name() + " " + PlainNumber.forPeople(one.value()) + (one.unit().equals("1") ? "" : " " + one.unit());
     }
 
-    /** Returns fault, points and confidence, as in {@code unbalance at FE-H: plan a remedy, confidence 0.8}. */
+    /** Returns fault, urgency and confidence, as in {@code unbalance: plan a remedy, confidence 0.82}. */
     static String finding(Finding one) {
-        return String.format(Locale.ROOT, "%s at %s: %s, confidence %.1f", one.fault(),
-                String.join(", ", one.points()), one.urgency(), one.confidence());
+        return String.format(Locale.ROOT, "%s: %s, confidence %.2f", one.fault(), one.urgency(), one.confidence());
     }
 
-    /** What is to be said of a finding, by a short label; labels without words are left out. */
+    /**
+     * What is to be said of a finding, by a short label, in the order in which it is of use: what else it may be, where, what
+     * to do next, and then the reasons. Labels without words are left out.
+     */
     static Map<String, List<String>> parts(Finding one) {
         Map<String, List<String>> parts = new LinkedHashMap<>();
+        parts.put("looks alike", one.alikeTo().isEmpty() ? List.of() : List.of(String.join(", ", one.alikeTo())
+                .replace('-', ' ')));
+        parts.put("at", List.of(String.join(", ", one.points())));
+        parts.put("next", one.decidedBy().stream().map(Words::decider).toList());
         parts.put("for", one.evidence());
         parts.put("against", one.against());
         parts.put("not measured", one.notMeasured());
-        parts.put("would decide", one.decidedBy().stream().map(Object::toString).toList());
-        parts.put("looks alike", one.alikeTo().isEmpty() ? List.of() : List.of(String.join(", ", one.alikeTo())
-                .replace('-', ' ')));
         parts.put("source", List.of(one.source()));
         parts.values().removeIf(List::isEmpty);
         return parts;
     }
 
+    /** The same for the printed summary: without source, counts and shares, and of each list what fits. */
+    static Map<String, List<String>> partsInShort(Finding one) {
+        Map<String, List<String>> parts = parts(one);
+        parts.remove("source");
+        parts.computeIfPresent("against", (label, words) -> words.stream().filter(line -> !line.startsWith(ALIKE)).toList());
+        parts.values().removeIf(List::isEmpty);
+        parts.replaceAll((label, words) -> {
+            List<String> few = words.stream().limit(MOST).map(line -> COUNTS.matcher(line).replaceFirst(""))
+                    .collect(Collectors.toCollection(ArrayList::new));
+            if (words.size() > MOST) {
+                few.add("(" + (words.size() - MOST) + " more in " + ReportFiles.REPORT + ")");
+            }
+            return few;
+        });
+        return parts;
+    }
+
+    /** A measurement, what its outcomes mean, and under which code a crew enters what it found. */
+    private static String decider(Decider one) {
+        return one + (isObservation(one) ? " (enter as observation " + one.symptom() + ")" : "");
+    }
+
+    /** True if a crew answers it, and no recording. */
+    static boolean isObservation(Decider one) {
+        return FaultTable.standard().tests().contains(one.symptom());
+    }
+
     /** What was looked for, and what was not. */
     static String lookedFor(MachineSurvey survey) {
-        return HtmlReport.capital(Hypotheses.inWords(new Evidence(survey.machine(), survey.points()))) + ".";
+        return survey.omissions().stream().filter(one -> one.subject() == Omission.Subject.FAULTS)
+                .map(one -> HtmlReport.capital(one.reason()) + ".").collect(Collectors.joining(" "));
     }
 
     /** What was not determined for the machine as a whole, but for what stands with criterion and findings. */

@@ -19,6 +19,7 @@ import java.util.Map;
  * <ul>
  * <li>unbalance of the fan wheel: 1× at the fan end 5.2 mm/s rms horizontally and 3.9 mm/s vertically, a quarter turn
  * apart, little of it at the drive end and along the shaft;
+ * <li>blade passing of the ten blades, 3.4 mm/s rms along the shaft at the fan end;
  * <li>a defect of the outer race at the drive end: impacts at the outer-race rate of the bearing, with slip.
  * </ul>
  */
@@ -30,6 +31,7 @@ public final class DemoRecordings {
     /** Value in g that full scale of the files stands for; the machine description carries it as {@code scale}. */
     public static final double FULL_SCALE_G = 4;
 
+    private static final int BLADES = 10;
     private static final double RATE = 12_800;
     private static final int LENGTH = 51_200;
 
@@ -44,7 +46,7 @@ public final class DemoRecordings {
         Map<String, Waveform> recordings = new LinkedHashMap<>();
         recordings.put("fe-h.wav", fanEnd(5.2, 0, 11).waveform());
         recordings.put("fe-v.wav", fanEnd(3.9, -Math.PI / 2, 12).waveform());
-        recordings.put("fe-a.wav", fanEnd(0.7, 0.4, 13).waveform());
+        recordings.put("fe-a.wav", order(fanEnd(0.7, 0.4, 13), BLADES, 3.4, 0.8).waveform());
         recordings.put("de-h.wav", driveEnd(1.3, 14).waveform());
         recordings.put("de-v.wav", driveEnd(1.1, 15).waveform());
         return Collections.unmodifiableMap(recordings);

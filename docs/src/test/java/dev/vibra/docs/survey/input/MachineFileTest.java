@@ -17,6 +17,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -66,6 +68,8 @@ class MachineFileTest {
         assertEquals(RotatingRing.INNER, machine.bearings().get(0).rotatingRing());
         assertEquals(1.6, machine.baseline("DE-H").get("velocity-rms-10-1000Hz"));
         assertEquals(List.of("2026-01/results.json"), reading.earlier());
+        assertEquals(List.of(48.2, 31.0), machine.naturalHertz());
+        assertEquals(Map.of("foot-lifts at motor side", true, "load-raises", false), machine.observations());
         assertEquals(Set.of(), machine.faulty());
     }
 
@@ -127,14 +131,27 @@ class MachineFileTest {
         assertEquals("motor side, away from the coupling", points.get(1).shaft().orElseThrow() + ", "
                 + points.get(1).positiveAxis().orElseThrow());
         RecordingSource source = reading.sources().get("DE-H");
-        assertEquals(List.of("de-h.wav", "tacho.wav"), source.files());
+        assertEquals("pump, drive end", first.housing().orElseThrow());
+        assertEquals(List.of("de-h.wav", "tacho.wav", "new/de-h.wav"), source.files());
+        assertEquals(3, source.reference().orElseThrow().channel().number().orElseThrow());
+        assertEquals("2025-01-07T09:00:00Z", source.reference().orElseThrow().measured().orElseThrow().toString());
         assertEquals(2, source.channel().number().orElseThrow());
         assertEquals("2026-03-04T10:25:00Z", source.measured().orElseThrow().toString());
         assertEquals(1.5, source.scaling().factor());
         RecordingSource second = reading.sources().get("NDE-H");
+        assertEquals(List.of("nde-h.csv", "new/nde-h.csv"), second.files());
         assertEquals(Unit.MM_PER_S, second.unit());
         assertEquals(2560.0, second.sampleRateHertz().orElseThrow());
         assertEquals(250.0, second.scaling().factor(), 1e-12, "4 mV per mm/s: one volt is 250 mm/s");
+    }
+
+    @Test
+    void channelsOfOneFileWereTakenTogether() {
+        assertEquals(List.of(Optional.of("set.wav"), Optional.of("set.wav"), Optional.empty()),
+                read("{\"name\":\"Fan\",\"points\":[{\"recording\":\"set.wav\",\"channel\":1,\"unit\":\"g\"},"
+                        + "{\"recording\":\"set.wav\",\"channel\":2,\"unit\":\"g\"},"
+                        + "{\"recording\":\"b.wav\",\"unit\":\"g\"}]}")
+                        .machine().orElseThrow().points().stream().map(MeasuringPoint::recordingSet).toList());
     }
 
     @Test

@@ -141,6 +141,8 @@ class ResultFilesTest {
                 "/condition/because[]", "/condition/mayServeAsBaseline", "/findings[]/code", "/findings[]/fault",
                 "/findings[]/confidence", "/findings[]/urgency", "/findings[]/points[]", "/findings[]/evidence[]",
                 "/findings[]/notMeasured[]", "/findings[]/decidedBy[]/measurement", "/findings[]/decidedBy[]/meaning",
+                "/findings[]/decidedBy[]/effort", "/findings[]/decidedBy[]/symptom", "/findings[]/decidedBy[]/answer",
+                "/lookedFor[]", "/notLookedFor[]",
                 "/findings[]/alikeTo[]", "/findings[]/source", "/points[]/severity[]/coverageFactor",
                 "/points[]/recording/conversion", "/points[]/omissions[]/part", "/points[]/omissions[]/reason",
                 "/omissions[]/part", "/points[]/dominantLines[]/frequencyHertz", "/points[]/dominantLines[]/order",
