@@ -19,6 +19,7 @@ import dev.vibra.severity.MachineKind;
 import dev.vibra.severity.Support;
 import dev.vibra.simulation.MachinePlan.Form;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -87,7 +88,7 @@ final class PlanDraft {
         MachineDescription description = describe(points);
         return new MachinePlan(new PlanParts(form, List.copyOf(housings), List.copyOf(rotors), List.copyOf(links),
                 List.copyOf(stages), belt, blades, supply, sampling(), points.drawn(description),
-                Map.copyOf(points.measuredBearings(bearings)),
+                Collections.unmodifiableMap(points.measuredBearings(bearings)),
                 structure, motorIsTold, description));
     }
 
