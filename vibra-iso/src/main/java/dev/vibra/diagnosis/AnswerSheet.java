@@ -2,6 +2,7 @@ package dev.vibra.diagnosis;
 
 import dev.vibra.fault.FaultTable;
 import dev.vibra.fault.Symptom;
+import dev.vibra.internal.ShaftSpeeds;
 import dev.vibra.symptom.Answer;
 import dev.vibra.symptom.Evidence;
 import dev.vibra.symptom.Site;
@@ -20,7 +21,6 @@ final class AnswerSheet {
     /** Sites whose fault is felt on one shaft: of symptoms of shafts they look at those of their own. */
     private static final Set<Site.Kind> ON_ONE_SHAFT = EnumSet.of(Site.Kind.SHAFT, Site.Kind.COUPLING, Site.Kind.MOTOR,
             Site.Kind.BLADES, Site.Kind.BELT);
-    private static final double SAME_SPEED = 1e-3;
 
     private final Map<Asked, Answer> answers;
     private final Map<String, List<Asked>> bySymptom;
@@ -88,7 +88,7 @@ final class AnswerSheet {
             return site.equals(from);
         }
         return site.kind() != Site.Kind.SHAFT || !ON_ONE_SHAFT.contains(from.kind())
-                || Math.abs(site.ratio() / from.ratio() - 1) < SAME_SPEED;
+                || ShaftSpeeds.areSame(site.ratio(), from.ratio());
     }
 
     /** True if a symptom is seen anywhere and not explained yet. */

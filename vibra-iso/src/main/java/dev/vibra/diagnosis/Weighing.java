@@ -27,11 +27,6 @@ final class Weighing {
         evidence.add(point + ": " + why);
     }
 
-    /** Adds to the confidence for what is noted already. */
-    void confirm(double share) {
-        confidence += share;
-    }
-
     /** Something that adds to the confidence. */
     void supports(double share, String why) {
         confidence += share;

@@ -3,6 +3,7 @@ package dev.vibra.fault;
 import dev.vibra.internal.Require;
 import dev.vibra.internal.TableText;
 import dev.vibra.symptom.Site;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -69,21 +70,12 @@ public final class Counts {
 
     /** Counts of one symptom beside the one that it hangs on; where that isn't measured it is counted alone. */
     record Cell(String given, int[] counts) {
-        /** Of those with the other symptom in a state; all for an unknown one. */
-        int of(int from, int to, int step) {
-            int sum = 0;
-            for (int k = from; k < to; k += step) {
-                sum += counts[k];
-            }
-            return sum;
-        }
-
         int all() {
-            return of(0, 6, 1);
+            return Arrays.stream(counts).sum();
         }
 
         int seen() {
-            return of(1, 6, 2);
+            return counts[1] + counts[3] + counts[5];
         }
 
         /** Two shares differ beyond what drawing so few machines makes: the test of two proportions. */

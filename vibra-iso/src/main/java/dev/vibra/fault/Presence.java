@@ -1,5 +1,6 @@
 package dev.vibra.fault;
 
+import dev.vibra.internal.ShaftSpeeds;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.symptom.Site;
@@ -49,13 +50,10 @@ public enum Presence {
             case ANY, COUPLING, INDUCTION_MOTOR, GEAR, BLADES, ROLLING_BEARING -> true;
             case BELT -> !machine.train().belts().isEmpty();
             case OVERHUNG -> machine.rotor().arrangement().isEmpty() || machine.rotor().isOverhung();
-            case TWO_ENDS -> machine.points().stream().filter(point -> isSame(machine.ratioAt(point), site.ratio()))
+            case TWO_ENDS -> machine.points().stream()
+                    .filter(point -> ShaftSpeeds.areSame(machine.ratioAt(point), site.ratio()))
                     .map(MeasuringPoint::housing).flatMap(Optional::stream).distinct().count() > 1;
         };
-    }
-
-    private static boolean isSame(double one, double other) {
-        return Math.abs(one / other - 1) < 1e-3;
     }
 
     /** Returns the word in the table of faults. */

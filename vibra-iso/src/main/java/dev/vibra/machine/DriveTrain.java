@@ -1,6 +1,7 @@
 package dev.vibra.machine;
 
 import dev.vibra.internal.Require;
+import dev.vibra.internal.ShaftSpeeds;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -20,8 +21,6 @@ import java.util.function.Consumer;
  */
 public final class DriveTrain implements Serializable {
     private static final long serialVersionUID = 1;
-    /** Within a thousandth two shafts are one. */
-    private static final double SAME_SPEED = 1e-3;
 
     private final Known known;
 
@@ -289,8 +288,8 @@ public final class DriveTrain implements Serializable {
         };
         List<Rate> turning = new ArrayList<>();
         for (int count : counts) {
-            if (turning.stream().noneMatch(shaft -> isSame(shaft.hertz(), rate.hertz() / count))) {
-                shafts.stream().filter(shaft -> isSame(shaft.hertz(), rate.hertz() / count)).findFirst()
+            if (turning.stream().noneMatch(shaft -> ShaftSpeeds.areSame(shaft.hertz(), rate.hertz() / count))) {
+                shafts.stream().filter(shaft -> ShaftSpeeds.areSame(shaft.hertz(), rate.hertz() / count)).findFirst()
                         .ifPresent(turning::add);
             }
         }
@@ -315,14 +314,11 @@ public final class DriveTrain implements Serializable {
 
     /** Within a thousandth two shafts are one: coupled parts have a shaft each in the description. */
     private static void addShaft(List<Rate> rates, String owner, double hertz) {
-        boolean known = rates.stream().anyMatch(rate -> rate.kind() == Rate.Kind.SHAFT && isSame(rate.hertz(), hertz));
+        boolean known = rates.stream().anyMatch(rate -> rate.kind() == Rate.Kind.SHAFT
+                && ShaftSpeeds.areSame(rate.hertz(), hertz));
         if (!known) {
             rates.add(new Rate(Rate.Kind.SHAFT, owner, hertz));
         }
-    }
-
-    private static boolean isSame(double hertz, double other) {
-        return Math.abs(hertz / other - 1) < SAME_SPEED;
     }
 
     /** Returns how much is known, as in {@code drive train: 2 shafts, 1 gear stages, 0 belts}. */

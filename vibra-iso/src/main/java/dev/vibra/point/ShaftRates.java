@@ -2,6 +2,7 @@ package dev.vibra.point;
 
 import dev.vibra.descriptor.NamedLine;
 import dev.vibra.descriptor.Signals;
+import dev.vibra.internal.ShaftSpeeds;
 import dev.vibra.machine.DriveTrain;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
@@ -38,7 +39,7 @@ record ShaftRates(DriveTrain train, double mainHertz, double ownHertz, double mo
 
     /** The motor's shaft by the name that it has among all. */
     Rate motorShaft() {
-        return shafts().stream().filter(rate -> Math.abs(rate.hertz() / motorHertz - 1) < 1e-3).findFirst()
+        return shafts().stream().filter(rate -> ShaftSpeeds.areSame(rate.hertz(), motorHertz)).findFirst()
                 .orElse(new Rate(Rate.Kind.SHAFT, "motor", motorHertz));
     }
 }

@@ -2,6 +2,7 @@ package dev.vibra.symptom;
 
 import static dev.vibra.symptom.LineSize.id;
 
+import dev.vibra.internal.ShaftSpeeds;
 import dev.vibra.machine.DriveTrain;
 import dev.vibra.point.Aspect;
 import dev.vibra.point.LinePattern.TurnKnocks;
@@ -47,6 +48,6 @@ record Knocks() implements Question {
                 .map(speed -> speed.hertz() / evidence.machine().ratioAt(point.point()));
         return main.stream().flatMap(speed -> train.ratesAt(speed).stream()
                 .filter(rate -> RateLines.MESH.isOf(rate, site)).flatMap(mesh -> train.shaftsOf(mesh, speed).stream()))
-                .anyMatch(wheel -> Sites.isSame(wheel.hertz(), hertz));
+                .anyMatch(wheel -> ShaftSpeeds.areSame(wheel.hertz(), hertz));
     }
 }

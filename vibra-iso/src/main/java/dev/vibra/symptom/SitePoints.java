@@ -1,5 +1,6 @@
 package dev.vibra.symptom;
 
+import dev.vibra.internal.ShaftSpeeds;
 import dev.vibra.machine.CoupledParts;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
@@ -47,7 +48,7 @@ final class SitePoints {
     }
 
     private static boolean turnsWith(MachineDescription machine, Site site, MeasuringPoint point) {
-        return Sites.isSame(machine.ratioAt(point), site.ratio());
+        return ShaftSpeeds.areSame(machine.ratioAt(point), site.ratio());
     }
 
     /**

@@ -1,5 +1,6 @@
 package dev.vibra.symptom;
 
+import dev.vibra.internal.ShaftSpeeds;
 import dev.vibra.machine.Belt;
 import dev.vibra.machine.CoupledParts;
 import dev.vibra.machine.DriveTrain;
@@ -18,9 +19,6 @@ import java.util.stream.Stream;
 
 /** The places of a machine at which faults can sit, as far as its description names them. */
 public final class Sites {
-    /** Within a thousandth two shafts turn as one. */
-    private static final double SAME_SPEED = 1e-3;
-
     private Sites() {}
 
     /**
@@ -61,8 +59,8 @@ public final class Sites {
         List<Site> shafts = new ArrayList<>();
         for (MeasuringPoint point : machine.points()) {
             double ratio = machine.ratioAt(point);
-            if (shafts.stream().noneMatch(shaft -> isSame(shaft.ratio(), ratio))) {
-                shafts.add(new Site(Site.Kind.SHAFT, isSame(ratio, 1) ? Site.Kind.SHAFT.toString()
+            if (shafts.stream().noneMatch(shaft -> ShaftSpeeds.areSame(shaft.ratio(), ratio))) {
+                shafts.add(new Site(Site.Kind.SHAFT, ShaftSpeeds.areSame(ratio, 1) ? Site.Kind.SHAFT.toString()
                         : shaftOf(machine, point).orElse(Site.Kind.SHAFT.toString()), ratio));
             }
         }
@@ -94,7 +92,8 @@ public final class Sites {
     private static double ratioOf(MachineDescription machine, CoupledParts coupling) {
         List<Double> first = ratiosOf(machine, coupling.first());
         List<Double> second = ratiosOf(machine, coupling.second());
-        return first.stream().filter(ratio -> second.stream().anyMatch(other -> isSame(ratio, other))).findFirst()
+        return first.stream()
+                .filter(ratio -> second.stream().anyMatch(other -> ShaftSpeeds.areSame(ratio, other))).findFirst()
                 .orElse(first.get(0));
     }
 
@@ -116,7 +115,7 @@ public final class Sites {
     /** How many couplings there are at the part of a point that turn with its shaft. */
     static long couplingsAt(MachineDescription machine, MeasuringPoint point) {
         return machine.train().couplings().stream().filter(one -> point.part().flatMap(one::coupledTo).isPresent())
-                .filter(one -> isSame(ratioOf(machine, one), machine.ratioAt(point))).count();
+                .filter(one -> ShaftSpeeds.areSame(ratioOf(machine, one), machine.ratioAt(point))).count();
     }
 
     /** Only where a part, or the machine, is an electric motor, or poles or bars of one are told. */
@@ -131,16 +130,5 @@ public final class Sites {
 
     static boolean isMotor(Machine machine) {
         return machine.kind().filter(kind -> kind == MachineKind.ELECTRIC_MOTOR).isPresent();
-    }
-
-    /**
-     * Tells whether two shafts turn at one speed.
-     *
-     * @param one ratio of a shaft
-     * @param other ratio of another shaft
-     * @return true within a thousandth
-     */
-    static boolean isSame(double one, double other) {
-        return Math.abs(one / other - 1) < SAME_SPEED;
     }
 }
