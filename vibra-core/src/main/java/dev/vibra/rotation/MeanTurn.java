@@ -34,6 +34,16 @@ final class MeanTurn {
         return last <= MARGIN ? 0 : (int) Math.floor(ratio * (angles[last] - angles[MARGIN]) + 1e-9);
     }
 
+    /** True if some turn of a shaft has no sample: no mean turn can be told. */
+    static boolean passesSamples(double[] angles, double ratio) {
+        for (int i = 1; i < angles.length; i++) {
+            if (!(ratio * (angles[i] - angles[i - 1]) < 1)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Between two samples the shaft turns evenly enough. */
     private double[] places() {
         double[] out = new double[turns * steps];

@@ -83,6 +83,9 @@ public final class SynchronousResidual implements Serializable {
         int last = (int) Math.min(wave.length() - 1, Math.floor((angle.lastSeconds() - start) * rate + 1e-6));
         double[] samples = Arrays.copyOfRange(wave.samples(), first, last + 1);
         double[] angles = angle.revolutionsAt(start, rate, first, samples.length);
+        if (MeanTurn.passesSamples(angles, Arrays.stream(ratios).max().orElseThrow())) {
+            return new SynchronousResidual(null, 0, 0, "a shaft turns more than once between two samples");
+        }
         int turns = MeanTurn.turns(angles, Arrays.stream(ratios).min().orElseThrow());
         if (turns < FEWEST_TURNS) {
             return tooFew(turns);

@@ -127,4 +127,14 @@ class SynchronousResidualTest {
         assertEquals(0, SynchronousResidual.of(wave.startingAt(100), angle(STEADY)).turns());
         assertThrows(IllegalArgumentException.class, () -> SynchronousResidual.of(wave, angle(STEADY), 0));
     }
+
+    /** At 24.7 Hz and 12,800 samples a second a shaft of 1000 times the speed turns twice between two samples. */
+    @Test
+    void aShaftThatPassesSamplesHasNoMeanTurn() {
+        Waveform wave = silence().noise(1, 1).waveform();
+        SynchronousResidual none = SynchronousResidual.of(wave, angle(STEADY), 1000);
+        assertTrue(none.waveform().isEmpty());
+        assertEquals("no residual: a shaft turns more than once between two samples", none.toString());
+        assertTrue(SynchronousResidual.of(wave, angle(STEADY), 100).waveform().isPresent());
+    }
 }

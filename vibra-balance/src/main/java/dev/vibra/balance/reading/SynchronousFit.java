@@ -104,10 +104,11 @@ public final class SynchronousFit implements Serializable {
      *     marks
      * @param sense sense in which the phase is to be shown
      * @return one reading per block, rms in the customary unit of the quantity
-     * @throws IllegalArgumentException as for marks
+     * @throws IllegalArgumentException as for marks, and if the angle has more than 2^26 revolutions
      */
     public RepeatedReading read(Waveform signal, ShaftAngle angle, PhaseSense sense) {
         Objects.requireNonNull(angle, "angle");
+        Require.within("revolutions of angle", angle.revolutions(), 0, Require.MOST_SAMPLES, "");
         double[] marks = new double[(int) Math.floor(angle.revolutions()) + 1];
         for (int k = 0; k < marks.length; k++) {
             marks[k] = angle.secondsAt(k);
