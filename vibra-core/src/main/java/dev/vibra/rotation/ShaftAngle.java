@@ -93,12 +93,12 @@ public final class ShaftAngle implements Serializable {
     /**
      * Returns the angle of a shaft that is geared to this one.
      *
-     * @param ratio its turns over those of this shaft, finite, above zero
+     * @param ratio its turns over those of this shaft, 1e-100 to 1e100
      * @return its angle, zero at the same time as this one
      * @throws IllegalArgumentException if the ratio is out of range
      */
     public ShaftAngle geared(double ratio) {
-        Require.positive("ratio", ratio, "");
+        Require.within("ratio", ratio, 1e-100, 1e100, "");
         return new ShaftAngle(Arrays.stream(revolutions).map(turned -> ratio * turned).toArray(), seconds);
     }
 

@@ -101,6 +101,12 @@ final class AnswerSheet {
         return answers.get(asked);
     }
 
+    /** True if a measurement would answer it: it is asked here, nothing explains it yet, and it wasn't measured. */
+    boolean isOpen(Symptom symptom, Site from) {
+        List<Asked> asked = asked(symptom, from);
+        return !asked.isEmpty() && asked.stream().noneMatch(explained::contains) && !at(symptom, from).isMeasured();
+    }
+
     /** The answer as seen from a site: of several sites one that shows it is enough. Explained ones are left away. */
     Answer at(Symptom symptom, Site from) {
         return seenFrom.computeIfAbsent(new Asked(symptom.code(), from), key -> joined(asked(symptom, from).stream()

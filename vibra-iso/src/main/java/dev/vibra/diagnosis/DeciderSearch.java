@@ -31,8 +31,7 @@ final class DeciderSearch {
 
     /** Empty where it was measured, or was never counted for the group. */
     private Optional<Experiment> experiment(Symptom symptom) {
-        if (group.stream().allMatch(one -> sheet.asked(symptom, one.leader().site()).isEmpty()
-                || sheet.at(symptom, one.leader().site()).isMeasured())) {
+        if (group.stream().noneMatch(one -> sheet.isOpen(symptom, one.leader().site()))) {
             return Optional.empty();
         }
         int size = group.size() + 1;
@@ -48,7 +47,7 @@ final class DeciderSearch {
             weight[i] = group.get(i).share();
             seen[i] = share.get();
         }
-        names.add("none of them");
+        names.add(Experiment.NONE);
         weight[size - 1] = none;
         seen[size - 1] = counts.soundShare(group.get(0).leader().site().kind(), symptom.code()).orElse(0.5);
         return Optional.of(new Experiment(symptom, names, weight, seen));

@@ -57,7 +57,9 @@ public final class Diagnosis {
         List<Finding> told = inference.rounds(hypotheses, sheet).stream().filter(inference::tells).map(writer::finding)
                 .toList();
         this.findings = Stream.concat(told.stream(), OBSERVATIONS.stream().flatMap(one -> one.weigh(evidence).stream())
-                .filter(one -> told.stream().noneMatch(other -> knocksFor(other, one)))).sorted(Comparator.comparing(Finding::urgency).thenComparing(Finding::confidence).reversed()).toList();
+                .filter(one -> told.stream().noneMatch(other -> knocksFor(other, one))))
+                .sorted(Comparator.comparing(Finding::urgency).thenComparing(Finding::groupConfidence).reversed())
+                .toList();
     }
 
     /**

@@ -15,6 +15,8 @@ import java.util.Set;
  * @see "D. V. Lindley, Ann. Math. Statist. 27 (1956) 986-1005, expected information of an experiment"
  */
 final class Experiment {
+    /** How a sound machine is named among the faults. */
+    static final String NONE = "none of them";
     private static final int MOST = 3;
     /** Gains below this part of the largest, or of a bit, aren't worth a way to the machine; common practice. */
     private static final double WORTH = 0.3;
@@ -40,7 +42,8 @@ final class Experiment {
 
     /** The best of each effort; the gentlest first, the most telling first among them. */
     static List<Decider> best(List<Experiment> experiments, int most) {
-        List<Experiment> possible = experiments.stream().filter(one -> !one.symptom.isChange()).toList();
+        List<Experiment> possible = experiments.stream().filter(one -> !one.symptom.isChange())
+                .filter(Experiment::speaksForAFault).toList();
         double largest = possible.stream().mapToDouble(Experiment::gain).max().orElse(0);
         List<Decider> deciders = new ArrayList<>();
         for (Effort effort : Effort.values()) {
@@ -92,16 +95,24 @@ final class Experiment {
     }
 
     private String meaning() {
-        Set<String> with = new LinkedHashSet<>();
-        Set<String> without = new LinkedHashSet<>();
+        return "if " + symptom.seenAs() + ", it speaks for " + named(spokenFor(true)) + "; if not, for "
+                + named(spokenFor(false));
+    }
+
+    /** What only lifts or lowers the confidence that nothing is wrong tells nobody where to go. */
+    private boolean speaksForAFault() {
+        return !spokenFor(true).isEmpty() || spokenFor(false).stream().anyMatch(name -> !name.equals(NONE));
+    }
+
+    private Set<String> spokenFor(boolean outcome) {
+        Set<String> spoken = new LinkedHashSet<>();
         for (int i = 0; i < weight.length; i++) {
-            if (seen[i] >= SPEAKS * yes) {
-                with.add(names.get(i));
-            } else if (1 - seen[i] >= SPEAKS * (1 - yes)) {
-                without.add(names.get(i));
+            double share = outcome ? seen[i] : 1 - seen[i];
+            if (share >= SPEAKS * (outcome ? yes : 1 - yes)) {
+                spoken.add(names.get(i));
             }
         }
-        return "if " + symptom.seenAs() + ", it speaks for " + named(with) + "; if not, for " + named(without);
+        return spoken;
     }
 
     private static String named(Set<String> names) {

@@ -12,6 +12,7 @@ import java.util.Objects;
  * @param code stable name, as in {@code rolling-bearing-outer-race}
  * @param fault what may be wrong in words
  * @param confidence how far the evidence supports it, 0 to 1
+ * @param groupConfidence how far it supports that it is this one or one of those in {@code alikeTo}, 0 to 1
  * @param urgency how soon something has to happen
  * @param points ids of the points that show it
  * @param explainsLevel true if it explains the broad-band velocity there
@@ -22,15 +23,16 @@ import java.util.Objects;
  * @param alikeTo codes of faults that can't be told apart from it with what was measured
  * @param source where the symptoms are from, with edition and clause or its mark
  */
-public record Finding(String code, String fault, double confidence, Rank urgency, List<String> points,
-        boolean explainsLevel, List<String> evidence, List<String> against, List<String> notMeasured,
-        List<Decider> decidedBy, List<String> alikeTo, String source) implements Serializable {
+public record Finding(String code, String fault, double confidence, double groupConfidence, Rank urgency,
+        List<String> points, boolean explainsLevel, List<String> evidence, List<String> against,
+        List<String> notMeasured, List<Decider> decidedBy, List<String> alikeTo, String source) implements Serializable {
     /**
      * Checks the confidence and copies the lists.
      *
      * @param code see the record
      * @param fault see the record
      * @param confidence see the record
+     * @param groupConfidence see the record
      * @param urgency see the record
      * @param points see the record
      * @param explainsLevel see the record
@@ -48,6 +50,7 @@ public record Finding(String code, String fault, double confidence, Rank urgency
         }
         fault = Require.notBlank("fault", fault);
         Require.within("confidence", confidence, 0, 1, "");
+        Require.within("groupConfidence", groupConfidence, confidence, 1, "");
         Objects.requireNonNull(urgency, "urgency");
         points = Require.copy("points", points);
         evidence = Require.copy("evidence", evidence);
@@ -58,9 +61,13 @@ public record Finding(String code, String fault, double confidence, Rank urgency
         source = Require.notBlank("source", source);
     }
 
-    /** Returns fault, confidence and points, as in {@code unbalance (confidence 0.71) at DE-H, DE-V}. */
+    /**
+     * Returns fault, confidence and points, as in {@code unbalance (confidence 0.71) at DE-H, DE-V}; where others look
+     * alike also the confidence that it is one of them, as in {@code (confidence 0.21, with look-alikes 0.94)}.
+     */
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%s (confidence %.2f) at %s", fault, confidence, String.join(", ", points));
+        return String.format(Locale.ROOT, "%s (confidence %.2f%s) at %s", fault, confidence, alikeTo.isEmpty() ? ""
+                : String.format(Locale.ROOT, ", with look-alikes %.2f", groupConfidence), String.join(", ", points));
     }
 }

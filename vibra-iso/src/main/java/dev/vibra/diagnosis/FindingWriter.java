@@ -55,19 +55,25 @@ final class FindingWriter {
         if (points.isEmpty()) {
             evidence.points().stream().filter(point -> !point.refused()).forEach(point -> points.add(point.point().id()));
         }
+        double together = group.stream().mapToDouble(Candidate::share).sum();
         return new Finding(leader.fault().code(), leader.words(), Math.min(HIGHEST, first.share()),
-                urgency(leader.fault(), points), List.copyOf(points), leader.fault().explainsLevel(),
-                speaksFor(weighed, leader), against(weighed, group, round.ranking()), notMeasured(weighed, leader),
+                Math.min(HIGHEST, together), urgency(leader.fault(), points), List.copyOf(points),
+                leader.fault().explainsLevel(),
+                speaksFor(weighed, leader), against(weighed, group, round.ranking()),
+                notMeasured(weighed, leader, round.sheet()),
                 deciders(round, group), alikeTo(group), source(leader.fault()));
     }
 
-    /** What parts the group, then what settles its first; the gentlest first. */
+    /** What parts the group, then what settles its first and doesn't do that already; the gentlest first. */
     private List<Decider> deciders(Inference.Round round, List<Candidate> group) {
         List<Decider> deciders = new ArrayList<>(
                 new DeciderSearch(table, counts, group, round.sheet(), round.ranking().none()).deciders());
         String code = group.get(0).code();
-        table.confirmations(code).forEach(one -> deciders.add(new Decider(code, one.effort(),
-                Experiment.cautioned(one.measurement(), one.effort()), "if so, " + one.ifSo() + "; if not, " + one.ifNot())));
+        table.confirmations(code).stream().map(one -> new Decider(code, one.effort(),
+                Experiment.cautioned(one.measurement(), one.effort()), "if so, " + one.ifSo() + "; if not, "
+                        + one.ifNot()))
+                .filter(one -> deciders.stream().noneMatch(other -> other.measurement().equals(one.measurement())))
+                .toList().forEach(deciders::add);
         deciders.sort(Comparator.comparing(Decider::effort));
         return List.copyOf(deciders);
     }
@@ -121,8 +127,8 @@ final class FindingWriter {
     }
 
     /** What would be expected with the fault and could not be seen, the most telling first. */
-    private List<String> notMeasured(List<Weighed> weighed, Hypothesis leader) {
-        return weighed.stream().filter(one -> !one.answer().isMeasured())
+    private List<String> notMeasured(List<Weighed> weighed, Hypothesis leader, AnswerSheet sheet) {
+        return weighed.stream().filter(one -> sheet.isOpen(one.symptom(), leader.site()))
                 .filter(one -> counts.share(leader.fault(), one.symptom().code()).filter(share -> share >= OFTEN
                         && share >= 2 * counts.soundShare(leader.site().kind(), one.symptom().code()).orElse(1.0))
                         .isPresent())

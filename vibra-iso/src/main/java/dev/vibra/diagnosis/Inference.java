@@ -26,6 +26,8 @@ final class Inference {
     /** An answer is explained by a fault that makes it this many times as likely as in a sound machine. */
     private static final double EXPLAINS_SEEN = 2;
     private static final double EXPLAINS_ABSENCE = 1.5;
+    /** What nearly each machine with an accepted fault shows says nothing of other faults any more. */
+    private static final double EXPLAINS_ANYWAY = 0.8;
     /** Support that stands beside another fault, in nepers: ten times as likely as in a sound machine. */
     private static final double BESIDE = 2.3;
     private static final double HALF = 0.5;
@@ -89,28 +91,42 @@ final class Inference {
     }
 
     /**
-     * The strongest symptom counts whole; the others hang together in ways that a tree leaves out, and count in part.
+     * Of what recordings show the strongest symptom counts whole; the others hang together in ways that a tree leaves
+     * out, and count in part. What a crew finds by hand and eye hangs on the fault alone, and counts whole.
      */
     double logRatio(Hypothesis hypothesis, AnswerSheet sheet) {
         return support(hypothesis, sheet).logRatio(counts.draws().exponent());
     }
 
-    /** Weight of the strongest symptom that speaks for a hypothesis, 0 without any, and of all others together. */
-    record Support(double strongest, double others) {
+    /**
+     * Weight of the strongest symptom in recordings that speaks for a hypothesis, 0 without any, of all others there
+     * together, and of what a crew found.
+     */
+    record Support(double strongest, double others, double found) {
         double logRatio(double exponent) {
-            return strongest + exponent * others;
+            return strongest + exponent * others + found;
         }
     }
 
     Support support(Hypothesis hypothesis, AnswerSheet sheet) {
         double sum = 0;
         double strongest = 0;
+        double found = 0;
         for (Symptom symptom : table.symptoms()) {
             double one = logRatio(hypothesis, symptom, sheet);
-            sum += one;
-            strongest = Math.max(strongest, one);
+            if (isFoundByHand(symptom)) {
+                found += one;
+            } else {
+                sum += one;
+                strongest = Math.max(strongest, one);
+            }
         }
-        return new Support(strongest, sum - strongest);
+        return new Support(strongest, sum - strongest, found);
+    }
+
+    /** By a test, a look or an impact test at standstill; none of them reads a recording of the machine as it runs. */
+    private static boolean isFoundByHand(Symptom symptom) {
+        return symptom.isTest() || symptom.asks().startsWith("natural ");
     }
 
     /** Weight of one symptom; 0 where it wasn't measured or is explained already. */
@@ -137,7 +153,8 @@ final class Inference {
             }
             for (Asked asked : sheet.asked(symptom, accepted.site())) {
                 Answer answer = sheet.of(asked);
-                boolean likely = answer.isSeen() ? with.get() >= EXPLAINS_SEEN * without.get()
+                boolean likely = answer.isSeen()
+                        ? with.get() >= Math.min(EXPLAINS_ANYWAY, EXPLAINS_SEEN * without.get())
                         : 1 - with.get() >= EXPLAINS_ABSENCE * (1 - without.get());
                 if (answer.isMeasured() && likely) {
                     explained.add(asked);

@@ -61,7 +61,7 @@ final class Weighing {
 
     Finding finding(double highest, Rank urgency, boolean explainsLevel, String source) {
         double bounded = Math.max(0.1, Math.min(highest, confidence));
-        return new Finding(code, fault, bounded, urgency, points, explainsLevel, evidence, against, notMeasured,
+        return new Finding(code, fault, bounded, bounded, urgency, points, explainsLevel, evidence, against, notMeasured,
                 decidedBy, alikeTo, source);
     }
 }

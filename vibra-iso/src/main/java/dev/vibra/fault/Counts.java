@@ -15,15 +15,20 @@ import java.util.Optional;
  * How often simulated machines with a fault, and sound ones, show each symptom: counts, smoothed. Immutable.
  *
  * <p>A symptom is counted beside one other, the one it hangs on most (a tree of dependence, learned from the same
- * machines), so that two that always come together don't weigh twice. No model is trusted beyond one in two thousand:
- * no probability leaves {@value #LEAST} to 0.9995.
+ * machines), so that two that always come together don't weigh twice. No machine is like its model: whatever the
+ * counts say, some answers are seen or missing for reasons that no model has, so that no probability leaves 0.02 to 0.8
+ * when answers are weighed (common practice, no source; 0.005 for bearings, whose knocks are held against chance before
+ * they count as heard). So one answer never settles a diagnosis, and what a fault doesn't show speaks less against it
+ * than what it shows speaks for it.
  *
  * @see "N. Friedman, D. Geiger, M. Goldszmidt, Machine Learning 29 (1997) 131-163, tree-augmented naive Bayes"
  * @see "C. K. Chow, C. N. Liu, IEEE Trans. Inf. Theory 14 (1968) 462-467"
  */
 public final class Counts {
-    /** Least probability of any answer; common practice, no source. */
-    static final double LEAST = 5e-4;
+    /** Least probability that a symptom is seen, and that it isn't, where answers are weighed. */
+    private static final double SEEN_ANYWAY = 0.02;
+    private static final double HEARD_ANYWAY = 0.005;
+    private static final double MISSED_ANYWAY = 0.2;
     /** Standard errors within which two shares count as one; one in 370 differs by more when it doesn't (normal). */
     private static final double CHANCE = 3;
     /** How many machines the sound ones count for beside those with the fault. */
@@ -159,7 +164,7 @@ public final class Counts {
      *
      * @param fault a fault
      * @param symptom code of a symptom
-     * @return 0.0005 to 0.9995; empty where it was never counted
+     * @return above 0, below 1; empty where it was never counted
      */
     public Optional<Double> share(Fault fault, String symptom) {
         Objects.requireNonNull(fault, "fault");
@@ -167,7 +172,7 @@ public final class Counts {
         Cell sound = cell(soundAt(fault.site()), symptom);
         Cell cell = cell(fault.id(), symptom);
         return sound == null || cell == null || sound.all() == 0 || cell.all() == 0 ? Optional.empty()
-                : Optional.of(bounded(alone(cell, alone(sound, 0.5))));
+                : Optional.of(alone(cell, alone(sound, 0.5)));
     }
 
     /**
@@ -175,11 +180,11 @@ public final class Counts {
      *
      * @param kind kind of site from which it is seen
      * @param symptom code of a symptom
-     * @return 0.0005 to 0.9995; empty where it was never counted
+     * @return above 0, below 1; empty where it was never counted
      */
     public Optional<Double> soundShare(Site.Kind kind, String symptom) {
         Cell sound = cell(soundAt(kind), Objects.requireNonNull(symptom, "symptom"));
-        return sound == null || sound.all() == 0 ? Optional.empty() : Optional.of(bounded(alone(sound, 0.5)));
+        return sound == null || sound.all() == 0 ? Optional.empty() : Optional.of(alone(sound, 0.5));
     }
 
     /**
@@ -213,8 +218,9 @@ public final class Counts {
             return 0;
         }
         double soundAlone = alone(sound, 0.5);
-        double with = bounded(beside(cell, alone(cell, soundAlone), given));
-        double without = bounded(beside(sound, soundAlone, given));
+        double least = fault.site() == Site.Kind.BEARING ? HEARD_ANYWAY : SEEN_ANYWAY;
+        double with = bounded(beside(cell, alone(cell, soundAlone), given), least);
+        double without = bounded(beside(sound, soundAlone, given), least);
         return seen ? Math.log(with / without) : Math.log((1 - with) / (1 - without));
     }
 
@@ -231,8 +237,8 @@ public final class Counts {
                 / (cell.counts()[from] + cell.counts()[from + 1] + TOWARDS_ALONE);
     }
 
-    private static double bounded(double probability) {
-        return Math.max(LEAST, Math.min(1 - LEAST, probability));
+    private static double bounded(double probability, double least) {
+        return Math.max(least, Math.min(1 - MISSED_ANYWAY, probability));
     }
 
     /** Returns how much was drawn. */

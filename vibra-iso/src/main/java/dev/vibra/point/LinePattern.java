@@ -30,7 +30,7 @@ public final class LinePattern implements Serializable {
     /** Nullable where a part could not be worked out. */
     record Parts(List<LinePhasor> phasors, List<NamedLine> halves, List<Sidebands> sidebands, NamedLine twiceLine,
             String twiceLineObstacle, List<Integer> mixedOrders, Double wander, Double flattening,
-            List<TurnKnocks> knocks, List<BandNoise> noise) implements Serializable {
+            List<TurnKnocks> knocks, List<BandNoise> noise, List<Double> steadyHertz) implements Serializable {
         Parts {
             phasors = Require.copy("phasors", phasors);
             halves = Require.copy("halves", halves);
@@ -41,6 +41,7 @@ public final class LinePattern implements Serializable {
             notNegative("flattening", flattening);
             knocks = Require.copy("knocks", knocks);
             noise = Require.copy("noise", noise);
+            steadyHertz = Require.copy("steadyHertz", steadyHertz);
         }
 
         private static void notNegative(String name, Double value) {
@@ -98,7 +99,7 @@ public final class LinePattern implements Serializable {
     /** Nothing, and why. */
     static LinePattern none(String reason) {
         return new LinePattern(new Parts(List.of(), List.of(), List.of(), null, reason, List.of(), null, null,
-                List.of(), List.of()));
+                List.of(), List.of(), List.of()));
     }
 
     /**
@@ -164,6 +165,14 @@ public final class LinePattern implements Serializable {
     /** {@return noise of the acceleration by octaves} */
     public List<BandNoise> noise() {
         return parts.noise;
+    }
+
+    /**
+     * {@return frequencies in Hz of those of the largest lines that no rate of the machine explains and that hold amplitude
+     * and phase from one moment to the next, as what turns does; a hump of noise at a resonance doesn't}
+     */
+    public List<Double> steadyHertz() {
+        return parts.steadyHertz;
     }
 
     /** Returns how much there is. */

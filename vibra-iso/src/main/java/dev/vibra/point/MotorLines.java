@@ -19,6 +19,9 @@ import java.util.TreeSet;
 final class MotorLines {
     /** How far the line frequency strays, over it; common practice, no source. */
     private static final double DRIFT = 0.002;
+    /** A peak this part of the way from a multiple of the speed to twice the line frequency holds little of the former. */
+    private static final double ALONE = 0.8;
+    private static final double ALONE_LINES = 2;
     private static final int ORDERS = 10;
     private static final int CARRIERS = 2;
     /** A slip above a tenth is no running motor's. */
@@ -76,6 +79,7 @@ final class MotorLines {
         }
         double hertz = 2 * shafts.train().lineHertz().getAsDouble();
         double closest = Double.MAX_VALUE;
+        double multiple = 0;
         for (double shaft : new TreeSet<>(List.of(shafts.ownHertz(), shafts.motorHertz()))) {
             for (int order = 1; order <= ORDERS; order++) {
                 double apart = Math.abs(order * shaft - hertz);
@@ -84,19 +88,31 @@ final class MotorLines {
                 }
                 if (apart < closest) {
                     closest = apart;
+                    multiple = order * shaft;
                     obstacle = order + "\u00d7 and twice the line frequency lie " + Digits.significant(apart, 2)
                             + " Hz apart" + recordingFor(apart);
                 }
             }
         }
-        if (closest < reader.partedHertz()) {
-            return;
-        }
-        double reach = Math.min(DRIFT * hertz, closest - reader.partedHertz() / 2);
-        obstacle = reader.covers(hertz, reach) ? ""
-                : "the recording is sampled too slowly for twice the line frequency";
+        boolean parted = closest >= reader.partedHertz();
+        double reach = parted ? Math.min(DRIFT * hertz, closest - reader.partedHertz() / 2) : DRIFT * hertz;
         Rate rate = new Rate(Rate.Kind.TWICE_LINE, Rate.Kind.TWICE_LINE.toString(), hertz);
-        twiceLine = obstacle.isEmpty() ? reader.line(rate, 1, hertz, reach) : null;
+        if (!reader.covers(hertz, reach)) {
+            obstacle = "the recording is sampled too slowly for twice the line frequency";
+        } else if (parted || closest >= ALONE_LINES * reader.resolutionHertz()) {
+            NamedLine line = reader.line(rate, 1, hertz, reach);
+            if (parted || isAlone(line, hertz, multiple)) {
+                twiceLine = line;
+                obstacle = "";
+            }
+        }
+    }
+
+    /** Of two lines closer than that the larger one draws the peak to itself: where the peak is tells which it is. */
+    private boolean isAlone(NamedLine line, double hertz, double multiple) {
+        double there = reader.line(line.rate(), 1, multiple, reader.resolutionHertz() / 2).level().si();
+        return line.stands() && line.level().si() > there
+                && Math.abs(line.hertz() - hertz) <= (1 - ALONE) * Math.abs(multiple - hertz);
     }
 
     private String recordingFor(double apart) {

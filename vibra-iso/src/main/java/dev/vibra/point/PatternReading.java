@@ -1,5 +1,6 @@
 package dev.vibra.point;
 
+import dev.vibra.descriptor.DominantLine;
 import dev.vibra.descriptor.LineReader;
 import dev.vibra.descriptor.NamedLine;
 import dev.vibra.descriptor.Signals;
@@ -39,20 +40,21 @@ final class PatternReading {
 
     /** The signals are those of the steady part; lines are those of the machine's rates, of the point's shaft first. */
     static LinePattern of(MachineDescription machine, MeasuringPoint point, Waveform whole, Signals signals,
-            List<NamedLine> lines) {
+            List<NamedLine> lines, List<DominantLine> dominant) {
         if (!signals.hasSpectrum()) {
             return LinePattern.none("the recording is too short for a spectrum");
         }
+        List<Double> steady = new LineSteadiness(signals).steady(dominant);
         if (lines.isEmpty()) {
             return LinePattern.of(new LinePattern.Parts(List.of(), List.of(), List.of(), null,
                     signals.speed().isEmpty() ? "the speed is not known"
                             : "the shaft turns too slowly for the recording",
-                    List.of(), null, null, List.of(), noise(signals)));
+                    List.of(), null, null, List.of(), noise(signals), steady));
         }
-        return new PatternReading(whole, signals, lines, ShaftRates.of(machine, point, signals, lines)).read();
+        return new PatternReading(whole, signals, lines, ShaftRates.of(machine, point, signals, lines)).read(steady);
     }
 
-    private LinePattern read() {
+    private LinePattern read(List<Double> steady) {
         MotorLines motor = MotorLines.of(signals.fineReader(), shafts);
         Optional<TurnVectors> vectors = TurnVectors.of(signals, lines);
         Optional<TurnShape> shape = vectors.map(known -> new TurnShape(known, signals, lines, motor.mixedOrders()));
@@ -62,7 +64,7 @@ final class PatternReading {
         return LinePattern.of(new LinePattern.Parts(phasors, halves(), sidebands,
                 motor.twiceLine().orElse(null), motor.obstacle(), motor.mixedOrders(),
                 shape.flatMap(TurnShape::wander).orElse(null), shape.flatMap(TurnShape::flattening).orElse(null),
-                new KnockReading(signals.wave(), shafts).all(), noise(signals)));
+                new KnockReading(signals.wave(), shafts).all(), noise(signals), steady));
     }
 
     static boolean isOwnShaft(NamedLine line) {

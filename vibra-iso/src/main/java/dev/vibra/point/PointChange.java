@@ -32,6 +32,10 @@ public record PointChange(String point, String obstacle, List<LineChange> lines,
         implements Serializable {
     /** States further apart in speed are not the same; common practice, no source. */
     private static final double SAME_SPEED = 0.02;
+    /** Lines of a sound machine differ by some tenths from day to day; common practice, no source. */
+    private static final double LARGE = 2;
+    /** Smaller lines than this part of the largest are nobody's business; common practice, no source. */
+    private static final double MATTERS = 0.1;
     /** Mean square of the weights of a Hann window over the square of their mean. */
     private static final double HANN_BANDWIDTH = 1.5;
 
@@ -64,11 +68,32 @@ public record PointChange(String point, String obstacle, List<LineChange> lines,
             return over(now.level().si(), then.level().si());
         }
 
-        /** Returns name, levels and ratio, as in {@code 2 × shaft speed 1.2 mm/s after 0.4 mm/s: 3.0 times ± 12 %}. */
+        /**
+         * {@return true if the line has at least doubled or halved, and not by the uncertainty alone; where one of the two
+         * doesn't stand it was at most as large as the noise there}
+         */
+        public boolean isLarge() {
+            double error = now.stands() && then.stands() ? relativeExpanded : 0;
+            return (now.stands() || then.stands()) && ratio().filter(times -> now.stands() && times >= LARGE
+                    && times * (1 - error) > 1 || then.stands() && times <= 1 / LARGE && times * (1 + error) < 1)
+                    .isPresent();
+        }
+
+        /**
+         * Returns name, levels and ratio, as in {@code 2 × shaft speed 1.2 mm/s after 0.4 mm/s: 3.0 times ± 12 %}; a line
+         * that doesn't stand is at most as large as the noise.
+         */
         @Override
         public String toString() {
-            return now.name() + " " + text(1e3 * now.level().si(), 1e3 * then.level().si(), "mm/s", ratio(),
-                    relativeExpanded);
+            double size = 1e3 * now.level().si();
+            double before = 1e3 * then.level().si();
+            if (now.stands() && then.stands()) {
+                return now.name() + " " + text(size, before, "mm/s", ratio(), relativeExpanded);
+            }
+            return now.name() + " " + (now.stands() ? "" : "at most ") + Digits.significant(size, 3) + " mm/s after "
+                    + (then.stands() ? "" : "at most ") + Digits.significant(before, 3) + " mm/s" + ratio()
+                    .filter(times -> now.stands() || then.stands()).map(times -> ": at " + (now.stands() ? "least "
+                            : "most ") + Digits.significant(times, 2) + " times").orElse("");
         }
     }
 
@@ -101,10 +126,19 @@ public record PointChange(String point, String obstacle, List<LineChange> lines,
             return over(now, then);
         }
 
-        /** Returns octave, noise and ratio. */
+        /** {@return true if the noise has at least doubled or halved, and not by the uncertainty alone} */
+        public boolean isLarge() {
+            return ratio().filter(times -> times >= LARGE && times * (1 - relativeExpanded) > 1
+                    || times <= 1 / LARGE && times * (1 + relativeExpanded) < 1).isPresent();
+        }
+
+        /**
+         * Returns octave, noise and ratio, as in {@code noise of 1410–2820 Hz 0.28 m/s² after 0.56 m/s²: 0.5 times ± 7 %}.
+         */
         @Override
         public String toString() {
-            return "noise of " + band + " " + text(now, then, "m/s\u00b2", ratio(), relativeExpanded);
+            return "noise of " + Digits.significant(band.lowestHertz(), 3) + "\u2013"
+                    + Digits.significant(band.highestHertz(), 3) + " Hz " + text(now, then, "m/s\u00b2", ratio(), relativeExpanded);
         }
     }
 
@@ -146,6 +180,23 @@ public record PointChange(String point, String obstacle, List<LineChange> lines,
         String id = now.point().id();
         return obstacle.isEmpty() ? new PointChange(id, obstacle, lines(now, then), noises(now, then))
                 : new PointChange(id, obstacle, List.of(), List.of());
+    }
+
+    /** {@return lines that changed much and reach a tenth of the largest line, now or then; the largest first} */
+    public List<LineChange> largeLines() {
+        double most = lines.stream().filter(one -> one.now.stands() || one.then.stands())
+                .mapToDouble(PointChange::size).max().orElse(0);
+        return lines.stream().filter(LineChange::isLarge).filter(one -> size(one) >= MATTERS * most)
+                .sorted(Comparator.comparingDouble(PointChange::size).reversed()).toList();
+    }
+
+    private static double size(LineChange line) {
+        return Math.max(line.now.stands() ? line.now.level().si() : 0, line.then.stands() ? line.then.level().si() : 0);
+    }
+
+    /** {@return octaves whose noise changed much, from low to high} */
+    public List<NoiseChange> largeNoise() {
+        return noise.stream().filter(NoiseChange::isLarge).toList();
     }
 
     private static Optional<String> obstacle(PointSurvey now, PointSurvey then) {

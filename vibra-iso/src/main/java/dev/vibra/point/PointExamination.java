@@ -150,7 +150,7 @@ public final class PointExamination {
                 : refused.contains(Aspect.MOTION) ? judge.without() : judge.judge(signals);
         return new PointSurvey(point, gate.summary(), speed.found(), numbers, verdict, heard, insists, omissions,
                 refused.contains(Aspect.MOTION) ? LinePattern.none(gate.reason())
-                        : PatternReading.of(machine, point, wave, signals, lines),
+                        : PatternReading.of(machine, point, wave, signals, lines, numbers.dominant()),
                 signals.hasSpectrum() ? traces.withVelocity(signals.velocitySpectrum()) : traces);
     }
 

@@ -102,36 +102,10 @@ final class TurnVectors {
         return vectors;
     }
 
-    /**
-     * Correlates with a turning pointer under a Hann window, from a sample to before another one, and integrates: the
-     * vector of {@code A·cos(ωt + φ)} is {@code A/√2·exp(jφ)}, over {@code jω} for each integration. The pointer and
-     * that of the window are turned on by multiplication.
-     */
+    /** The vector of {@code A·cos(ωt + φ)} is {@code A/√2·exp(jφ)}, over {@code jω} for each integration. */
     private Complex vector(int order, int from, int to) {
-        double angle = -order * step;
-        double turnRe = Math.cos(angle);
-        double turnIm = Math.sin(angle);
-        double pointerRe = Math.cos(angle * (from - anchor));
-        double pointerIm = Math.sin(angle * (from - anchor));
-        double bend = 2 * Math.PI / (to - from);
-        double bendRe = Math.cos(bend);
-        double bendIm = Math.sin(bend);
-        double windowRe = Math.cos(0.5 * bend);
-        double windowIm = Math.sin(0.5 * bend);
-        double re = 0;
-        double im = 0;
-        for (int i = from; i < to; i++) {
-            double weighted = samples[i] * (1 - windowRe);
-            re += weighted * pointerRe;
-            im += weighted * pointerIm;
-            double nextRe = pointerRe * turnRe - pointerIm * turnIm;
-            pointerIm = pointerRe * turnIm + pointerIm * turnRe;
-            pointerRe = nextRe;
-            double nextWindow = windowRe * bendRe - windowIm * bendIm;
-            windowIm = windowRe * bendIm + windowIm * bendRe;
-            windowRe = nextWindow;
-        }
-        return integrated(new Complex(re, im).multiply(Math.sqrt(2) / (to - from)), 2 * Math.PI * order * hertz);
+        return integrated(HannPointer.mean(samples, from, to, order * step, anchor).multiply(Math.sqrt(2)),
+                2 * Math.PI * order * hertz);
     }
 
     private Complex integrated(Complex recorded, double turning) {

@@ -19,7 +19,7 @@ final class CouplingModels {
 
     /** An angle: bending moments and forces along the shaft lead. */
     static String angular(Scene scene, Draws draws) {
-        return added(scene, draws, draws.uniform(0.5, 2));
+        return added(scene, draws, draws.logUniform(0.8, 4));
     }
 
     private static String added(Scene scene, Draws draws, double axial) {
@@ -80,7 +80,7 @@ final class CouplingModels {
             double size = n == 1 ? 1 : n == 2 ? second : draws.uniform(0, 0.2);
             Excitation forces = scene.forces(n * rotor.ratio(), 0);
             forces.push(housing, Excitation.AXIAL, size, draws.angle());
-            forces.along(housing, draws.angle(), size * draws.uniform(0.1, 0.6), draws.angle());
+            forces.along(housing, draws.angle(), size * draws.logUniform(0.1, 2), draws.angle());
             cause.with(forces);
         }
         scene.addFault(cause);

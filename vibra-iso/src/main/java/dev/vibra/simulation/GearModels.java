@@ -26,7 +26,7 @@ final class GearModels {
     /** Multiples fall, wheels run out a little. */
     static Meshing sound(Draws draws) {
         return new Meshing(new double[] {1, draws.logUniform(0.1, 0.7), draws.logUniform(0.05, 0.4)},
-                draws.logUniform(0.01, 0.15), draws.logUniform(0.01, 0.15), draws.uniform(0.2, 0.5));
+                draws.logUniform(0.003, 0.12), draws.logUniform(0.003, 0.12), draws.uniform(0.2, 0.5));
     }
 
     /**

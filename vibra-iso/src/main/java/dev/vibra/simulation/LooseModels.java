@@ -134,7 +134,7 @@ final class LooseModels {
         }
         if (rotor == scene.plan().motor()) {
             Excitation pull = scene.forces(0, 2 * scene.parts().supply().lineHertz());
-            cause.with(pull.along(housing, Math.PI / 2 + draws.normal(0, 0.4), draws.logUniform(0.05, 3),
+            cause.with(pull.along(housing, Math.PI / 2 + draws.normal(0, 0.4), draws.logUniform(0.02, 3),
                     draws.angle()));
         }
         scene.addFault(cause);

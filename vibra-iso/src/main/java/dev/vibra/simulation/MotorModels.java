@@ -29,11 +29,19 @@ final class MotorModels {
 
     /**
      * Uneven air gap, loose core or uneven phases: twice the line frequency grows; where the gap turns as well, lines
-     * stand beside it at the speed.
+     * stand beside it at the speed, and 1× grows a little.
      */
     static String twiceLineHigh(Scene scene, Draws draws) {
         Cause cause = twiceLine(scene, draws, FaultModels.lineLevel(draws));
-        turningGap(draws, cause, draws.chance(0.4) ? draws.logUniform(0.03, 0.3) : draws.logUniform(0.002, 0.03));
+        boolean turns = draws.chance(0.4);
+        double part = turns ? draws.logUniform(0.03, 0.3) : draws.logUniform(0.002, 0.03);
+        turningGap(draws, cause, part);
+        if (turns) {
+            Excitation once = scene.forces(1, 0);
+            RotorForces.rotating(once, scene.plan().motor(), draws.uniform(0.35, 0.65), part * draws.uniform(0.1, 0.7),
+                    draws.angle());
+            cause.with(once);
+        }
         scene.addFault(cause);
         return "motor";
     }
@@ -60,7 +68,8 @@ final class MotorModels {
 
     /**
      * A rotor eccentric in its bore pulls towards its narrow gap: 1×, turning, swaying with the slip at {@code
-     * 2·s·f1} since the field that pulls slips past; and {@code 2·f1 ± 1×}.
+     * 2·s·f1} since the field that pulls slips past; and {@code 2·f1 ± 1×}. How much of either there is depends on
+     * windings and saturation, so that it is drawn over two decades.
      *
      * @see "P. V. Jover Rodriguez et al., Electr. Eng. 90 (2008) (abstract read)"
      */
@@ -70,13 +79,18 @@ final class MotorModels {
         Excitation once = scene.forces(1, 0);
         RotorForces.rotating(once, motor, draws.uniform(0.35, 0.65), 1, draws.angle());
         Cause cause = Cause.reaching(FaultModels.level(draws)).from(Cause.Origin.MAGNETISM).with(once);
-        double depth = draws.uniform(0.05, 0.6);
+        double depth = draws.logUniform(0.004, 0.6);
         double lag = draws.angle();
         cause.with(once.at(1, supply.polePassHertz(), depth / 2, lag));
         cause.with(once.at(1, -supply.polePassHertz(), depth / 2 * draws.uniform(0.3, 1), -lag));
-        double beside = draws.logUniform(0.005, 0.4);
+        double beside = draws.logUniform(0.002, 0.4);
         cause.with(once.at(1, 2 * supply.lineHertz(), beside, draws.angle()));
         cause.with(once.at(-1, 2 * supply.lineHertz(), beside * draws.uniform(0.5, 1), draws.angle()));
+        // A rotor that isn't round seldom lies in the middle of a round bore.
+        Excitation twice = scene.forces(0, 2 * supply.lineHertz());
+        RotorForces.along(twice, motor, draws.uniform(0.35, 0.65), draws.angle(), draws.logUniform(0.02, 3),
+                draws.angle());
+        cause.with(twice);
         scene.addFault(cause);
         return "motor";
     }

@@ -19,6 +19,8 @@ final class PlanPoints {
     private static final List<Direction> LETTERS = List.of(Direction.HORIZONTAL, Direction.VERTICAL, Direction.AXIAL);
     private static final int MOST = 8;
     private static final int FEWEST = 5;
+    /** Crews that think of alignment. */
+    private static final double ALIGNED = 0.4;
     /** Where no criterion fits, the machine is as loud as if this held: 4.5 mm/s, the size of most limits. */
     private static final double NO_CRITERION = 4.5e-3;
 
@@ -49,7 +51,7 @@ final class PlanPoints {
 
     /**
      * Housings beside the coupling or the belt always, the others mostly; every one level, many upright and
-     * axially.
+     * axially; some crews go to both sides of a coupling with that in mind.
      */
     private void choose() {
         List<Place> more = new ArrayList<>();
@@ -62,6 +64,12 @@ final class PlanPoints {
             }
         }
         int most = Math.max(FEWEST, draws.between(FEWEST, MOST));
+        if (!links.isEmpty() && draws.chance(ALIGNED)) {
+            List<Place> along = more.stream().filter(one -> one.direction == Excitation.AXIAL
+                    && (one.housing == 1 || one.housing == 2)).toList();
+            places.addAll(along);
+            more.removeAll(along);
+        }
         while (places.size() < most && !more.isEmpty()) {
             places.add(more.remove(draws.between(0, more.size() - 1)));
         }

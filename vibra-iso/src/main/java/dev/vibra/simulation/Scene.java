@@ -12,6 +12,8 @@ import java.util.Optional;
  * Fault models add causes and change how it stands; sizes are fixed at the end, by what the points then feel.
  */
 final class Scene {
+    private static final double ABOVE = 4;
+
     private final MachinePlan plan;
     private final Map<String, Cause> sound = new LinkedHashMap<>();
     private final List<Cause> faulty = new ArrayList<>();
@@ -172,13 +174,16 @@ final class Scene {
         return motor > 0.75 * all;
     }
 
-    /** The strongest point decides. What lies between 2 Hz and 1000 Hz counts, if anything does. */
+    /**
+     * The strongest point decides. What lies between 2 Hz and 1000 Hz counts; lines above, as of a fast mesh, don't make
+     * it more than {@value #ABOVE} times as large.
+     */
     private double factor(Cause cause, List<Line> lines) {
         if (!cause.isRelative()) {
             return cause.level();
         }
         double most = most(lines, 2, 1000);
-        most = most > 0 ? most : most(lines, 0, Double.POSITIVE_INFINITY);
+        most = Math.max(most, most(lines, 0, Double.POSITIVE_INFINITY) / ABOVE);
         return most > 0 ? cause.level() / most : 0;
     }
 

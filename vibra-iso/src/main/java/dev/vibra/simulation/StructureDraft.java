@@ -21,6 +21,8 @@ final class StructureDraft {
     private final List<PlanParts.Rotor> rotors;
     private final double mainHertz;
     private final boolean rigid;
+    /** How far motion in one direction moves the others: a stiff box or a weldment of sheets. */
+    private final double leak;
     private final List<Structure.Mode> modes = new ArrayList<>();
 
     StructureDraft(Draws draws, List<PlanParts.Housing> housings, List<PlanParts.Rotor> rotors, double mainHertz,
@@ -31,6 +33,7 @@ final class StructureDraft {
         this.rotors = rotors;
         this.mainHertz = mainHertz;
         this.rigid = support == Support.RIGID;
+        this.leak = draws.logUniform(0.1, 0.5);
     }
 
     Structure structure() {
@@ -80,7 +83,7 @@ final class StructureDraft {
         double[] shape = new double[Excitation.DIRECTIONS * housings];
         for (int at = 0; at < shape.length; at++) {
             boolean same = all.get(at / Excitation.DIRECTIONS).part().equals(all.get(housing).part());
-            shape[at] = draws.normal(0, same ? 0.15 : 0.05);
+            shape[at] = draws.normal(0, same ? leak : leak / 3);
         }
         return shape;
     }

@@ -26,7 +26,7 @@ final class Belonging {
     private static final double OF_OTHERS = 3e-3;
     /** Bearings slip. */
     private static final double OF_BEARINGS = 0.02;
-    private static final int MULTIPLES = 10;
+    private static final int MULTIPLES = 12;
     private static final int OF_BEARING = 5;
     private static final int SIDEBANDS = 2;
     /** Where no line frequency is told it is one of these. */

@@ -25,6 +25,10 @@ import java.util.Optional;
 record LimitShare(double velocity, Criterion criterion, Boundary boundary) {
     /** The root of a half: squares add up to the square of the limit. Common practice, no source. */
     static final double HIGH = 0.7;
+    /** Lines of a sound machine reach this share every day; common practice, no source. */
+    static final double MATTERS = 0.2;
+    /** A line that rose is looked at from here on; common practice, no source. */
+    static final double RISE_MATTERS = 0.1;
 
     /** Empty where no judgement counts the line: it lies outside their bands. */
     static Optional<LimitShare> of(Verdict verdict, double hertz) {
@@ -32,6 +36,11 @@ record LimitShare(double velocity, Criterion criterion, Boundary boundary) {
                 .filter(criterion -> hertz >= criterion.band().lowestHertz())
                 .filter(criterion -> hertz <= criterion.band().highestHertz())
                 .map(criterion -> of(criterion, hertz)).min(Comparator.comparingDouble(LimitShare::velocity));
+    }
+
+    /** A share of what is allowed a line at a point, as rms velocity in m/s; 0 where nothing is known of it. */
+    static double part(PointSurvey point, double hertz, double share) {
+        return point.severity().flatMap(verdict -> of(verdict, hertz)).map(limit -> share * limit.velocity).orElse(0.0);
     }
 
     private static LimitShare of(Criterion criterion, double hertz) {

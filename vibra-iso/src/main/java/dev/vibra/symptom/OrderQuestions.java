@@ -53,7 +53,8 @@ final class OrderQuestions {
             LineSize there = ShaftLines.order(loudest.get(), order).orElseThrow();
             boolean largest = ShaftLines.leads(loudest.get(), there);
             String words = id(loudest.get()) + ": the largest line is " + (largest
-                    ? ShaftLines.name(order) + ", " + there : loudest.get().dominantLines().get(0) + ", " + ShaftLines.name(order) + " is " + there);
+                    ? ShaftLines.name(order) + ", " + there
+                    : loudest.get().dominantLines().get(0) + ", " + ShaftLines.name(order) + " is " + there);
             if (largest && !there.isKnown()) {
                 return Answer.notMeasured(there.doubt() + " (" + id(loudest.get()) + ")");
             }
@@ -88,7 +89,8 @@ final class OrderQuestions {
                 tally.cannot(id(point), ShaftLines.missing(point, Math.max(order, other)));
                 return;
             }
-            double matters = ShaftLines.matters(point);
+            double matters = Math.max(ShaftLines.matters(point), LimitShare.part(point, line.get().hertz(),
+                    LimitShare.RISE_MATTERS));
             double needed = share * base.get().size();
             // Noise where the other line would be hides none that matters less than this one has to.
             String doubt = needed < matters ? "" : base.get().doubt();
@@ -206,9 +208,10 @@ final class OrderQuestions {
                 tally.cannot(id(pair.now()), ShaftLines.missing(now.isEmpty() ? pair.now() : pair.then(), order));
                 return;
             }
-            tally.weigh(List.of(id(pair.now())), now.get(), Math.max(ROSE * then.get().size(),
-                    ShaftLines.matters(pair.now())), "", id(pair.now()) + ": " + ShaftLines.name(order) + " was "
-                    + then.get() + ", is " + now.get());
+            double matters = Math.max(ShaftLines.matters(pair.now()), LimitShare.part(pair.now(), now.get().hertz(),
+                    LimitShare.RISE_MATTERS));
+            tally.weigh(List.of(id(pair.now())), now.get(), Math.max(ROSE * then.get().size(), matters), "",
+                    id(pair.now()) + ": " + ShaftLines.name(order) + " was " + then.get() + ", is " + now.get());
         }
     }
 }

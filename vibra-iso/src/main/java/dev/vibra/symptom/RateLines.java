@@ -55,6 +55,11 @@ enum RateLines {
         return mixed ? size.doubted(name + " isn't parted from another line") : size;
     }
 
+    /** A motor's pull shakes what stands on one base with it, and most where that resonates. */
+    List<PointSurvey> pointsOf(Evidence evidence, Site site) {
+        return this == TWICE_LINE ? SitePoints.of(evidence, Sites.MACHINE) : SitePoints.of(evidence, site);
+    }
+
     boolean isOf(Rate rate, Site site) {
         return rate.kind() == kind && (this == TWICE_LINE || this == BLADES || rate.owner().equals(site.owner()));
     }

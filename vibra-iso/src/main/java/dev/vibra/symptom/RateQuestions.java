@@ -21,7 +21,7 @@ final class RateQuestions {
 
     private static Answer ask(Evidence evidence, Site site, RateLines rate, AtPoint question) {
         Tally tally = new Tally();
-        for (PointSurvey point : SitePoints.of(evidence, site)) {
+        for (PointSurvey point : rate.pointsOf(evidence, site)) {
             List<LineSize> lines = rate.at(point, site);
             if (lines.isEmpty()) {
                 tally.cannot(id(point), rate.missing(point));
@@ -50,7 +50,7 @@ final class RateQuestions {
         }
     }
 
-    /** A multiple is the largest line at a point. */
+    /** A multiple is the largest line at a point, and matters beside what is allowed there. */
     record Leads(RateLines rate) implements Question {
         static Leads of(Figures figures) {
             return new Leads(RateQuestions.rate(figures));
@@ -59,7 +59,8 @@ final class RateQuestions {
         @Override
         public Answer ask(Evidence evidence, Site site) {
             return RateQuestions.ask(evidence, site, rate, (tally, point, lines) -> {
-                Optional<LineSize> first = lines.stream().filter(line -> ShaftLines.leads(point, line)).findFirst();
+                Optional<LineSize> first = lines.stream().filter(line -> ShaftLines.leads(point, line)
+                        && line.size() >= LimitShare.part(point, line.hertz(), LimitShare.MATTERS)).findFirst();
                 LineSize largest = lines.stream().max(Comparator.comparingDouble(LineSize::size)).orElseThrow();
                 if (first.isPresent() && !first.get().isKnown()) {
                     tally.cannot(id(point), first.get().doubt());
@@ -72,7 +73,8 @@ final class RateQuestions {
 
         private String largest(PointSurvey point, LineSize line) {
             return rate.words() + " makes " + line + " at " + LineSize.figure(line.hertz())
-                    + " Hz, the largest line is " + point.dominantLines().stream().findFirst().map(DominantLine::toString).orElse("none that stands");
+                    + " Hz, the largest line is " + point.dominantLines().stream().findFirst()
+                    .map(DominantLine::toString).orElse("none that stands");
         }
     }
 
@@ -95,7 +97,7 @@ final class RateQuestions {
             LineSize first = lines.get(0);
             LineSize other = lines.stream().skip(1).max(Comparator.comparing(LineSize::isKnown)
                     .thenComparingDouble(LineSize::size)).orElseThrow();
-            double matters = ShaftLines.mattersOfVelocity(point);
+            double matters = ShaftLines.mattersOfVelocity(point, first.hertz());
             String doubt = lines.size() < rate.multiples() ? "higher multiples of " + rate.words()
                     + " lie outside the spectrum" : first.size() < matters ? "" : first.doubt();
             tally.weigh(List.of(id(point)), other, Math.max(first.size(), matters), doubt, id(point) + ": "
@@ -140,7 +142,7 @@ final class RateQuestions {
         @Override
         public Answer ask(Evidence evidence, Site site) {
             Tally tally = new Tally();
-            SitePoints.withReference(evidence, SitePoints.of(evidence, site), tally).forEach(pair -> {
+            SitePoints.withReference(evidence, rate.pointsOf(evidence, site), tally).forEach(pair -> {
                 List<LineSize> now = rate.at(pair.now(), site);
                 List<LineSize> then = rate.at(pair.then(), site);
                 if (now.isEmpty() || then.isEmpty()) {
@@ -152,16 +154,21 @@ final class RateQuestions {
             return tally.any(Way.ANY.noPoint());
         }
 
-        /** Noise counts as the level of the reference; now it shows nothing, but may hide as much. */
+        /**
+         * Noise counts as the level of the reference, and so does a line there that has now's frequency: its speed may
+         * have been read less closely. Now noise shows nothing, but may hide as much.
+         */
         private void weigh(Tally tally, SitePoints.Pair pair, List<LineSize> now, List<LineSize> then) {
             List<LineSize> standing = now.stream().filter(LineSize::isKnown).toList();
-            double needed = Math.max(ROSE * together(then), ShaftLines.mattersOfVelocity(pair.now()));
+            double was = Math.max(together(then), now.stream().mapToDouble(line ->
+                    ShaftLines.standing(pair.then(), line.hertz())).max().orElse(0));
+            double needed = Math.max(ROSE * was, ShaftLines.mattersOfVelocity(pair.now(), now.get(0).hertz()));
             LineSize told = together(standing) >= needed || now.size() == standing.size()
                     ? new LineSize(now.get(0).hertz(), together(standing), "")
                     : new LineSize(now.get(0).hertz(), together(now), now.stream().filter(line -> !line.isKnown())
                             .findFirst().orElseThrow().doubt());
             tally.weigh(List.of(id(pair.now())), told, needed, "", id(pair.now()) + ": " + rate.words() + " was "
-                    + LineSize.millimetres(together(then)) + ", is " + told);
+                    + LineSize.millimetres(was) + ", is " + told);
         }
 
         private static double together(List<LineSize> lines) {

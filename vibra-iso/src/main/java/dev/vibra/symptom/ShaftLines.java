@@ -63,8 +63,8 @@ final class ShaftLines {
     }
 
     /** What a line of a rate has to reach to matter. */
-    static double mattersOfVelocity(PointSurvey point) {
-        return MATTERS * velocity(point).orElse(0);
+    static double mattersOfVelocity(PointSurvey point, double hertz) {
+        return Math.max(MATTERS * velocity(point).orElse(0), LimitShare.part(point, hertz, LimitShare.RISE_MATTERS));
     }
 
     /** True if a line is the largest of its point, and not in the shadow of a multiple beside it. */
@@ -83,6 +83,12 @@ final class ShaftLines {
     /** True if two frequencies are the same line of the spectrum. */
     static boolean isSame(PointSurvey point, double hertz, double other) {
         return Math.abs(hertz - other) < 0.5 * resolution(point);
+    }
+
+    /** Rms velocity of the largest line that stands at a frequency, whatever makes it; 0 without one. */
+    static double standing(PointSurvey point, double hertz) {
+        return point.dominantLines().stream().filter(line -> isSame(point, line.hertz(), hertz))
+                .mapToDouble(line -> line.level().si()).max().orElse(0);
     }
 
     static boolean standsAt(PointSurvey point, NamedLine line, double hertz) {

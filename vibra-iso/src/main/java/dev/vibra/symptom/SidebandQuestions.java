@@ -92,7 +92,7 @@ final class SidebandQuestions {
 
     /** The lines beside a rate have at least doubled since the reference, and matter beside it. */
     record Rose(RateLines rate) implements Question {
-        private static final double MATTERS = 0.05;
+        private static final double MATTERS = 0.1;
 
         static Rose of(Figures figures) {
             return new Rose(figures.choice("RATE", RateLines.ALL));

@@ -19,6 +19,8 @@ import java.util.stream.Stream;
 
 /** The places of a machine at which faults can sit, as far as its description names them. */
 public final class Sites {
+    static final Site MACHINE = site(Site.Kind.MACHINE, 1);
+
     private Sites() {}
 
     /**
@@ -30,7 +32,7 @@ public final class Sites {
     public static List<Site> of(MachineDescription machine) {
         Objects.requireNonNull(machine, "machine");
         DriveTrain train = machine.train();
-        List<Site> sites = new ArrayList<>(List.of(site(Site.Kind.MACHINE, 1)));
+        List<Site> sites = new ArrayList<>(List.of(MACHINE));
         addShafts(sites, machine);
         for (CoupledParts coupling : train.couplings()) {
             sites.add(new Site(Site.Kind.COUPLING, ownerOf(coupling), ratioOf(machine, coupling)));

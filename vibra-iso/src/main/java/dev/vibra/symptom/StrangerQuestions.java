@@ -25,7 +25,8 @@ final class StrangerQuestions {
             return;
         }
         List<DominantLine> strangers = Belonging.of(evidence, point).strangers().stream()
-                .filter(line -> matters(point, line) && isElsewhere(evidence, point, line)).toList();
+                .filter(line -> matters(point, line) && holds(point, line)
+                        && isElsewhere(evidence, point, line)).toList();
         if (strangers.isEmpty()) {
             tally.says(false, List.of(id(point)), 0, id(point) + ": no large line that belongs to no known rate");
         } else {
@@ -36,7 +37,12 @@ final class StrangerQuestions {
     /** Small beside what is allowed at its frequency it is nobody's business. */
     private static boolean matters(PointSurvey point, DominantLine line) {
         return point.severity().flatMap(verdict -> LimitShare.of(verdict, line.hertz()))
-                .filter(limit -> line.level().si() < ShaftLines.MATTERS * limit.velocity()).isEmpty();
+                .filter(limit -> line.level().si() < LimitShare.MATTERS * limit.velocity()).isEmpty();
+    }
+
+    /** A hump of noise is a natural frequency of this machine. */
+    private static boolean holds(PointSurvey point, DominantLine line) {
+        return point.pattern().steadyHertz().contains(line.hertz());
     }
 
     /**
@@ -108,7 +114,8 @@ final class StrangerQuestions {
                     .max(Comparator.comparingDouble(one -> one.level().si()));
             double then = before.map(one -> one.level().si()).orElseGet(() -> untold(pair.then()));
             tally.weigh(List.of(id(pair.now())), size(line), Math.max(ROSE * then,
-                    ShaftLines.mattersOfVelocity(pair.now())), "", id(pair.now()) + ": " + words(line) + ", was "
+                    ShaftLines.mattersOfVelocity(pair.now(), line.hertz())), "", id(pair.now()) + ": "
+                    + words(line) + ", was "
                     + (before.isPresent() ? "" : "at most ") + LineSize.millimetres(then));
         }
 

@@ -11,6 +11,7 @@ import dev.vibra.machine.Belt;
 import dev.vibra.machine.CoupledParts;
 import dev.vibra.machine.DriveTrain;
 import dev.vibra.machine.GearStage;
+import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MachinePart;
 import dev.vibra.machine.MeasuringPoint;
 import dev.vibra.machine.Motor;
@@ -82,6 +83,16 @@ class DiagnosisTest {
         // A 2-pole motor at 2964 r/min: 2× lies 1.2 Hz below 100 Hz, and 8 s part them.
         leads("twice-line-frequency", motor(2, 49.4).line(100, 3.8, 50, RADIAL).survey());
         assertFalse(Bench.group(motor(2, 49.4).order(2, 3.8, 50, RADIAL).survey()).contains("twice-line-frequency"));
+    }
+
+    /** The motor pulls, and what stands on one base with it resonates: its own points are quiet. */
+    @Test
+    void twiceLineFrequencyAtTheDrivenPart() {
+        UnaryOperator<MachineDescription> mains = one -> one.withTrain(one.train().withLineHertz(50)
+                .withMotor(Motor.unknown().withPoles(4)));
+        Bench pump = pumpSet().with(mains).line(100, 0.3, 0, "M-DE-H", "M-NDE-H");
+        nothing(pump.survey());
+        leads("twice-line-frequency", pump.line(100, 9, 30, "P-DE-H").survey());
     }
 
     @Test

@@ -30,7 +30,7 @@ class FaultCounting {
 
     private final FaultTable table = FaultTable.standard();
     private final long seed = Long.getLong("counting.seed", 100_001);
-    private final int perFault = Integer.getInteger("counting.machines", 80);
+    private final int perFault = Integer.getInteger("counting.machines", 140);
     private final Path target = Path.of(System.getProperty("counting.target",
             "src/main/resources/dev/vibra/fault/counts.txt"));
 

@@ -173,6 +173,21 @@ class PatternReadingTest {
         assertEquals(1.5, among.level().in(Unit.MM_PER_S), 0.03);
     }
 
+    /** 2× lies 0.72 Hz below 100 Hz, and 5 s part 0.8 Hz: where the peak is tells which of the two it holds. */
+    @Test
+    void thePeakTellsWhichOfTwoLinesIsTheLarger() {
+        double shaft = 49.64;
+        DriveTrain train = DriveTrain.plain().withLineHertz(50).withMotor(Motor.unknown().withPoles(2));
+        Synthesis once = line(noise(5), shaft, 2, 0);
+        LinePattern mains = pattern(machine(shaft, train), line(line(once, 2 * shaft, 0.3, 20), 100, 8, 70).waveform());
+        assertEquals(8, mains.twiceLine().orElseThrow().level().in(Unit.MM_PER_S), 0.4);
+        assertEquals(List.of(2), mains.mixedOrders());
+        LinePattern twice = pattern(machine(shaft, train), line(line(once, 2 * shaft, 8, 20), 100, 0.3, 70).waveform());
+        assertTrue(twice.twiceLine().isEmpty(), () -> "" + twice.twiceLine());
+        assertTrue(twice.twiceLineObstacle().startsWith("2\u00d7 and twice the line frequency lie 0.72 Hz apart"),
+                twice.twiceLineObstacle());
+    }
+
     @Test
     void whatIsNotPartedIsSaid() {
         double shaft = 2994 / 60.0;

@@ -60,6 +60,23 @@ class PointChangeTest {
         assertEquals(2, octave.ratio().orElseThrow(), 2 * 2 * octave.relativeExpanded());
     }
 
+    /** Two days of a sound machine differ by some tenths; 3× is new, and what is smaller than a tenth of 1× is left. */
+    @Test
+    void whatDoubledOrHalvedIsLarge() {
+        PointChange rose = PointChange.of(now(POINT, wave(HERTZ, 2.5, 0.9, 0.045, 1)),
+                then(POINT, wave(HERTZ, 1, 0.0001, 0.02, 2)));
+        assertEquals(List.of(1, 3), rose.largeLines().stream().map(one -> one.now().order()).toList());
+        assertTrue(rose.largeNoise().size() >= 5, () -> "" + rose.largeNoise());
+        assertTrue(line(rose, 3).toString().contains(" after at most "), () -> "" + line(rose, 3));
+        PointChange fell = PointChange.of(now(POINT, wave(HERTZ, 1, 0.0001, 0.02, 2)),
+                then(POINT, wave(HERTZ, 1.5, 0.9, 0.02, 1)));
+        assertEquals(List.of(3), fell.largeLines().stream().map(one -> one.now().order()).toList());
+        PointChange small = PointChange.of(now(POINT, wave(HERTZ, 2.5, 0.2, 0.02, 1)),
+                then(POINT, wave(HERTZ, 2.4, 0.0001, 0.02, 2)));
+        assertEquals(List.of(), small.largeLines());
+        assertEquals(List.of(), small.largeNoise());
+    }
+
     /** A sensor of which nothing is told has 10 % (k = 2) in either: 1.96·√2·5 % = 13.9 %. */
     @Test
     void theSensorOfEitherRecordingCounts() {

@@ -56,7 +56,7 @@ class ScorecardTest {
     }
 
     private static Finding finding(String code, String point, String... alike) {
-        return new Finding(code, "fault " + code, 0.7, Rank.WATCH, List.of(point), false,
+        return new Finding(code, "fault " + code, 0.7, 0.7, Rank.WATCH, List.of(point), false,
                 List.of("line of " + code), List.of(), List.of(), List.of(), List.of(alike), "made by the test");
     }
 

@@ -22,7 +22,7 @@ class AdviceTest {
     private static final Decider PHASE = new Decider("joint-steps", Effort.RUNNING, "phase at foot and plate", "if so, b");
 
     private static Finding finding(String code, List<Decider> deciders, String... alike) {
-        return new Finding(code, code, 0.6, Rank.PLAN_REMEDY, List.of("P"), true, List.of(), List.of(), List.of(), deciders,
+        return new Finding(code, code, 0.6, 0.6, Rank.PLAN_REMEDY, List.of("P"), true, List.of(), List.of(), List.of(), deciders,
                 Arrays.asList(alike), "a book");
     }
 

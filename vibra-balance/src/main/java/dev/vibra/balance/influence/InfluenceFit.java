@@ -45,7 +45,7 @@ public final class InfluenceFit implements Serializable {
      */
     public static InfluenceFit of(Layout layout, List<Run> runs) {
         Objects.requireNonNull(layout, "layout");
-        Objects.requireNonNull(runs, "runs");
+        Require.copy("runs", runs);
         tooFew(layout, runs).ifPresent(InfluenceFit::refuse);
         int planes = layout.planes().size();
         ComplexLeastSquares system = system(planes, runs);
@@ -71,7 +71,7 @@ public final class InfluenceFit implements Serializable {
      */
     public static Optional<String> obstacle(Layout layout, List<Run> runs) {
         Objects.requireNonNull(layout, "layout");
-        Objects.requireNonNull(runs, "runs");
+        Require.copy("runs", runs);
         return tooFew(layout, runs).or(() -> alike(system(layout.planes().size(), runs)));
     }
 

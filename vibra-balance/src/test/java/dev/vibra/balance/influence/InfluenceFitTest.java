@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.vibra.balance.vector.Phasor;
 import dev.vibra.quantity.RotationSpeed;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
@@ -47,6 +48,8 @@ class InfluenceFitTest {
         assertEquals("trial run must have 1 masses and 1 readings: 1 and 2",
                 assertThrows(IllegalArgumentException.class,
                 () -> InfluenceFit.of(layout, List.of(run("a", 0, 1, 1), twoReadings))).getMessage());
+        assertEquals("runs[1]", assertThrows(NullPointerException.class,
+                () -> InfluenceFit.of(layout, Arrays.asList(run("a", 0, 1, 1), null))).getMessage());
         Run twoMasses = new Run("trial run", List.of(Phasor.ONE, Phasor.ONE), List.of(Phasor.ONE));
         assertEquals("trial run must have 1 masses and 1 readings: 2 and 1",
                 assertThrows(IllegalArgumentException.class,

@@ -229,7 +229,7 @@ final class FaultDraws {
         String foot = "foot " + plant.parts.get(plant.rotors.get(index).part()) + " " + random.nextInt(4);
         double upright = Draw.logarithmic(random, 0.02, 0.3);
         double level = Draw.logarithmic(random, 0.1, 0.8);
-        return Planted.changing("looseness/foot", site, Draw.logarithmic(random, 0.3, 2.5), sound ->
+        return Planted.changing("looseness/foot", site, Draw.logarithmic(random, 0.8, 3), sound ->
                 sound.with(one -> one.name().equals(foot), upright).with(one -> one.name().equals(foot + " level"), level))
                 .test("joint-steps", 0.9).test("foot-lifts", 0.5).test("cap-loose", 0.8).test("trial-mass-answers", 0.5);
     }
@@ -254,7 +254,7 @@ final class FaultDraws {
         Rotor rotor = plant.rotors.get(index);
         String feet = "foot " + plant.parts.get(rotor.part());
         double off = random.nextDouble(-0.04, 0.04);
-        return Planted.changing("resonance", site, Draw.logarithmic(random, 0.3, 2.5), sound ->
+        return Planted.changing("resonance", site, Draw.logarithmic(random, 0.8, 3), sound ->
                 Tuning.to(plant.hertz(index) * (1 + off), sound, feet, rotor)).test("speed-peaks", 0.95)
                 .test("joint-steps", 0.1).test("trial-mass-answers", 0.7);
     }
@@ -323,7 +323,7 @@ final class FaultDraws {
     }
 
     private Planted twiceLine() {
-        Lines lines = pull(new AirGap(plant.poles / 2, random.nextDouble(0.1, 0.4), random.nextDouble(0, 0.03), 0), 1);
+        Lines lines = pull(new AirGap(plant.poles / 2, random.nextDouble(0.1, 0.4), random.nextDouble(0, 0.005), 0), 1);
         return Planted.pushing("twice-line-frequency", "motor", lines).test("power-cut-drops", 0.97)
                 .test("load-raises", 0.4);
     }

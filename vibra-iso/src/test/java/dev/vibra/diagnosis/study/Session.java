@@ -28,10 +28,6 @@ record Session(boolean simultaneous, boolean axes, boolean everywhere, double se
         return new Session(simultaneous, axes, everywhere, factor * seconds, references, natural, observations);
     }
 
-    Session withReferences() {
-        return new Session(simultaneous, axes, everywhere, seconds, true, natural, observations);
-    }
-
     Session withNatural() {
         return new Session(simultaneous, axes, everywhere, seconds, references, true, observations);
     }

@@ -9,7 +9,12 @@ import java.util.SplittableRandom;
  * zone C. No single source takes more than 0.6 of the boundary: a line that does is a fault by any practice.
  */
 final class Sizes {
-    private static final double MOST = 0.6;
+    static final double MOST = 0.6;
+    /**
+     * Share of the boundary B/C from which on a line is a fault by level: half of the energy that it allows. Below, sound
+     * machines have such lines too.
+     */
+    static final double LEAST = 0.7;
 
     private final double whole;
     private final SplittableRandom random;

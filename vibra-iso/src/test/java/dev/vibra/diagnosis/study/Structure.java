@@ -47,6 +47,12 @@ final class Structure {
             weights.forEach((i, wi) -> weights.forEach((j, wj) -> stiffness[i][j] += spring.stiffness() * wi * wj
                     / Math.sqrt(masses.get(i) * masses.get(j))));
         }
+        // Rounded products differ by their order; a matrix that isn't symmetric gets vectors that aren't orthogonal.
+        for (int i = 0; i < size; i++) {
+            for (int j = 0; j < i; j++) {
+                stiffness[i][j] = stiffness[j][i];
+            }
+        }
         EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(stiffness, false));
         double[] omegas = new double[size];
         double[] ratios = new double[size];

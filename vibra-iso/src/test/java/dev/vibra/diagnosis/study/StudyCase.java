@@ -3,6 +3,7 @@ package dev.vibra.diagnosis.study;
 import dev.vibra.diagnosis.Decider;
 import dev.vibra.diagnosis.Diagnosis;
 import dev.vibra.diagnosis.Finding;
+import dev.vibra.fault.Fault;
 import dev.vibra.fault.FaultTable;
 import dev.vibra.machine.MachineDescription;
 import dev.vibra.machine.MeasuringPoint;
@@ -37,7 +38,6 @@ import java.util.stream.Stream;
  */
 record StudyCase(long seed, String kind, List<String> faults, double decibels, double level, String zone,
         List<Said> said, List<Said> after, List<String> decidedBy) {
-    private static final int ROUNDS = 2;
     private static final Set<String> PHASES = Set.of("quarter-turn", "straight", "ends-opposed", "ends-axial-opposed",
             "across-axial-opposed", "across-radial-opposed");
     private static final Set<String> CODES = FaultTable.standard().faults().stream().map(fault -> fault.code())
@@ -45,10 +45,10 @@ record StudyCase(long seed, String kind, List<String> faults, double decibels, d
     private static final Set<String> SYMPTOMS = FaultTable.standard().symptoms().stream().map(one -> one.code())
             .collect(Collectors.toSet());
 
-    /** What a finding says: its code and confidence, and the codes that are alike to it. */
-    record Said(String code, double confidence, List<String> alikeTo) {
+    /** What a finding says: its code and confidence, that of its group, and the codes that are alike to it. */
+    record Said(String code, double confidence, double together, List<String> alikeTo) {
         static Said of(Finding finding) {
-            return new Said(finding.code(), finding.confidence(), finding.alikeTo());
+            return new Said(finding.code(), finding.confidence(), finding.groupConfidence(), finding.alikeTo());
         }
 
         boolean names(String code) {
@@ -65,13 +65,13 @@ record StudyCase(long seed, String kind, List<String> faults, double decibels, d
         }
 
         private String line() {
-            return String.format(Locale.ROOT, "%s:%.4f:%s", code, confidence, String.join("+", alikeTo));
+            return String.format(Locale.ROOT, "%s:%.4f:%.4f:%s", code, confidence, together, String.join("+", alikeTo));
         }
 
         private static Said parse(String text) {
             String[] cells = text.split(":", -1);
-            return new Said(cells[0], Double.parseDouble(cells[1]), cells[2].isEmpty() ? List.of()
-                    : List.of(cells[2].split("\\+")));
+            return new Said(cells[0], Double.parseDouble(cells[1]), Double.parseDouble(cells[2]), cells[3].isEmpty()
+                    ? List.of() : List.of(cells[3].split("\\+")));
         }
     }
 
@@ -80,19 +80,12 @@ record StudyCase(long seed, String kind, List<String> faults, double decibels, d
         Visit visit = Visit.of(machine, machine.firstSession(), 0);
         List<Said> said = visit.said();
         String zone = visit.zone();
-        List<String> decidedBy = new ArrayList<>();
-        for (int round = 1; round <= ROUNDS; round++) {
-            Optional<Decider> next = visit.decider(decidedBy);
-            if (next.isEmpty()) {
-                break;
-            }
-            decidedBy.add(next.get().symptom());
-            visit = visit.after(next.get().symptom(), round);
-        }
+        List<String> decidedBy = visit.deciders();
+        List<Said> after = decidedBy.isEmpty() ? said : visit.after(decidedBy).said();
         boolean sound = machine.faults().isEmpty();
         Strength strength = sound ? new Strength(0, 0) : machine.strength();
         return new StudyCase(machine.seed(), machine.plant().kind.name().toLowerCase(Locale.ROOT), machine.faults().stream()
-                .map(Planted::id).toList(), strength.decibels(), strength.level(), zone, said, visit.said(), decidedBy);
+                .map(Planted::id).toList(), strength.decibels(), strength.level(), zone, said, after, decidedBy);
     }
 
     /** A machine as it was measured in one session, with the diagnosis. */
@@ -124,22 +117,29 @@ record StudyCase(long seed, String kind, List<String> faults, double decibels, d
                     .map(Enum::name).orElse("-");
         }
 
-        /** What would decide on the finding with the most confidence and was not done yet; confirmations have no symptom. */
-        Optional<Decider> decider(List<String> done) {
+        /** What would decide on the group with the most confidence; confirmations have no symptom. */
+        List<String> deciders() {
             return findings.stream().filter(one -> Said.of(one).isFault())
-                    .max(Comparator.comparingDouble(Finding::confidence))
-                    .flatMap(one -> one.decidedBy().stream().filter(d -> SYMPTOMS.contains(d.symptom())
-                            && !done.contains(d.symptom())).findFirst());
+                    .max(Comparator.comparingDouble(Finding::groupConfidence)).stream()
+                    .flatMap(one -> one.decidedBy().stream().map(Decider::symptom)).filter(SYMPTOMS::contains).distinct()
+                    .toList();
         }
 
-        /** The same machine with one symptom measured: words of a crew are added, a recording is taken anew. */
-        Visit after(String symptom, int number) {
-            boolean test = FaultTable.standard().tests().contains(symptom);
-            Session next = test ? session.observed(symptom, machine.observe(symptom))
-                    : symptom.equals("near-natural") ? session.withNatural()
-                    : symptom.endsWith("-rose") ? session.withReferences()
-                    : PHASES.contains(symptom) ? session.atOnce().withAll() : session.withAll().longer(2);
-            return test || symptom.equals("near-natural") ? told(next) : of(machine, next, number);
+        /** The same machine with symptoms measured: words of a crew are added, recordings are taken anew where needed. */
+        Visit after(List<String> symptoms) {
+            Session next = session;
+            boolean anew = false;
+            for (String symptom : symptoms) {
+                if (FaultTable.standard().tests().contains(symptom)) {
+                    next = next.observed(symptom, machine.observe(symptom));
+                } else if (symptom.equals("near-natural")) {
+                    next = next.withNatural();
+                } else {
+                    next = PHASES.contains(symptom) ? next.atOnce().withAll() : next.withAll();
+                    anew = true;
+                }
+            }
+            return anew ? of(machine, next.longer(2), 1) : told(next);
         }
 
         private Visit told(Session next) {
@@ -168,9 +168,15 @@ record StudyCase(long seed, String kind, List<String> faults, double decibels, d
         return code(faults.get(0));
     }
 
-    /** Finding with the most confidence that is a fault of the table. */
+    /** Finding whose group has the most confidence, of those that are faults of the table. */
     static Optional<Said> leading(List<Said> findings) {
-        return findings.stream().filter(Said::isFault).max(Comparator.comparingDouble(Said::confidence));
+        return findings.stream().filter(Said::isFault).max(Comparator.comparingDouble(Said::together));
+    }
+
+    /** A fault that is told by level, whose strongest line sound machines have too: it begins. */
+    boolean begins() {
+        return FaultTable.standard().faults().stream().filter(one -> one.code().equals(code()))
+                .anyMatch(fault -> fault.urgency() == Fault.Urgency.BY_LEVEL) && level < Sizes.LEAST;
     }
 
     boolean inGroup() {

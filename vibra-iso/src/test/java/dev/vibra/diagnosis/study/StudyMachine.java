@@ -22,6 +22,8 @@ import org.apache.commons.math3.complex.ComplexUtils;
 
 /** A simulated machine with the faults that it has; each follows from its seed. */
 final class StudyMachine {
+    /** Share of faults that are smaller than what is a fault by level: they begin. */
+    private static final double BEGINNINGS = 0.2;
     /** What the transients of the start take. */
     private static final double SETTLING = 1.5;
     private static final double TRIAL_SETTLING = 0.7;
@@ -201,6 +203,19 @@ final class StudyMachine {
             sources.put("neighbour", draws.foreign());
         }
         sources.forEach((name, source) -> innocent(name, source, sizes.of(name)));
+        boundUnbalance();
+    }
+
+    /** Rotors of one speed make one line, which no sound machine has larger than the others may be. */
+    private void boundUnbalance() {
+        Forces forces = forces(TRIAL_SETTLING + TRIAL, new SplittableRandom(seed));
+        List<Sized> all = innocent.stream().filter(one -> one.name().startsWith("unbalance")).toList();
+        all.forEach(one -> forces.add(one.source(), one.factor()));
+        double together = largest(new Response(sound, forces).of(allTaps(), (int) (TRIAL_SETTLING * rate), true));
+        if (together > Sizes.MOST) {
+            innocent.replaceAll(one -> all.contains(one) ? new Sized(one.name(), one.source(),
+                    one.factor() * Sizes.MOST / together) : one);
+        }
     }
 
     private double addNoise(Sizes sizes, SplittableRandom random) {
@@ -240,7 +255,8 @@ final class StudyMachine {
             return Draw.logarithmic(random, 0.15, 4) / overNoise(source);
         }
         double part = fault.id().equals("broken-rotor-bars") ? Draw.logarithmic(random, 0.01, 0.3)
-                : random.nextDouble() < 0.3 ? Draw.logarithmic(random, 0.02, 0.3) : Draw.logarithmic(random, 0.3, 3);
+                : random.nextDouble() < BEGINNINGS ? Draw.logarithmic(random, 0.05, Sizes.LEAST)
+                : Draw.logarithmic(random, Sizes.LEAST, 3);
         return part / loudness(source, sick);
     }
 

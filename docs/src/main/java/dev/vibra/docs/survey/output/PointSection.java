@@ -66,6 +66,8 @@ final class PointSection {
             one.setting().ifPresent(setting -> html.element("p", "Suggested for monitoring, to be agreed with the maker"
                     + " and the owner: " + setting + ".").list(setting.remarks()));
         }
+        Reference.of(record.survey(), point).map(Reference::words).ifPresent(words -> html.element("p",
+                "Against the reference recording: " + words + "."));
     }
 
     private void bearing(BearingSurvey bearing) {

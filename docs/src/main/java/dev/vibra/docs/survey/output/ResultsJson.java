@@ -107,6 +107,7 @@ final class ResultsJson {
                         .toList(),
                 "baseline", record.baseline(point),
                 "change", point.changes().stream().map(ResultsJson::change).toList(),
+                "againstReference", Reference.of(record.survey(), point).map(Reference::json),
                 "bearings", point.bearings().stream().map(ResultsJson::bearing).toList(),
                 "omissions", omissions(point.omissions()));
     }
@@ -198,7 +199,8 @@ final class ResultsJson {
 
     private static Map<String, Object> finding(Finding one) {
         return object("code", one.code(), "fault", one.fault(), "confidence", one.confidence(),
-                "urgency", one.urgency().ordinal(), "points", one.points(), "evidence", one.evidence(),
+                "groupConfidence", one.groupConfidence(), "urgency", one.urgency().ordinal(),
+                "points", one.points(), "evidence", one.evidence(),
                 "against", one.against(), "notMeasured", one.notMeasured(),
                 "decidedBy", one.decidedBy().stream().map(ResultsJson::decider).toList(),
                 "alikeTo", one.alikeTo(), "source", one.source());

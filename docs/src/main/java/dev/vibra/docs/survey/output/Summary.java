@@ -85,6 +85,7 @@ public final class Summary {
             }
             point.changes().forEach(one -> page.item("    change   ", one.toString()));
             record.baseline(point).ifPresent(origin -> page.item("    baseline ", origin));
+            Reference.of(survey, point).map(Reference::words).ifPresent(words -> page.item("    reference ", words));
         }
         flags.forEach(flag -> page.item(" " + mark(flag) + " limits: ", flag));
         survey.unexplained().forEach(one -> page.item("  no finding explains ", one.toString()));

@@ -175,9 +175,14 @@ final class Words {
         return one.name() + " " + PlainNumber.forPeople(one.value()) + (one.unit().equals("1") ? "" : " " + one.unit());
     }
 
-    /** Returns fault, urgency and confidence, as in {@code unbalance: plan a remedy, confidence 0.82}. */
+    /**
+     * Returns fault, urgency and confidence, as in {@code unbalance: plan a remedy, confidence 0.82}; with look-alikes
+     * also that it is one of them.
+     */
     static String finding(Finding one) {
-        return String.format(Locale.ROOT, "%s: %s, confidence %.2f", one.fault(), one.urgency(), one.confidence());
+        return String.format(Locale.ROOT, "%s: %s, confidence %.2f", one.fault(), one.urgency(), one.confidence())
+                + (one.alikeTo().isEmpty() ? "" : String.format(Locale.ROOT, ", with look-alikes %.2f",
+                        one.groupConfidence()));
     }
 
     /**

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 
 /** What is told of a finding, and in which order. */
 class FindingWordsTest {
-    private static final Finding FINDING = new Finding("unbalance", "unbalance, static", 0.456, Rank.PLAN_REMEDY,
+    private static final Finding FINDING = new Finding("unbalance", "unbalance, static", 0.456, 0.83, Rank.PLAN_REMEDY,
             List.of("DE-H", "DE-V"), true,
             List.of("1× leads [on 93 % of simulated machines with the fault, 61 % without]", "b", "c [on 1 %]", "d", "e"),
             List.of("with what was measured it can't be told apart from: bent shaft (0.24)", "f"), List.of(),
@@ -24,7 +24,8 @@ class FindingWordsTest {
 
     @Test
     void whatToDoStandsBeforeTheReasons() {
-        assertEquals("unbalance, static: plan a remedy, confidence 0.46", Words.finding(FINDING));
+        assertEquals("unbalance, static: plan a remedy, confidence 0.46, with look-alikes 0.83",
+                Words.finding(FINDING));
         Map<String, List<String>> parts = Words.parts(FINDING);
         assertEquals(List.of("looks alike", "at", "next", "for", "against", "source"), List.copyOf(parts.keySet()));
         assertEquals(List.of("bent shaft, soft foot"), parts.get("looks alike"));
