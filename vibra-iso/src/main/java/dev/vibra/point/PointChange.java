@@ -74,8 +74,7 @@ public record PointChange(String point, String obstacle, List<LineChange> lines,
          */
         public boolean isLarge() {
             double error = now.stands() && then.stands() ? relativeExpanded : 0;
-            return (now.stands() || then.stands()) && ratio().filter(times -> now.stands() && times >= LARGE
-                    && times * (1 - error) > 1 || then.stands() && times <= 1 / LARGE && times * (1 + error) < 1)
+            return ratio().filter(times -> now.stands() && doubled(times, error) || then.stands() && halved(times, error))
                     .isPresent();
         }
 
@@ -128,8 +127,8 @@ public record PointChange(String point, String obstacle, List<LineChange> lines,
 
         /** {@return true if the noise has at least doubled or halved, and not by the uncertainty alone} */
         public boolean isLarge() {
-            return ratio().filter(times -> times >= LARGE && times * (1 - relativeExpanded) > 1
-                    || times <= 1 / LARGE && times * (1 + relativeExpanded) < 1).isPresent();
+            return ratio().filter(times -> doubled(times, relativeExpanded) || halved(times, relativeExpanded))
+                    .isPresent();
         }
 
         /**
@@ -140,6 +139,14 @@ public record PointChange(String point, String obstacle, List<LineChange> lines,
             return "noise of " + Digits.significant(band.lowestHertz(), 3) + "\u2013"
                     + Digits.significant(band.highestHertz(), 3) + " Hz " + text(now, then, "m/s\u00b2", ratio(), relativeExpanded);
         }
+    }
+
+    private static boolean doubled(double times, double error) {
+        return times >= LARGE && times * (1 - error) > 1;
+    }
+
+    private static boolean halved(double times, double error) {
+        return times <= 1 / LARGE && times * (1 + error) < 1;
     }
 
     private static Optional<Double> over(double now, double then) {

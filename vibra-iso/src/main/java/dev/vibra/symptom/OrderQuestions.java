@@ -89,8 +89,7 @@ final class OrderQuestions {
                 tally.cannot(id(point), ShaftLines.missing(point, Math.max(order, other)));
                 return;
             }
-            double matters = Math.max(ShaftLines.matters(point), LimitShare.part(point, line.get().hertz(),
-                    LimitShare.RISE_MATTERS));
+            double matters = ShaftLines.matters(point, line.get().hertz());
             double needed = share * base.get().size();
             // Noise where the other line would be hides none that matters less than this one has to.
             String doubt = needed < matters ? "" : base.get().doubt();
@@ -208,8 +207,7 @@ final class OrderQuestions {
                 tally.cannot(id(pair.now()), ShaftLines.missing(now.isEmpty() ? pair.now() : pair.then(), order));
                 return;
             }
-            double matters = Math.max(ShaftLines.matters(pair.now()), LimitShare.part(pair.now(), now.get().hertz(),
-                    LimitShare.RISE_MATTERS));
+            double matters = ShaftLines.matters(pair.now(), now.get().hertz());
             tally.weigh(List.of(id(pair.now())), now.get(), Math.max(ROSE * then.get().size(), matters), "",
                     id(pair.now()) + ": " + ShaftLines.name(order) + " was " + then.get() + ", is " + now.get());
         }

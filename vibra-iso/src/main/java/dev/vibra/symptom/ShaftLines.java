@@ -52,6 +52,11 @@ final class ShaftLines {
         return MATTERS * largest(point).orElse(0);
     }
 
+    /** The same beside what is allowed at its frequency too. */
+    static double matters(PointSurvey point, double hertz) {
+        return Math.max(matters(point), LimitShare.part(point, hertz, LimitShare.RISE_MATTERS));
+    }
+
     /** Broad-band velocity in m/s; of several bands that with the most: a slow machine is judged in a lower one too. */
     static OptionalDouble velocity(PointSurvey point) {
         OptionalDouble judged = point.measurements().stream().map(one -> one.level())

@@ -36,8 +36,7 @@ final class StrangerQuestions {
 
     /** Small beside what is allowed at its frequency it is nobody's business. */
     private static boolean matters(PointSurvey point, DominantLine line) {
-        return point.severity().flatMap(verdict -> LimitShare.of(verdict, line.hertz()))
-                .filter(limit -> line.level().si() < LimitShare.MATTERS * limit.velocity()).isEmpty();
+        return line.level().si() >= LimitShare.part(point, line.hertz(), LimitShare.MATTERS);
     }
 
     /** A hump of noise is a natural frequency of this machine. */
