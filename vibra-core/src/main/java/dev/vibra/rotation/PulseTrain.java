@@ -6,8 +6,10 @@ import dev.vibra.level.Percentiles;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 
 /** Times of the pulses of a tachometer, rising. */
 public final class PulseTrain implements Serializable {
@@ -102,7 +104,7 @@ public final class PulseTrain implements Serializable {
      * @return the repaired train; this one if nothing is wrong
      */
     public PulseTrain repaired() {
-        List<Integer> doubled = doubled();
+        Set<Integer> doubled = new HashSet<>(doubled());
         double[] single = new double[times.length - doubled.size()];
         for (int i = 0, n = 0; i < times.length; i++) {
             if (!doubled.contains(i)) {
@@ -113,7 +115,7 @@ public final class PulseTrain implements Serializable {
     }
 
     private PulseTrain filled() {
-        List<Integer> gaps = gaps();
+        Set<Integer> gaps = new HashSet<>(gaps());
         if (gaps.isEmpty()) {
             return this;
         }

@@ -153,8 +153,9 @@ final class LineSearch {
             .comparing((NamedLine line) -> line.rate().kind() == Rate.Kind.SHAFT && line.order() > 1)
             .thenComparing(NamedLine::order);
 
+    /** A tachometer knows better than a line, which a neighbour may pull aside. */
     private double shaftHertz(RotationSpeed given) {
-        return signals.shaftLines().stream().filter(NamedLine::stands).mapToDouble(line -> line.hertz() / line.order())
-                .findFirst().orElse(given.hertz());
+        return signals.angle().isPresent() ? given.hertz() : signals.shaftLines().stream().filter(NamedLine::stands)
+                .mapToDouble(line -> line.hertz() / line.order()).findFirst().orElse(given.hertz());
     }
 }

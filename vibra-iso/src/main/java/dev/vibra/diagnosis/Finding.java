@@ -17,15 +17,16 @@ import java.util.Objects;
  * @param points ids of the points that show it
  * @param explainsLevel true if it explains the broad-band velocity there
  * @param evidence what speaks for it, with figures
- * @param against what speaks against it, or could look the same
+ * @param against what speaks against it
  * @param notMeasured what would tell and was not measured
  * @param decidedBy what would decide, the gentlest first
  * @param alikeTo codes of faults that can't be told apart from it with what was measured
+ * @param lookAlikes the same faults with their own confidence, where that was weighed
  * @param source where the symptoms are from, with edition and clause or its mark
  */
 public record Finding(String code, String fault, double confidence, double groupConfidence, Rank urgency,
-        List<String> points, boolean explainsLevel, List<String> evidence, List<String> against,
-        List<String> notMeasured, List<Decider> decidedBy, List<String> alikeTo, String source) implements Serializable {
+        List<String> points, boolean explainsLevel, List<Sign> evidence, List<Sign> against, List<String> notMeasured,
+        List<Decider> decidedBy, List<String> alikeTo, List<LookAlike> lookAlikes, String source) implements Serializable {
     /**
      * Checks the confidence and copies the lists.
      *
@@ -41,6 +42,7 @@ public record Finding(String code, String fault, double confidence, double group
      * @param notMeasured see the record
      * @param decidedBy see the record
      * @param alikeTo see the record
+     * @param lookAlikes see the record
      * @param source see the record
      */
     public Finding {
@@ -58,6 +60,7 @@ public record Finding(String code, String fault, double confidence, double group
         notMeasured = Require.copy("notMeasured", notMeasured);
         decidedBy = Require.copy("decidedBy", decidedBy);
         alikeTo = Require.copy("alikeTo", alikeTo);
+        lookAlikes = Require.copy("lookAlikes", lookAlikes);
         source = Require.notBlank("source", source);
     }
 

@@ -16,7 +16,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /** Makes a finding of the leading group of a round: the words are made here, and nothing is weighed any more. */
 final class FindingWriter {
@@ -59,9 +58,11 @@ final class FindingWriter {
         return new Finding(leader.fault().code(), leader.words(), Math.min(HIGHEST, first.share()),
                 Math.min(HIGHEST, together), urgency(leader.fault(), points), List.copyOf(points),
                 leader.fault().explainsLevel(),
-                speaksFor(weighed, leader), against(weighed, group, round.ranking()),
+                speaksFor(weighed, leader), against(weighed, round.ranking()),
                 notMeasured(weighed, leader, round.sheet()),
-                deciders(round, group), alikeTo(group), source(leader.fault()));
+                deciders(round, group), alikeTo(group),
+                group.stream().skip(1).map(one -> new LookAlike(one.code(), one.leader().words(), one.share())).toList(),
+                source(leader.fault()));
     }
 
     /** What parts the group, then what settles its first and doesn't do that already; the gentlest first. */
@@ -89,16 +90,16 @@ final class FindingWriter {
         };
     }
 
-    private List<String> speaksFor(List<Weighed> weighed, Hypothesis leader) {
+    private List<Sign> speaksFor(List<Weighed> weighed, Hypothesis leader) {
         return weighed.stream().filter(one -> one.weight() > WORTH)
                 .sorted(Comparator.comparing((Weighed one) -> !one.answer().isSeen())
                         .thenComparing(Comparator.comparingDouble(Weighed::weight).reversed()))
-                .limit(MOST).map(one -> (one.answer().isSeen() ? "" : "not seen: ") + told(one)
-                        + (one.answer().isSeen() ? " [" + counted(one.symptom(), leader) + "]" : "")).toList();
+                .limit(MOST).map(one -> one.answer().isSeen() ? sign("", one, counted(one.symptom(), leader))
+                        : sign("not seen: ", one, "")).toList();
     }
 
-    private static String told(Weighed one) {
-        return one.symptom().seenAs() + (one.answer().words().isEmpty() ? "" : " (" + one.answer().words() + ")");
+    private static Sign sign(String lead, Weighed one, String counts) {
+        return new Sign(lead + one.symptom().seenAs(), one.answer().words(), counts);
     }
 
     private String counted(Symptom symptom, Hypothesis leader) {
@@ -110,19 +111,14 @@ final class FindingWriter {
         return share.map(one -> Math.round(100 * one) + " %").orElse("?");
     }
 
-    private List<String> against(List<Weighed> weighed, List<Candidate> group, Ranking ranking) {
-        List<String> against = new ArrayList<>();
-        if (group.size() > 1) {
-            against.add("with what was measured it can't be told apart from: " + group.stream().skip(1)
-                    .map(one -> one.leader().words() + " (" + Digits.significant(one.share(), 2) + ")")
-                    .collect(Collectors.joining("; ")));
-        }
+    private static List<Sign> against(List<Weighed> weighed, Ranking ranking) {
+        List<Sign> against = new ArrayList<>();
         if (ranking.none() > 0.05) {
-            against.add("none of the faults looked for: " + Digits.significant(ranking.none(), 2));
+            against.add(Sign.of("none of the faults looked for: " + Digits.significant(ranking.none(), 2)));
         }
         weighed.stream().filter(one -> one.weight() < -WORTH).sorted(Comparator.comparingDouble(Weighed::weight))
-                .limit(MOST).forEach(one -> against.add((one.answer().isSeen() ? "seen all the same: " : "not seen: ")
-                        + told(one)));
+                .limit(MOST).forEach(one -> against.add(sign(one.answer().isSeen() ? "seen all the same: "
+                        : "not seen: ", one, "")));
         return List.copyOf(against);
     }
 

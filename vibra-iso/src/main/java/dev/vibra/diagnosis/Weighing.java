@@ -9,8 +9,8 @@ final class Weighing {
     private final String code;
     private final String fault;
     private final List<String> points = new ArrayList<>();
-    private final List<String> evidence = new ArrayList<>();
-    private final List<String> against = new ArrayList<>();
+    private final List<Sign> evidence = new ArrayList<>();
+    private final List<Sign> against = new ArrayList<>();
     private final List<String> notMeasured = new ArrayList<>();
     private final List<Decider> decidedBy = new ArrayList<>();
     private final List<String> alikeTo = new ArrayList<>();
@@ -24,19 +24,19 @@ final class Weighing {
 
     void shownAt(String point, String why) {
         points.add(point);
-        evidence.add(point + ": " + why);
+        evidence.add(Sign.of(point + ": " + why));
     }
 
     /** Something that adds to the confidence. */
     void supports(double share, String why) {
         confidence += share;
-        evidence.add(why);
+        evidence.add(Sign.of(why));
     }
 
     /** Something that takes from the confidence. */
     void opposes(double share, String why) {
         confidence -= share;
-        against.add(why);
+        against.add(Sign.of(why));
     }
 
     void notMeasured(String what) {
@@ -62,6 +62,6 @@ final class Weighing {
     Finding finding(double highest, Rank urgency, boolean explainsLevel, String source) {
         double bounded = Math.max(0.1, Math.min(highest, confidence));
         return new Finding(code, fault, bounded, bounded, urgency, points, explainsLevel, evidence, against, notMeasured,
-                decidedBy, alikeTo, source);
+                decidedBy, alikeTo, List.of(), source);
     }
 }

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Holds what was said of one point against its label. */
@@ -86,7 +87,8 @@ final class PointScore {
 
     private ScoredLabel row(String code, LabelOutcome outcome, List<String> extra, List<ElementFinding> elements) {
         List<String> evidence = new ArrayList<>();
-        findings.forEach(one -> evidence.add(one + ": " + String.join("; ", one.evidence())));
+        findings.forEach(one -> evidence.add(one + ": " + one.evidence().stream().map(Object::toString)
+                .collect(Collectors.joining("; "))));
         elements.forEach(one -> evidence.add(one.element() + " " + one.verdict() + ": " + one.evidence()));
         if (evidence.isEmpty()) {
             evidence.addAll(silence(code));

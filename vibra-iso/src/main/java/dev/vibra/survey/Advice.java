@@ -139,11 +139,11 @@ final class Advice {
                     .collect(Collectors.joining("; ")) + ".");
         }
         if (mayBe("looseness") || mayBe("soft-foot")) {
-            add(Kind.DECIDE, BOLTS);
+            add(Kind.BOLTS, BOLTS);
         }
         if (points.stream().anyMatch(PointSurvey::showsBearingDefect)) {
-            add(Kind.BEARINGS, "Broad-band vibration shows a rolling-bearing defect late: a good zone does not clear"
-                    + " the bearing.");
+            add(Kind.BEARINGS, "Follow the bearing whatever the zone says: broad-band vibration shows a rolling-bearing"
+                    + " defect late, and a good zone does not clear it.");
         }
         if (mayBe("unbalance") || balancing.isPresent()) {
             add(Kind.BALANCING, "Before balancing, look for deposits, wear, loose parts and soft feet; balancing only"

@@ -25,6 +25,8 @@ public record AdviceStep(Kind kind, String text) implements Serializable {
         STANDSTILL,
         /** What would decide on the findings. */
         DECIDE,
+        /** What is not to be touched meanwhile. */
+        BOLTS,
         /** What a zone does not say of bearings. */
         BEARINGS,
         /** Before and during balancing. */

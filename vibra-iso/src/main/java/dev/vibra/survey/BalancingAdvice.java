@@ -24,6 +24,9 @@ final class BalancingAdvice {
             balancing.corrections().flatMap(Corrections::presentGrade).filter(GradeReached::held)
                     .ifPresent(grade -> advice.add("The rotor holds " + grade.tolerance().grade()
                             + " before any correction: look for another cause of the vibration before metal goes on."));
+            balancing.corrections().filter(job -> job.presentGrade().filter(GradeReached::held).isEmpty())
+                    .ifPresent(job -> advice.add("Only then fit the masses that the balancing job names, and prove them by"
+                            + " a final run."));
         }
         return advice;
     }

@@ -33,8 +33,20 @@ record Line(double centre, double height, double slope, double heightError, doub
         return Math.hypot(heightError, slopeError * (time - centre));
     }
 
-    Line widened(double factor) {
-        return new Line(centre, height, slope, heightError * factor, slopeError * factor, freedom);
+    /**
+     * The same line of readings of which neighbours correlate by r: errors larger by √((1 + r)/(1 − r)), and no more
+     * degrees of freedom than n·(1 − r)/(1 + r) readings that don't hang together would leave, one of them for r.
+     *
+     * @see "G. E. P. Box, G. M. Jenkins, G. C. Reinsel, Time Series Analysis, variance of the mean of an AR(1) process"
+     */
+    Line correlated(double r, int count) {
+        if (r == 0) {
+            return this;
+        }
+        double factor = Math.sqrt((1 + r) / (1 - r));
+        int left = (int) Math.floor(count / (factor * factor)) - 1;
+        return new Line(centre, height, slope, heightError * factor, slopeError * factor,
+                Math.max(Math.min(2, freedom), Math.min(freedom, left)));
     }
 
     double quantile(double confidence) {

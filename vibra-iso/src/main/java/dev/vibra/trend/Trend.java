@@ -12,8 +12,8 @@ import java.util.Objects;
  *
  * <p>The band holds for the trend itself, not for single readings: {@code x̂(t) ± q·√(s_a² + s_b²·(t − t̄)²)}, q the
  * quantile of Student's distribution with n − 2 degrees of freedom; for the exponential form all of it in logarithms.
- * Readings that hang together (each residual like the one before, correlation r above 2/√n) widen it by {@code √((1 +
- * r)/(1 − r))}. Whether the readings bend away from the model is tested by ranks, at 1 %. Immutable.
+ * Readings that hang together (each residual like the one before, correlation r) widen it by {@code √((1 + r)/(1 − r))} and
+ * leave fewer degrees of freedom. Whether the readings bend away from the model is tested by ranks, at 1 %. Immutable.
  *
  * @see "P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379-1389; E. C. Fieller, J. R. Stat. Soc. B 16 (1954) 175-185; ISO
  *     13381-1 on projecting a trend"
@@ -22,6 +22,10 @@ public final class Trend implements Serializable {
     private static final long serialVersionUID = 1;
 
     /** Two-sided 1 % point of the normal distribution. */
+    private static final double ROUNDING = 1e-12;
+    private static final double MOST_CORRELATED = 0.95;
+    /** Readings from which on their correlation is known well enough. */
+    private static final int ENOUGH = 40;
     private static final double ONE_PERCENT = 2.576;
 
     /** The most readings that are fitted: the robust line takes all pairs. */
@@ -79,9 +83,11 @@ public final class Trend implements Serializable {
         Line line = settings.method() == TrendMethod.ROBUST ? LineFits.robust(times, values)
                 : LineFits.leastSquares(times, values);
         double[] residuals = LineFits.residuals(times, values, line);
-        double correlation = LineFits.serialCorrelation(residuals);
-        boolean bent = isBent(times, residuals, line, LineFits.largest(values));
-        return new Trend(readings, settings, line.widened(widening(correlation, count)), correlation, bent);
+        // What rounding leaves over of a perfect line hangs together and means nothing.
+        boolean scatters = LineFits.largest(residuals) > ROUNDING * LineFits.largest(values);
+        double correlation = scatters ? correlated(LineFits.serialCorrelation(residuals), count) : 0;
+        boolean bent = scatters && isBent(times, residuals, line);
+        return new Trend(readings, settings, line.correlated(correlation, count), correlation, bent);
     }
 
     private static double[] onLine(Readings readings, TrendModel model) {
@@ -95,14 +101,19 @@ public final class Trend implements Serializable {
         return values;
     }
 
-    /** What rounding leaves over of a perfect line has no shape. */
-    private static boolean isBent(double[] times, double[] residuals, Line line, double largestValue) {
-        return LineFits.largest(residuals) > 1e-12 * largestValue && Math.abs(
-                LineFits.bend(times, residuals, line.centre())) * Math.sqrt(times.length - 1.0) > ONE_PERCENT;
+    private static boolean isBent(double[] times, double[] residuals, Line line) {
+        return Math.abs(LineFits.bend(times, residuals, line.centre())) * Math.sqrt(times.length - 1.0) > ONE_PERCENT;
     }
 
-    private static double widening(double correlation, int count) {
-        return correlation > 2 / Math.sqrt(count) ? Math.sqrt((1 + correlation) / (1 - correlation)) : 1;
+    /**
+     * The correlation of neighbours behind that of the residuals, which is too small: the line takes part of what hangs
+     * together. For few readings it is a guess, and is taken as it is.
+     *
+     * @see "F. H. C. Marriott, J. A. Pope, Biometrika 41 (1954) 390-402, bias of serial correlations; of a line fitted:
+     *     (2 + 4 r)/n, from memory, unverified; simulated by CorrelatedTrendTest"
+     */
+    private static double correlated(double ofResiduals, int count) {
+        return Math.max(0, Math.min(MOST_CORRELATED, (ofResiduals + 2.0 / count) / (1 - 4.0 / count)));
     }
 
     /**
@@ -151,9 +162,10 @@ public final class Trend implements Serializable {
     }
 
     /**
-     * Returns the correlation of each residual with the next one.
+     * Returns how far neighbouring readings hang together: the correlation of each residual with the next one, corrected
+     * for what the line takes of it.
      *
-     * @return correlation from −1 to 1; above 2/√n it has widened all intervals
+     * @return correlation from 0 to 0.95; it has widened all intervals
      */
     public double serialCorrelation() {
         return serialCorrelation;
@@ -212,9 +224,13 @@ public final class Trend implements Serializable {
         if (day.lowest() < last) {
             doubts.add("the limit may have been reached already");
         }
-        if (widening(serialCorrelation, readings.size()) > 1) {
+        if (serialCorrelation > 2 / Math.sqrt(readings.size())) {
             doubts.add("the readings hang together (correlation " + Digits.significant(serialCorrelation, 2)
                     + "): the interval is widened for it");
+        }
+        if (readings.size() < ENOUGH && line.slopeError() > ROUNDING * line.slope()) {
+            doubts.add(readings.size() + " readings don't tell how far they hang together: where neighbours correlate by 0.5"
+                    + " the interval holds for some 90 %, by 0.8 for some 85 % (simulated)");
         }
         return new Prognosis(this, limit,
                 new Interval(day.lowest() - last, day.best() - last, day.highest() - last), List.of(), doubts);

@@ -23,6 +23,7 @@ import dev.vibra.severity.Severity;
 import dev.vibra.severity.Support;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
@@ -298,6 +299,27 @@ class AlarmSettingTest {
             }
         }
         assertEquals(0.05, exceeded / (double) runs, 4 * Math.sqrt(0.05 * 0.95 / runs));
+    }
+
+    /** Neighbours as far apart as may be don't hang together; steps up and down of one size do. */
+    @Test
+    void aLimitForMonitoringAllowsForWhatItsBaselineTells() {
+        StatisticalRule rule = StatisticalRule.forMonitoring();
+        Baseline apart = baseline(3, 3.2, 3, 3.2, 3, 3.2, 3, 3.2, 3, 3.2);
+        assertEquals(2 * 3.1, rule.limit(apart).in(Unit.MM_PER_S), 1e-12, "a doubling at least");
+        double plain = StatisticalRule.withDefaults().limit(apart).in(Unit.MM_PER_S);
+        double alone = rule.withLeastRatio(1).limit(apart).in(Unit.MM_PER_S);
+        assertEquals(3.1 + 3 * apart.standardDeviation().in(Unit.MM_PER_S) * Math.sqrt(1.1) * Math.sqrt(0.9 / 0.9), alone,
+                1e-12, "no correlation: factor times the spread of the next reading");
+        Baseline together = baseline(3, 3, 3, 3.2, 3.2, 3.2, 3, 3, 3, 3.2);
+        assertTrue(rule.withLeastRatio(1).limit(together).in(Unit.MM_PER_S) > alone && alone > plain);
+        assertTrue(rule.objectionTo(baseline(5, 4.5, 4.1, 3.8, 3.6, 3.4, 3.3, 3.2, 3.1, 3)).orElseThrow()
+                .contains("fall still"));
+        assertTrue(rule.objectionTo(baseline(1, 2, 3, 4, 5, 6, 7, 8, 9, 10)).orElseThrow().contains("rise already"));
+        assertEquals(Optional.empty(), rule.objectionTo(apart));
+        assertEquals("mean + 3 standard deviations of at least 10 readings that may hang together, at least 2 times the"
+                + " mean", rule.toString());
+        assertNotEquals(rule, rule.withLeastRatio(3));
     }
 
     @Test

@@ -19,6 +19,7 @@ import dev.vibra.bearing.kinematics.RotatingRing;
 import dev.vibra.bearing.synthesis.BearingSignal;
 import dev.vibra.diagnosis.Finding;
 import dev.vibra.diagnosis.Rank;
+import dev.vibra.diagnosis.Sign;
 import dev.vibra.evidence.Share;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.MachineDescription;
@@ -57,7 +58,7 @@ class ScorecardTest {
 
     private static Finding finding(String code, String point, String... alike) {
         return new Finding(code, "fault " + code, 0.7, 0.7, Rank.WATCH, List.of(point), false,
-                List.of("line of " + code), List.of(), List.of(), List.of(), List.of(alike), "made by the test");
+                List.of(Sign.of("line of " + code)), List.of(), List.of(), List.of(), List.of(alike), List.of(), "made by the test");
     }
 
     private static ScoredLabel row(PointSurvey point, Label label, Finding... findings) {

@@ -103,7 +103,7 @@ class TrendTest {
             assertEquals(expected[1], line.slopeError(), 1e-9 * expected[1]);
             assertEquals(expected[2], line.heightError(), 1e-9 * expected[2]);
             assertEquals(days.length - 2, line.freedom());
-            assertEquals(2 * expected[2], line.widened(2).heightError(), 1e-9);
+            assertEquals(2 * expected[2], line.correlated(0.6, 99).heightError(), 1e-9); // √(1.6/0.4)
         }
     }
 
@@ -140,11 +140,12 @@ class TrendTest {
         assertEquals(0.00067, line.slopeError(), 5e-6);
         assertEquals(-0.1494, line.at(30), 5e-5);
         assertEquals(0.0041, line.errorAt(30), 5e-5);
-        // Through the public way: half the band over Student's factor for 9 degrees of freedom, t(0.975; 9) = 2.262.
         Trend trend = Trend.of(Readings.ofDays(degrees, corrections, Unit.M_PER_S2), LEAST_SQUARES);
         Interval band = trend.at(30);
-        assertEquals(1, trend.serialCorrelation() > 2 / Math.sqrt(11) ? 0 : 1, "not widened");
-        assertEquals(0.0041, (band.highest() - band.lowest()) / 2 / 2.262, 5e-5);
+        // The same through the public way, which widens it by what neighbours seem to correlate.
+        Line wide = line.correlated(trend.serialCorrelation(), 11);
+        double widening = Math.sqrt((1 + trend.serialCorrelation()) / (1 - trend.serialCorrelation()));
+        assertEquals(0.0041 * widening, (band.highest() - band.lowest()) / 2 / wide.quantile(0.95), 5e-5 * widening);
     }
 
     /** y = 1 + 0.02·t without scatter reaches 3 at day 100; the readings end at day 63. */
@@ -255,8 +256,10 @@ class TrendTest {
         assertEquals(0.5, r, 0.25);
         Line narrow = LineFits.leastSquares(days, values);
         Interval slope = trend.slopePerDay();
-        assertEquals(Math.sqrt((1 + r) / (1 - r)), (slope.highest() - slope.best())
-                / (narrow.quantile(0.95) * narrow.slopeError()), 1e-9);
+        Line wide = narrow.correlated(r, 60);
+        assertEquals(Math.sqrt((1 + r) / (1 - r)), wide.slopeError() / narrow.slopeError(), 1e-9);
+        assertEquals((int) Math.floor(60 * (1 - r) / (1 + r)) - 1, wide.freedom());
+        assertEquals(wide.quantile(0.95) * wide.slopeError(), slope.highest() - slope.best(), 1e-12);
         assertTrue(trend.timeTo(10).doubts().stream().anyMatch(doubt -> doubt.startsWith("the readings hang together"
                 + " (correlation 0.")), () -> trend.timeTo(10).toString());
     }

@@ -13,20 +13,24 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * The demonstration machine: {@code Survey.of(demo().machine(), demo().recordings())} surveys it.
+ * The demonstration machine: {@code Survey.of(demo().machine(), demo().recordings(), demo().tachometers())} surveys it.
  *
  * @param machine its description
  * @param recordings recording by the id of its point
+ * @param tachometers recording of the tachometer by the id of its point
  */
-public record Demonstration(MachineDescription machine, Map<String, Waveform> recordings) {
+public record Demonstration(MachineDescription machine, Map<String, Waveform> recordings,
+        Map<String, Waveform> tachometers) {
     /**
      * Copies the recordings.
      *
      * @param machine see the record
      * @param recordings see the record
+     * @param tachometers see the record
      */
     public Demonstration {
         recordings = Collections.unmodifiableMap(new LinkedHashMap<>(recordings));
+        tachometers = Collections.unmodifiableMap(new LinkedHashMap<>(tachometers));
     }
 
     /** Reads the machine that is packed with the program. */
@@ -34,7 +38,8 @@ public record Demonstration(MachineDescription machine, Map<String, Waveform> re
         try {
             return DemoMachine.unpacked(folder -> {
                 MachineReading reading = MachineFile.in(folder);
-                return new Demonstration(reading.machine().orElseThrow(), reading.recordings(folder));
+                return new Demonstration(reading.machine().orElseThrow(), reading.recordings(folder),
+                        reading.tachometers(folder));
             });
         } catch (IOException e) {
             throw new UncheckedIOException("the demonstration machine can't be unpacked: " + e.getMessage(), e);

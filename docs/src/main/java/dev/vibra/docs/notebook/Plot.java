@@ -20,10 +20,11 @@ public record Plot(Figure figure, Path file) {
 
     /** Draws, and writes to a file of its own in the folder for temporary files. */
     static Plot inTemporaryFile(String name, Supplier<Figure> drawing) {
-        Figure figure = drawn(drawing);
+        Figure figure = drawing.get();
+        byte[] png = png(figure);
         try {
             Path file = Files.createTempFile("vibra-" + name + "-", ENDING);
-            Files.write(file, figure.png());
+            Files.write(file, png);
             return new Plot(figure, file);
         } catch (IOException e) {
             throw new UncheckedIOException("the figure can't be written: " + e, e);
@@ -31,9 +32,9 @@ public record Plot(Figure figure, Path file) {
     }
 
     /** A display that is named but doesn't answer breaks even drawing into memory, for the rest of the process. */
-    private static Figure drawn(Supplier<Figure> drawing) {
+    private static byte[] png(Figure figure) {
         try {
-            return drawing.get();
+            return figure.png();
         } catch (AWTError | NoClassDefFoundError e) {
             throw new IllegalStateException("the display of this machine doesn't answer; start JShell with"
                     + " -R-Djava.awt.headless=true to draw without it: " + e.getMessage(), e);
@@ -54,7 +55,7 @@ public record Plot(Figure figure, Path file) {
         }
         try {
             Files.createDirectories(whole.getParent());
-            Files.write(whole, figure.png());
+            Files.write(whole, png(figure));
             return new Plot(figure, target);
         } catch (IOException e) {
             throw new UncheckedIOException("the figure can't be written: " + e, e);

@@ -22,7 +22,7 @@ import java.util.Optional;
 
 /** Reads and surveys the points of one folder; what can't be read is left out with its reason. */
 final class FolderPoints {
-    private static final String TOO_LARGE = "is too large for the memory of this process (java -Xmx... gives more)";
+    static final String TOO_LARGE = "is too large for the memory of this process (java -Xmx... gives more)";
 
     private final Path folder;
     private final MachineReading reading;
@@ -91,7 +91,7 @@ final class FolderPoints {
         }
     }
 
-    private static String unforeseen(RuntimeException e) {
+    static String unforeseen(RuntimeException e) {
         return "can't be worked out; this is an error of the program, please report it: " + e.getMessage();
     }
 

@@ -7,6 +7,7 @@ import dev.vibra.docs.survey.input.MachineReading;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.docs.survey.output.Digest;
 import dev.vibra.docs.survey.output.HtmlReport;
+import dev.vibra.docs.survey.output.ReportSettings;
 import dev.vibra.docs.survey.output.OutputFolder;
 import dev.vibra.docs.survey.output.OutputSet;
 import dev.vibra.docs.survey.output.ScoreFiles;
@@ -117,7 +118,7 @@ final class FolderScore {
     private void survey(String name, Path machine, MachineReading reading, LabelsReading labels)
             throws IOException {
         FolderPoints inside = new FolderPoints(machine, reading, insist, threads);
-        try (HtmlReport none = HtmlReport.withoutFigures()) {
+        try (HtmlReport none = new HtmlReport(ReportSettings.standard().withoutFigures())) {
             List<PointSurvey> points = inside.survey(terminal, none);
             refused |= points.stream().anyMatch(point -> point.refused()
                     && labels.labels().containsKey(point.point().id()));

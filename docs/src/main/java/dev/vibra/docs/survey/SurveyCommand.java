@@ -2,18 +2,21 @@ package dev.vibra.docs.survey;
 
 import dev.vibra.docs.survey.demo.DemoMachine;
 import dev.vibra.docs.survey.input.FileTrouble;
+import dev.vibra.docs.survey.meter.MeterCommand;
 import dev.vibra.docs.survey.output.ForeignFileException;
-import dev.vibra.docs.survey.output.HtmlReport;
+import dev.vibra.docs.survey.output.ReportSettings;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.function.Supplier;
+import java.util.Arrays;
+import java.util.function.UnaryOperator;
 
 /**
  * The command {@code java -jar vibra-survey.jar [FOLDER] [OPTIONS]}, or with {@code --score FOLDER}, or with
- * {@code --jshell}.
+ * {@code --meter FILE}, or with {@code --jshell}.
  */
 public final class SurveyCommand {
     /** Surveyed, whatever the verdict. */
@@ -39,19 +42,23 @@ public final class SurveyCommand {
 
     /** Runs the command; ends no process and leaves no thread alive. */
     static int run(Terminal terminal, String... args) {
-        return run(terminal, HtmlReport::new, args);
+        return run(terminal, UnaryOperator.identity(), args);
     }
 
-    /** Runs the command with another report, as one without figures. */
-    static int run(Terminal terminal, Supplier<HtmlReport> report, String... args) {
+    /** Runs the command with a changed report, as one without figures. */
+    static int run(Terminal terminal, UnaryOperator<ReportSettings> change, String... args) {
         try {
+            if (args.length > 0 && args[0].equals(MeterCommand.OPTION)) {
+                return meter(terminal, System.in, args);
+            }
             Arguments arguments = Arguments.parse(args);
             if (arguments.printed().isPresent()) {
                 terminal.print(arguments.printed().get());
                 return SURVEYED;
             }
-            return arguments.folder().isPresent() ? survey(terminal, report, arguments, arguments.folder().get())
-                    : demonstrate(terminal, report, arguments);
+            ReportSettings settings = change.apply(arguments.report());
+            return arguments.folder().isPresent() ? survey(terminal, settings, arguments, arguments.folder().get())
+                    : demonstrate(terminal, settings, arguments);
         } catch (Arguments.WrongUse e) {
             terminal.complain(e.getMessage());
             terminal.complain(Arguments.USAGE);
@@ -72,13 +79,19 @@ public final class SurveyCommand {
         }
     }
 
+    /** Runs the meter: what follows the option that chose it is its own. */
+    static int meter(Terminal terminal, InputStream in, String... args) {
+        return new MeterCommand(in, terminal::print, terminal::complain, terminal::isGone)
+                .run(Arrays.copyOfRange(args, 1, args.length));
+    }
+
     private static String trace(Throwable e) {
         StringWriter text = new StringWriter();
         e.printStackTrace(new PrintWriter(text));
         return text.toString();
     }
 
-    private static int survey(Terminal terminal, Supplier<HtmlReport> report, Arguments arguments, Path folder)
+    private static int survey(Terminal terminal, ReportSettings settings, Arguments arguments, Path folder)
             throws Arguments.WrongUse, IOException {
         Path target = arguments.target(folder);
         if (!Files.isDirectory(folder)) {
@@ -86,13 +99,13 @@ public final class SurveyCommand {
             return NOTHING_SURVEYED;
         }
         return arguments.score() ? new FolderScore(folder, target, arguments, terminal).run()
-                : new FolderSurvey(folder, target, arguments, terminal, report).run();
+                : new FolderSurvey(folder, target, arguments, terminal, settings).run();
     }
 
-    private static int demonstrate(Terminal terminal, Supplier<HtmlReport> report, Arguments arguments)
+    private static int demonstrate(Terminal terminal, ReportSettings settings, Arguments arguments)
             throws Arguments.WrongUse, IOException {
         Path target = arguments.target(Path.of(DemoMachine.FOLDER));
         return DemoMachine.unpacked(unpacked ->
-                new FolderSurvey(unpacked, target, arguments, terminal, report).run());
+                new FolderSurvey(unpacked, target, arguments, terminal, settings).run());
     }
 }

@@ -68,6 +68,11 @@ final class Terminal {
         err.flush();
     }
 
+    /** Tells whether nobody reads what is printed any more, as behind {@code | head -1}. */
+    boolean isGone() {
+        return out.checkError();
+    }
+
     void progress(int done, int all, String what) {
         if (interactive && all > LONG_SURVEY) {
             err.print(String.format("\r%-78s", shown(done + " of " + all + "  " + Printable.shortened(what, 40))));

@@ -25,6 +25,8 @@ final class Outputs {
     private static final Pattern TAG = Pattern.compile("<(/?)([a-z][a-z0-9]*)([^<>]*)>");
     private static final Pattern PICTURE = Pattern.compile("base64,[^\"]*");
     private static final Pattern STYLE = Pattern.compile("(?s)<style>.*?</style>");
+    /** What the figures are drawn from, and the words of their controls. */
+    private static final Pattern DATA = Pattern.compile("(?s)<script type=\"application/json\"[^>]*>(.*?)</script>");
     private static final Set<String> WITHOUT_END = Set.of("meta", "img", "br");
     private static final JsonFactory JSON = JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .build();
@@ -80,8 +82,15 @@ final class Outputs {
     }
 
     /** Tags are closed in order, and none comes from a name. */
-    private static void checkHtml(String page) {
-        String text = STYLE.matcher(PICTURE.matcher(page).replaceAll("")).replaceAll("");
+    private static void checkHtml(String page) throws IOException {
+        Matcher data = DATA.matcher(page);
+        while (data.find()) {
+            checkJson(data.group(1));
+        }
+        // The last script before the end is the page's own; any other is foreign.
+        String own = page.substring(page.lastIndexOf("<script>"), page.lastIndexOf("</script>") + 9);
+        String text = DATA.matcher(STYLE.matcher(PICTURE.matcher(page.replace(own, "")).replaceAll("")).replaceAll(""))
+                .replaceAll("");
         requireNumbers("report.html", text);
         Shown.require("report.html", "x" + text.replace("\n", ""), Integer.MAX_VALUE);
         Deque<String> open = new ArrayDeque<>();
@@ -95,7 +104,7 @@ final class Outputs {
                 if (open.isEmpty() || !open.pop().equals(name)) {
                     throw new AssertionError("report.html closes what isn't open: " + tag.group());
                 }
-            } else if (!WITHOUT_END.contains(name)) {
+            } else if (!WITHOUT_END.contains(name) && !tag.group(3).endsWith("/")) {
                 open.push(name);
             }
         }

@@ -1,7 +1,7 @@
 package dev.vibra.docs.fuzz;
 
 import dev.vibra.docs.survey.Folders;
-import dev.vibra.docs.survey.output.HtmlReport;
+import dev.vibra.docs.survey.output.ReportSettings;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -75,7 +76,7 @@ record SurveyInput(Path parent, Map<String, byte[]> files, boolean insist, boole
         if (insist) {
             arguments.add("--insist");
         }
-        Folders.Run run = Folders.run(figures ? HtmlReport::new : HtmlReport::withoutFigures, arguments.toArray());
+        Folders.Run run = Folders.run(figures ? UnaryOperator.identity() : ReportSettings::withoutFigures, arguments.toArray());
         check(run);
         if (run.code() == 0 || run.code() == 1) {
             Outputs.check(out);

@@ -67,7 +67,7 @@ class NotebookTest {
     @Test
     void anUnknownRecordingIsAnsweredByThoseThatThereAre() {
         String message = assertThrows(IllegalArgumentException.class, () -> demo("fan")).getMessage();
-        assertEquals("id must be one of fe-h, fe-v, fe-a, de-h, de-v: fan", message);
+        assertEquals("id must be one of fe-h, fe-v, fe-a, de-h, de-v, de-a, m-de-h, m-de-v, m-de-a, m-nde-h: fan", message);
     }
 
     @Test
@@ -99,11 +99,11 @@ class NotebookTest {
 
     /** Place of the highest ink of the trace along the frequency axis, 0 at its begin, 1 at its end. */
     private static double placeOfHighest(BufferedImage image) {
-        int left = 2 * 119;
+        int left = 2 * 124;
         for (int y = 0; y < image.getHeight(); y++) {
             for (int x = left + 4; x < image.getWidth(); x++) {
                 if (image.getRGB(x, y) == 0xff004f7f) {
-                    return (x - left) / (image.getWidth() - left - 12.0);
+                    return (x - left) / (image.getWidth() - left - 2 * 24.0);
                 }
             }
         }

@@ -81,7 +81,7 @@ class StartUpFileTest {
     @Test
     void demonstrationIsReadAndDrawn() throws IOException {
         try (CapturedOutput output = new CapturedOutput(); PageSession session = started()) {
-            assertEquals("51,200 samples at 12,800 Hz, acceleration, 4.000 s, 3.36 m/s\u00b2 peak",
+            assertEquals("65,536 samples at 12,800 Hz, acceleration, 5.120 s, 3.15 m/s\u00b2 peak",
                     value(session, "var a = demo(\"fe-h\");"));
             String plot = value(session, "plot(Spectrum.of(a).velocity(), 10, 400)");
             assertTrue(plot.startsWith("figure of 1800 x 540 pixels: "), plot);

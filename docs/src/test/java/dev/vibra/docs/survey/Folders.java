@@ -1,7 +1,7 @@
 package dev.vibra.docs.survey;
 
 import dev.vibra.docs.survey.demo.DemoMachine;
-import dev.vibra.docs.survey.output.HtmlReport;
+import dev.vibra.docs.survey.output.ReportSettings;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -10,7 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -38,11 +38,11 @@ public final class Folders {
     }
 
     public static Run run(Object... args) {
-        return run(HtmlReport::new, args);
+        return run(UnaryOperator.identity(), args);
     }
 
     /** With a report of another kind. */
-    public static Run run(Supplier<HtmlReport> report, Object... args) {
+    public static Run run(UnaryOperator<ReportSettings> report, Object... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Terminal terminal = new Terminal(new PrintStream(out, true, StandardCharsets.UTF_8),

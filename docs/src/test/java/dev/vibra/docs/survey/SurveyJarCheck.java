@@ -76,8 +76,7 @@ class SurveyJarCheck {
             String notice = new String(in.readAllBytes(), StandardCharsets.UTF_8);
             Map<String, String> libraries = Map.of("org/jtransforms/", "JTransforms ", "pl/edu/icm/jlargearrays/",
                     "JLargeArrays ", "de/siegmar/fastcsv/", "FastCSV ", "org/apache/commons/math3/",
-                    "Apache Commons Math ", "com/fasterxml/jackson/core/", "Jackson core ", "org/knowm/xchart/",
-                    "XChart ");
+                    "Apache Commons Math ", "com/fasterxml/jackson/core/", "Jackson core ");
             List<String> unknown = jar.stream().map(entry -> entry.getName()).filter(name -> name.endsWith(".class"))
                     .filter(name -> !name.startsWith("dev/vibra/") && !name.startsWith("com/fasterxml/jackson/")
                             && libraries.keySet().stream().noneMatch(name::startsWith)).toList();
@@ -85,6 +84,18 @@ class SurveyJarCheck {
             libraries.forEach((start, name) -> assertTrue(notice.contains("  " + name), name));
             assertTrue(notice.contains("Redistributions in binary form must reproduce"), "BSD 2-Clause");
             assertTrue(notice.contains("Permission is hereby granted, free of charge"), "MIT");
+        }
+    }
+
+    /** Of the charting library of the report only what the report takes. */
+    @Test
+    void jarCarriesThreeFilesOfTheChartingLibrary() throws IOException {
+        try (JarFile jar = new JarFile(JAR.toFile());
+                InputStream in = jar.getInputStream(jar.getEntry("META-INF/THIRD-PARTY.txt"))) {
+            List<String> files = jar.stream().map(entry -> entry.getName()).filter(name -> name.contains("webjars")
+                    && !name.endsWith("/")).map(name -> name.replaceAll(".*/", "")).sorted().toList();
+            assertEquals(List.of("LICENSE", "uPlot.iife.min.js", "uPlot.min.css"), files);
+            assertTrue(new String(in.readAllBytes(), StandardCharsets.UTF_8).contains("Leon Sorokin"), "uPlot: MIT");
         }
     }
 

@@ -52,7 +52,12 @@ import dev.vibra.channel.ChannelSettings;
 import dev.vibra.channel.EnvelopeRequest;
 import dev.vibra.diagnosis.Decider;
 import dev.vibra.diagnosis.FaultPattern;
+import dev.vibra.diagnosis.LookAlike;
 import dev.vibra.fault.Effort;
+import dev.vibra.history.DescriptorHistory;
+import dev.vibra.history.HistoryLimits;
+import dev.vibra.history.MachineHistory;
+import dev.vibra.history.Visit;
 import dev.vibra.machine.Arrangement;
 import dev.vibra.machine.BearingData;
 import dev.vibra.machine.Belt;
@@ -79,6 +84,7 @@ import dev.vibra.quantity.Level;
 import dev.vibra.quantity.Quantity;
 import dev.vibra.quantity.RotationSpeed;
 import dev.vibra.quantity.Unit;
+import dev.vibra.rotation.OrderVector;
 import dev.vibra.score.Label;
 import dev.vibra.score.NotScored;
 import dev.vibra.score.Scorecard;
@@ -94,12 +100,20 @@ import dev.vibra.severity.Support;
 import dev.vibra.severity.Verdict;
 import dev.vibra.signal.Waveform;
 import dev.vibra.simulation.Truth;
+import dev.vibra.speedrun.PointRun;
+import dev.vibra.speedrun.ProbePair;
+import dev.vibra.speedrun.ProbePairRun;
+import dev.vibra.speedrun.RunModel;
+import dev.vibra.speedrun.SpeedRun;
+import dev.vibra.speedrun.SpeedSweep;
+import dev.vibra.speedrun.TurningSense;
 import dev.vibra.survey.MachineSurvey;
 import dev.vibra.survey.Survey;
 import dev.vibra.survey.UnexplainedLevel;
 import dev.vibra.symptom.Answer;
 import dev.vibra.symptom.Site;
 import dev.vibra.synthesis.ImpactTrain;
+import dev.vibra.synthesis.SpeedProfile;
 import dev.vibra.synthesis.Synthesis;
 import dev.vibra.trend.ChangePoint;
 import dev.vibra.trend.Prognosis;
@@ -137,10 +151,10 @@ class UpperStreamsTest extends ValueStreamChecks {
                 "HashMap.loadFactor");
     }
 
-    /** Minus for a sideband below its line. */
+    /** Minus for a sideband below its line; seeds of noise. */
     @Override
     Set<String> mayBeNegative() {
-        return Set.of("EnvelopeLine.sideband");
+        return Set.of("EnvelopeLine.sideband", "RunModel.seed");
     }
 
     @Override
@@ -152,6 +166,7 @@ class UpperStreamsTest extends ValueStreamChecks {
         all.addAll(machine());
         all.addAll(survey());
         all.addAll(trend());
+        all.addAll(run());
         return all;
     }
 
@@ -330,7 +345,8 @@ class UpperStreamsTest extends ValueStreamChecks {
                 point.pattern().knocks().get(0), point.pattern().noise().get(0), survey.changes().get(0),
                 survey.changes().get(0).lines().get(0), survey.changes().get(0).noise().get(0),
                 dev.vibra.point.Traces.of(little), Label.healthy(), none, card, card.rows().get(0),
-                survey.findings().get(0).decidedBy().get(0),
+                survey.findings().get(0).decidedBy().get(0), survey.findings().get(0).evidence().get(0),
+                new LookAlike("bent-shaft", "bent shaft", 0.2), MachineHistory.of(survey, List.of()),
                 new UnexplainedLevel("P", level(3), point.dominantLines()), pattern(), pattern().symptoms().get(0),
                 pattern().mimics().get(0));
     }
@@ -348,10 +364,34 @@ class UpperStreamsTest extends ValueStreamChecks {
         List<Instant> times = IntStream.range(0, 12).mapToObj(i -> Instant.parse("2026-03-01T06:30:00Z")
                 .plusSeconds(86_400L * i)).toList();
         Readings readings = Readings.of(times, values, Unit.MM_PER_S);
+        HistoryLimits limits = HistoryLimits.alarmAt(4, "a standard").withTrip(7);
         Trend trend = Trend.of(readings);
         Prognosis prognosis = trend.timeTo(3.5);
         return List.of(readings, Readings.ofDays(days, values, Unit.MM_PER_S), trend, prognosis,
                 prognosis.instants().orElseThrow(), trend.slopePerDay(), TrendSettings.withDefaults(),
-                new ChangePoint(84, 0.001));
+                new ChangePoint(84, 0.001), limits, DescriptorHistory.of("P", "velocity-rms-1x", readings).against(limits),
+                Visit.of("a.json", Map.of("P", Map.of("kurtosis", 3.0))).measuredAt(times.get(0)).inState("full load"));
+    }
+
+    /** A coast-down through a resonance that two probes see, and one that is too fast for its damping. */
+    private static List<Serializable> run() {
+        SpeedProfile down = new SpeedProfile(RotationSpeed.ofHertz(30), RotationSpeed.ofHertz(4), 40);
+        RunModel model = RunModel.of(down).withMode(10e-6, 15, 0.08, 20).withRunout(new OrderVector(5e-6, 1));
+        SpeedSweep sweep = SpeedSweep.read(model.tachometer(1000), 1).sweep().orElseThrow();
+        Waveform x = model.recording(Quantity.DISPLACEMENT, 400);
+        PointRun run = PointRun.of("X", x, sweep);
+        PointRun other = PointRun.of("Y", model.recording(Quantity.VELOCITY, 400), sweep, 1, 1.2);
+        ProbePair probes = new ProbePair(45, 135, TurningSense.CLOCKWISE, true);
+        ProbePairRun pair = ProbePairRun.of("DE", x, x, run, run, probes);
+        SpeedProfile fast = new SpeedProfile(RotationSpeed.ofHertz(30), RotationSpeed.ofHertz(10), 10);
+        PointRun rushed = PointRun.of("Z", RunModel.of(fast).withMode(10e-6, 20, 0.02, 0)
+                .recording(Quantity.DISPLACEMENT, 400), SpeedSweep.read(fast.tachometer(1000, 1), 1).sweep()
+                .orElseThrow());
+        return List.of(model, sweep, SpeedSweep.read(model.tachometer(1000), 1),
+                SpeedSweep.read(x.part(0, 100), 1), run, other, rushed, run.order(1).orElseThrow(),
+                run.resonances().get(0), run.cascade().orElseThrow(), run.withoutCascade(), probes, pair,
+                SpeedRun.of("down", sweep).with(run).with(pair).leaving("Q", "it can't be read"),
+                SpeedRun.without("up", "no pulses"), new SpeedRun.Left("up", "no pulses"), pair.orbits().get(0),
+                pair.centreLine().get(0));
     }
 }

@@ -3,14 +3,8 @@ package dev.vibra.docs.survey.chart;
 import dev.vibra.bandmap.BandMap;
 import dev.vibra.internal.Digits;
 import dev.vibra.quantity.Band;
-import java.awt.Color;
-import java.awt.FontMetrics;
-import java.awt.Graphics2D;
-import java.awt.geom.Line2D;
-import java.awt.geom.Rectangle2D;
 import java.util.List;
-import org.knowm.xchart.XYChart;
-import org.knowm.xchart.style.markers.SeriesMarkers;
+import java.util.stream.Stream;
 
 /**
  * Map of bands: frequency to the right, one row a bandwidth, the widest on top; the darker, the higher the value. The
@@ -19,23 +13,36 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 public final class BandMapFigure {
     private static final int ROW = 22;
     private static final int HEAD = 30;
-    private static final int FOOT = 62;
-    /** The charting library draws no axis in less. */
-    private static final int LEAST_PLOT = 110;
-    private static final Color LIGHTEST = new Color(0xec, 0xf3, 0xf8);
+    private static final int LIGHTEST = 0xecf3f8;
     private static final int KEY_WIDTH = 120;
-    private static final int KEY_STEPS = 24;
+    private static final int SHADES = 24;
+    private static final double KEY_LINE = 19;
+    private static final Pen GAPS = Pen.solid(Look.PAPER, 1);
+    private static final Pen FRAME = Pen.solid(Look.MARK, 2.4);
+
+    /**
+     * Words of the figure.
+     *
+     * @param frequency title of the frequencies
+     * @param width title of the widths of the bands
+     * @param chosen what stands at the frame, before the band
+     */
+    public record Titles(String frequency, String width, String chosen) {}
+
+    private static final Titles ENGLISH = new Titles("Frequency in Hz", "Width in Hz", "chosen:");
 
     private final BandMap map;
     private final Band chosen;
+    private final Titles titles;
     private final List<Integer> rows;
     private final double range;
     private final double lowest;
     private final double highest;
 
-    private BandMapFigure(BandMap map, Band chosen) {
+    private BandMapFigure(BandMap map, Band chosen, Titles titles) {
         this.map = map;
         this.chosen = chosen;
+        this.titles = titles;
         rows = map.cells().stream().map(BandMap.Cell::parts).distinct().sorted().toList();
         BandMap.Cell any = map.cells().get(0);
         range = any.band().widthHertz() * any.parts();
@@ -53,90 +60,81 @@ public final class BandMapFigure {
      * @return the figure
      */
     public static Figure of(BandMap map, Band chosen, String description) {
-        BandMapFigure figure = new BandMapFigure(map, chosen);
-        return new Figure(Sheet.png(Look.WIDTH, HEAD + figure.plotHeight(), figure::draw), description);
+        return of(map, chosen, ENGLISH, description);
     }
 
-    private int plotHeight() {
-        return Math.max(LEAST_PLOT, rows.size() * ROW) + FOOT;
+    /**
+     * Draws a map with words of another language.
+     *
+     * @param map the map
+     * @param chosen band to frame, a cell of the map or not
+     * @param titles words
+     * @param description what the figure shows
+     * @return the figure
+     */
+    public static Figure of(BandMap map, Band chosen, Titles titles, String description) {
+        BandMapFigure figure = new BandMapFigure(map, chosen, titles);
+        return new Figure((int) (HEAD + figure.rows.size() * ROW + Panel.FOOT), description, figure::draw);
     }
 
-    private void draw(Graphics2D g) {
-        XYChart chart = Look.chart(Look.WIDTH, plotHeight(), "Frequency in Hz", "");
-        // Equally spaced values would be taken as ticks as they are, however odd; so these are not.
-        chart.addSeries("frame", new double[] {0, range / 3, range}, new double[] {0, rows.size() / 3.0, rows.size()})
-                .setMarker(SeriesMarkers.NONE).setLineColor(Color.WHITE);
-        chart.getStyler().setXAxisMin(0.0).setXAxisMax(range).setYAxisMin(0.0).setYAxisMax((double) rows.size())
-                .setYAxisTitleVisible(false).setPlotGridLinesVisible(false).setYAxisTickMarksColor(Color.WHITE)
-                .setYAxisTickLabelsColor(Color.WHITE);
-        g.translate(0, HEAD);
-        chart.paint(g, Look.WIDTH, plotHeight());
-        map.cells().forEach(cell -> drawCell(g, chart, cell));
-        drawWidths(g, chart);
-        drawChosen(g, chart);
-        drawKey(g, chart.getScreenXFromChart(range));
+    private void draw(Canvas canvas) {
+        Panel panel = new Panel(canvas, Axis.linear(0, range), Axis.linear(rows.size(), 0), Look.LEFT, HEAD,
+                Look.WIDTH - Look.RIGHT, HEAD + rows.size() * ROW);
+        drawCells(canvas, panel);
+        panel.withXAxis(titles.frequency(), false, true);
+        drawWidths(canvas);
+        drawChosen(canvas, panel);
+        drawKey(canvas, panel.right());
     }
 
-    private double top(XYChart chart, int row) {
-        return chart.getScreenYFromChart(rows.size() - row);
-    }
-
-    private void drawCell(Graphics2D g, XYChart chart, BandMap.Cell cell) {
-        int row = rows.indexOf(cell.parts());
-        double share = highest > lowest ? (cell.value() - lowest) / (highest - lowest) : 0;
-        g.setColor(shade(share));
-        g.fill(box(chart, cell.band(), row));
-        g.setColor(Color.WHITE);
-        g.setStroke(Look.THIN);
-        g.draw(box(chart, cell.band(), row));
-    }
-
-    private Rectangle2D box(XYChart chart, Band band, int row) {
-        double left = chart.getScreenXFromChart(band.lowestHertz());
-        double right = chart.getScreenXFromChart(Math.min(range, band.highestHertz()));
-        return new Rectangle2D.Double(left, top(chart, row), right - left, top(chart, row + 1) - top(chart, row));
-    }
-
-    private static Color shade(double share) {
-        return new Color(mixed(LIGHTEST.getRed(), Look.TRACE.getRed(), share),
-                mixed(LIGHTEST.getGreen(), Look.TRACE.getGreen(), share),
-                mixed(LIGHTEST.getBlue(), Look.TRACE.getBlue(), share));
-    }
-
-    private static int mixed(int from, int to, double share) {
-        return (int) Math.round(from + share * (to - from));
-    }
-
-    private void drawWidths(Graphics2D g, XYChart chart) {
-        g.setFont(Look.SMALL);
-        g.setColor(Look.INK);
-        FontMetrics metrics = g.getFontMetrics();
-        double left = chart.getScreenXFromChart(0);
-        g.drawString("Width in Hz", (float) left - 10 - metrics.stringWidth("Width in Hz"), -11);
-        for (int row = 0; row < rows.size(); row++) {
-            String width = Digits.compact(Math.rint(range / rows.get(row)), 5);
-            double middle = 0.5 * (top(chart, row) + top(chart, row + 1));
-            g.drawString(width, (float) left - 10 - metrics.stringWidth(width),
-                    (float) middle + metrics.getAscent() / 2f - 1.5f);
+    /** All cells of one shade at a time. */
+    private void drawCells(Canvas canvas, Panel panel) {
+        List<Lines> shades = Stream.generate(Lines::new).limit(SHADES).toList();
+        Lines gaps = new Lines();
+        for (BandMap.Cell cell : map.cells()) {
+            double share = highest > lowest ? (cell.value() - lowest) / (highest - lowest) : 0;
+            addBox(shades.get((int) Math.rint(share * (SHADES - 1))), panel, cell.band(), rows.indexOf(cell.parts()));
+            addBox(gaps, panel, cell.band(), rows.indexOf(cell.parts()));
         }
-        g.setStroke(Look.THIN);
-        double bottom = top(chart, rows.size());
-        g.draw(new Line2D.Double(left, bottom, chart.getScreenXFromChart(range), bottom));
+        for (int i = 0; i < SHADES; i++) {
+            canvas.fill(shades.get(i), shade(i));
+        }
+        canvas.stroke(gaps, GAPS);
     }
 
-    private void drawChosen(Graphics2D g, XYChart chart) {
+    private void addBox(Lines boxes, Panel panel, Band band, int row) {
+        double left = panel.x(band.lowestHertz());
+        boxes.box(left, HEAD + row * ROW, panel.x(Math.min(range, band.highestHertz())) - left, ROW);
+    }
+
+    private static int shade(int number) {
+        int colour = 0;
+        for (int shift = 16; shift >= 0; shift -= 8) {
+            int from = LIGHTEST >> shift & 0xff;
+            int to = Look.TRACE >> shift & 0xff;
+            colour = colour << 8 | (int) Math.rint(from + number * (to - from) / (SHADES - 1.0));
+        }
+        return colour;
+    }
+
+    private void drawWidths(Canvas canvas) {
+        canvas.text(Lettering.SMALL.fitting(titles.width(), Look.LEFT - 12), Look.LEFT - 10, KEY_LINE,
+                Lettering.SMALL.end());
+        for (int row = 0; row < rows.size(); row++) {
+            canvas.text(Digits.compact(Math.rint(range / rows.get(row)), 5), Look.LEFT - 10,
+                    HEAD + (row + 0.5) * ROW + Lettering.SMALL.half(), Lettering.SMALL.end());
+        }
+    }
+
+    private void drawChosen(Canvas canvas, Panel panel) {
         int nearest = 0;
         for (int row = 1; row < rows.size(); row++) {
             nearest = distance(row) < distance(nearest) ? row : nearest;
         }
-        g.setColor(Look.MARK);
-        g.setStroke(Look.FRAME);
-        g.draw(box(chart, chosen, nearest));
-        double left = chart.getScreenXFromChart(0);
-        g.draw(new Rectangle2D.Double(left + 1, -21, 18, 11));
-        g.setColor(Look.INK);
-        g.setFont(Look.TEXT);
-        g.drawString("chosen: " + chosen, (float) left + 26, -11);
+        Lines frame = new Lines();
+        addBox(frame, panel, chosen, nearest);
+        canvas.stroke(frame.box(panel.left() + 1, KEY_LINE - 10, 18, 11), FRAME);
+        canvas.text(titles.chosen() + " " + chosen, panel.left() + 26, KEY_LINE, Lettering.TEXT);
     }
 
     private double distance(int row) {
@@ -144,20 +142,15 @@ public final class BandMapFigure {
     }
 
     /** Criterion, lowest value, a bar of the shades, highest value, up to the right end of the plot. */
-    private void drawKey(Graphics2D g, double end) {
-        g.setFont(Look.SMALL);
-        FontMetrics metrics = g.getFontMetrics();
+    private void drawKey(Canvas canvas, double end) {
         String most = Digits.significant(highest, 2);
-        String least = map.criterion() + " " + Digits.significant(lowest, 2);
-        double right = end - metrics.stringWidth(most) - 6;
-        g.setColor(Look.INK);
-        g.drawString(most, (float) right + 6, -11);
+        double right = end - Lettering.SMALL.width(most) - 6;
+        canvas.text(most, right + 6, KEY_LINE, Lettering.SMALL);
         double left = right - KEY_WIDTH;
-        g.drawString(least, (float) left - 6 - metrics.stringWidth(least), -11);
-        double step = (double) KEY_WIDTH / KEY_STEPS;
-        for (int i = 0; i < KEY_STEPS; i++) {
-            g.setColor(shade(i / (KEY_STEPS - 1.0)));
-            g.fill(new Rectangle2D.Double(left + i * step, -22, step + 0.5, 13));
+        canvas.text(map.criterion() + " " + Digits.significant(lowest, 2), left - 6, KEY_LINE, Lettering.SMALL.end());
+        double step = (double) KEY_WIDTH / SHADES;
+        for (int i = 0; i < SHADES; i++) {
+            canvas.fill(new Lines().box(left + i * step, KEY_LINE - 11, step, 13), shade(i));
         }
     }
 }

@@ -5,6 +5,9 @@ package dev.vibra.docs.survey.chart;
  * the order in which they occur, so that no peak is lost.
  */
 final class Decimation {
+    /** Pixels to a group: the strokes of a trace are as wide, so that closer points would only blacken it. */
+    private static final double GROUP = 1.5;
+
     private final double[] x;
     private final double[] y;
 
@@ -44,18 +47,16 @@ final class Decimation {
         return new Decimation(x, y);
     }
 
-    /**
-     * Takes every value, and one more point on the straight line between the first two: the charting library would use
-     * equally spaced values as ticks as they are, however odd.
-     */
+    /** Thins values to what a plot of some pixels can show. */
+    static Decimation ofPixels(double[] values, int from, int to, double step, double pixels) {
+        return of(values, from, to, step, (int) Math.ceil(pixels / GROUP));
+    }
+
     private static Decimation whole(double[] values, int from, int to, double step) {
-        double[] x = new double[to - from + 1];
-        double[] y = new double[to - from + 1];
-        set(x, y, 0, from, values, step);
-        x[1] = (from + 1.0 / 3) * step;
-        y[1] = values[from] + (values[from + 1] - values[from]) / 3;
-        for (int i = from + 1; i < to; i++) {
-            set(x, y, i - from + 1, i, values, step);
+        double[] x = new double[to - from];
+        double[] y = new double[to - from];
+        for (int i = from; i < to; i++) {
+            set(x, y, i - from, i, values, step);
         }
         return new Decimation(x, y);
     }
@@ -63,6 +64,15 @@ final class Decimation {
     private static void set(double[] x, double[] y, int at, int index, double[] values, double step) {
         x[at] = index * step;
         y[at] = values[index];
+    }
+
+    /** Returns the largest value; 0 if none is above it. */
+    double highest() {
+        double highest = 0;
+        for (double level : y) {
+            highest = Math.max(highest, level);
+        }
+        return highest;
     }
 
     double[] x() {

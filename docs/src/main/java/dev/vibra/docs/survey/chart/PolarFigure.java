@@ -1,41 +1,45 @@
 package dev.vibra.docs.survey.chart;
 
 import dev.vibra.internal.Digits;
-import java.awt.FontMetrics;
-import java.awt.Graphics2D;
-import java.awt.Shape;
-import java.awt.geom.AffineTransform;
-import java.awt.geom.Ellipse2D;
-import java.awt.geom.Line2D;
-import java.awt.geom.Path2D;
-import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Vectors in one or more round fields side by side: zero on the right, angles in the sense that each field names.
- * Each field has its own scale, written at its outer circle.
+ * Vectors in one or two round fields side by side: zero on the right, angles in the sense that each field names and
+ * that the degrees on its ring show. Rotation is counter-clockwise on the paper, as an arrow outside of the ring says.
+ * Each field has a scale of its own, written at its circles.
  */
 public final class PolarFigure {
-    private static final int HEIGHT = 400;
-    private static final int RADIUS = 130;
-    private static final int HEAD = 40;
-    private static final double HEAD_LENGTH = 9;
-    /** Room between a label and the edge of its half of the sheet. */
-    private static final double EDGE = 4;
+    private static final int HEIGHT = 384;
+    private static final String ROTATION = "rotation";
 
     /**
-     * One arrow from the centre.
+     * One arrow, from the centre or from another place.
      *
-     * @param label what it is
-     * @param size length in the unit of the field, zero or more
-     * @param degrees angle in the sense of the field
+     * @param label what it is; may be empty
+     * @param size distance of its tip from the centre in the unit of the field, zero or more
+     * @param degrees angle of its tip in the sense of the field
      * @param strong true for the one that matters most
      * @param oval where its tip may lie; null if not known
+     * @param fromSize distance of its begin from the centre, 0 for the centre itself
+     * @param fromDegrees angle of its begin
      */
-    public record Arrow(String label, double size, double degrees, boolean strong, Oval oval) {
+    public record Arrow(String label, double size, double degrees, boolean strong, Oval oval, double fromSize,
+            double fromDegrees) {
         /**
-         * Makes an arrow of which nobody knows how far it may be off.
+         * Makes an arrow from the centre.
+         *
+         * @param label what it is
+         * @param size length in the unit of the field, zero or more
+         * @param degrees angle in the sense of the field
+         * @param strong true for the one that matters most
+         * @param oval where its tip may lie; null if not known
+         */
+        public Arrow(String label, double size, double degrees, boolean strong, Oval oval) {
+            this(label, size, degrees, strong, oval, 0, 0);
+        }
+
+        /**
+         * Makes an arrow from the centre of which nobody knows how far it may be off.
          *
          * @param label what it is
          * @param size length in the unit of the field, zero or more
@@ -44,6 +48,17 @@ public final class PolarFigure {
          */
         public Arrow(String label, double size, double degrees, boolean strong) {
             this(label, size, degrees, strong, null);
+        }
+
+        /**
+         * Lets the arrow begin elsewhere.
+         *
+         * @param beginSize distance of its begin from the centre in the unit of the field, zero or more
+         * @param beginDegrees angle of its begin in the sense of the field
+         * @return changed arrow
+         */
+        public Arrow beginningAt(double beginSize, double beginDegrees) {
+            return new Arrow(label, size, degrees, strong, oval, beginSize, beginDegrees);
         }
     }
 
@@ -57,28 +72,81 @@ public final class PolarFigure {
     public record Oval(double major, double minor, double degrees) {}
 
     /**
+     * A place on the rotor, which has an angle and no length.
+     *
+     * @param label what is there
+     * @param degrees angle in the sense of the field
+     * @param strong true for the one that matters most
+     */
+    public record Place(String label, double degrees, boolean strong) {}
+
+    /**
      * One round field.
      *
      * @param title what is drawn
      * @param unit unit of all sizes
      * @param counterclockwise true if angles count counter-clockwise on the paper
      * @param arrows arrows, one or more
+     * @param places marks on the ring
+     * @param measured true if the sizes and angles of strong arrows are written and drawn
      */
-    public record Field(String title, String unit, boolean counterclockwise, List<Arrow> arrows) {
+    public record Field(String title, String unit, boolean counterclockwise, List<Arrow> arrows, List<Place> places,
+            boolean measured) {
         /**
-         * Copies the list.
+         * Copies the lists.
+         *
+         * @param title see the record
+         * @param unit see the record
+         * @param counterclockwise see the record
+         * @param arrows see the record
+         * @param places see the record
+         * @param measured see the record
+         */
+        public Field {
+            arrows = List.copyOf(arrows);
+            places = List.copyOf(places);
+        }
+
+        /**
+         * Makes a field with arrows only.
          *
          * @param title see the record
          * @param unit see the record
          * @param counterclockwise see the record
          * @param arrows see the record
          */
-        public Field {
-            arrows = List.copyOf(arrows);
+        public Field(String title, String unit, boolean counterclockwise, List<Arrow> arrows) {
+            this(title, unit, counterclockwise, arrows, List.of(), false);
+        }
+
+        /**
+         * Adds marks on the ring.
+         *
+         * @param newPlaces places on the rotor
+         * @return changed field
+         */
+        public Field withPlaces(List<Place> newPlaces) {
+            return new Field(title, unit, counterclockwise, arrows, newPlaces, measured);
+        }
+
+        /** {@return the same with sizes and angles of the strong arrows written and drawn} */
+        public Field withMeasures() {
+            return new Field(title, unit, counterclockwise, arrows, places, true);
         }
     }
 
     private PolarFigure() {}
+
+    /**
+     * Draws one field alone.
+     *
+     * @param field the field
+     * @param description what the figure shows
+     * @return the figure
+     */
+    public static Figure of(Field field, String description) {
+        return new Figure(HEIGHT, description, canvas -> draw(canvas, field, Look.WIDTH / 2.0, ROTATION));
+    }
 
     /**
      * Draws two fields side by side.
@@ -89,116 +157,82 @@ public final class PolarFigure {
      * @return the figure
      */
     public static Figure of(Field left, Field right, String description) {
-        return new Figure(Sheet.png(Look.WIDTH, HEIGHT, g -> {
-            draw(g, left, Look.WIDTH / 4.0);
-            draw(g, right, 3 * Look.WIDTH / 4.0);
-        }), description);
+        return of(left, right, ROTATION, description);
     }
 
-    private static void draw(Graphics2D g, Field field, double x) {
-        double y = HEAD + 24 + RADIUS;
-        double most = field.arrows().stream().mapToDouble(PolarFigure::reach).max().orElse(0);
-        double end = most > 0 ? most * 1.15 : 1;
-        g.setColor(Look.INK);
-        g.setFont(Look.STRONG);
-        centred(g, field.title(), x, 20);
-        g.setStroke(Look.THIN);
-        for (double part : new double[] {0.5, 1}) {
-            g.setColor(part == 1 ? Look.PALE : Look.FAINT);
-            g.draw(new Ellipse2D.Double(x - part * RADIUS, y - part * RADIUS, 2 * part * RADIUS, 2 * part * RADIUS));
+    /**
+     * Draws two fields side by side with the word of another language.
+     *
+     * @param left field on the left
+     * @param right field on the right
+     * @param rotation what stands at the arrow of the rotation
+     * @param description what the figure shows
+     * @return the figure
+     */
+    public static Figure of(Field left, Field right, String rotation, String description) {
+        return new Figure(HEIGHT, description, canvas -> {
+            draw(canvas, left, Look.WIDTH / 4.0, rotation);
+            draw(canvas, right, 3 * Look.WIDTH / 4.0, rotation);
+        });
+    }
+
+    private static void draw(Canvas canvas, Field field, double x, String rotation) {
+        double most = Math.max(field.arrows().stream().mapToDouble(PolarFigure::reach).max().orElse(0),
+                field.arrows().stream().mapToDouble(Arrow::fromSize).max().orElse(0));
+        Ring ring = new Ring(canvas, x, HEIGHT / 2.0 + 10, field.counterclockwise(), most);
+        List<String> title = Lettering.STRONG.wrapped(field.title(), Look.WIDTH / 2.0 - 8, 2);
+        for (int i = 0; i < title.size(); i++) {
+            canvas.text(title.get(i), x, 18 + 17 * i, Lettering.STRONG.middle());
         }
-        g.setFont(Look.SMALL);
-        List<Rectangle2D> taken = new ArrayList<>();
-        for (int degrees = 0; degrees < 360; degrees += 90) {
-            double turn = turn(field, degrees);
-            g.setColor(Look.FAINT);
-            g.draw(new Line2D.Double(x, y, x + RADIUS * Math.cos(turn), y - RADIUS * Math.sin(turn)));
-            g.setColor(Look.INK);
-            taken.add(centred(g, degrees + "\u00b0", x + (RADIUS + 20) * Math.cos(turn),
-                    y - (RADIUS + 16) * Math.sin(turn) + 5));
-        }
-        centred(g, "outer circle " + Digits.significant(end, 3) + " " + field.unit(), x, y + RADIUS + 46);
+        ring.drawGrid(field.unit(), rotation);
         for (Arrow arrow : field.arrows()) {
-            draw(g, field, arrow, x, y, end, taken);
+            ring.arrow(arrow.fromSize(), arrow.fromDegrees(), arrow.size(), arrow.degrees(), colour(arrow.strong()));
+            if (arrow.oval() != null) {
+                ring.oval(arrow);
+            }
         }
+        if (field.measured()) {
+            drawAngles(ring, field);
+        }
+        field.places().forEach(place -> ring.place(place.degrees(), colour(place.strong())));
+        for (Arrow arrow : field.arrows()) {
+            // An arrow from elsewhere often ends where another does, so its middle is named.
+            double share = arrow.fromSize() > 0 ? 0.5 : 1;
+            ring.label(text(field, arrow), between(ring.x(arrow.fromSize(), arrow.fromDegrees()),
+                    ring.x(arrow.size(), arrow.degrees()), share), between(ring.y(arrow.fromSize(),
+                    arrow.fromDegrees()), ring.y(arrow.size(), arrow.degrees()), share), arrow.degrees(),
+                    arrow.oval() == null ? 0 : arrow.oval().major(), colour(arrow.strong()));
+        }
+        field.places().forEach(place -> ring.label(place.label(), ring.end(), place.degrees(), 0,
+                colour(place.strong())));
+    }
+
+    private static double between(double from, double to, double share) {
+        return from + share * (to - from);
+    }
+
+    private static int colour(boolean strong) {
+        return strong ? Look.MARK : Look.TRACE;
+    }
+
+    private static void drawAngles(Ring ring, Field field) {
+        int count = 0;
+        for (Arrow arrow : field.arrows()) {
+            if (arrow.strong()) {
+                ring.angle(arrow.degrees(), count++);
+            }
+        }
+    }
+
+    private static String text(Field field, Arrow arrow) {
+        return field.measured() && arrow.strong() && !arrow.label().isEmpty() ? arrow.label() + ": "
+                + Digits.significant(arrow.size(), 3) + " " + field.unit() + ", " + Math.round(arrow.degrees())
+                + "\u00b0" : arrow.label();
     }
 
     /** Farthest point of an arrow and its oval; an oval far larger than its arrow must not make the arrow vanish. */
     private static double reach(Arrow arrow) {
         return arrow.oval() == null ? arrow.size()
                 : Math.min(arrow.size() + arrow.oval().major(), 3 * Math.max(arrow.size(), arrow.oval().minor()));
-    }
-
-    private static double turn(Field field, double degrees) {
-        return Math.toRadians(field.counterclockwise() ? degrees : -degrees);
-    }
-
-    private static void draw(Graphics2D g, Field field, Arrow arrow, double x, double y, double end,
-            List<Rectangle2D> taken) {
-        double turn = turn(field, arrow.degrees());
-        double length = RADIUS * arrow.size() / end;
-        g.setColor(arrow.strong() ? Look.MARK : Look.TRACE);
-        g.setStroke(Look.FIRM);
-        double tipX = x + length * Math.cos(turn);
-        double tipY = y - length * Math.sin(turn);
-        g.draw(new Line2D.Double(x, y, tipX, tipY));
-        Path2D head = new Path2D.Double();
-        head.moveTo(tipX, tipY);
-        for (double side : new double[] {-0.4, 0.4}) {
-            head.lineTo(tipX - HEAD_LENGTH * Math.cos(turn + side), tipY + HEAD_LENGTH * Math.sin(turn + side));
-        }
-        head.closePath();
-        g.fill(head);
-        if (arrow.oval() != null) {
-            drawOval(g, field, arrow.oval(), tipX, tipY, end);
-        }
-        g.setFont(Look.SMALL);
-        g.setColor(arrow.strong() ? Look.MARK : Look.TRACE);
-        if (arrow.label().isEmpty()) {
-            return;
-        }
-        FontMetrics metrics = g.getFontMetrics();
-        double width = metrics.stringWidth(arrow.label());
-        double away = 14 + (arrow.oval() == null ? 0 : arrow.oval().major() * RADIUS / end);
-        double wanted = tipX + away * Math.cos(turn) - (Math.cos(turn) < 0 ? width : 0);
-        double room = Look.WIDTH / 4.0 - EDGE;
-        double left = Math.max(x - room, Math.min(x + room - width, wanted));
-        double base = free(taken, left, tipY - away * Math.sin(turn) + 5, width, metrics, Math.sin(turn) > 0);
-        g.drawString(arrow.label(), (float) left, (float) base);
-    }
-
-    private static void drawOval(Graphics2D g, Field field, Oval oval, double tipX, double tipY, double end) {
-        double scale = RADIUS / end;
-        Shape flat = new Ellipse2D.Double(-oval.major() * scale, -oval.minor() * scale, 2 * oval.major() * scale,
-                2 * oval.minor() * scale);
-        AffineTransform place = AffineTransform.getTranslateInstance(tipX, tipY);
-        place.rotate(-turn(field, oval.degrees()));
-        g.setStroke(Look.DASHED);
-        g.draw(place.createTransformedShape(flat));
-    }
-
-    /** Moves a label up, or down in the lower half, until it covers no other; returns its base line. */
-    private static double free(List<Rectangle2D> taken, double left, double base, double width, FontMetrics metrics,
-            boolean up) {
-        double height = metrics.getAscent();
-        double step = up ? -height - 2 : height + 2;
-        double at = base;
-        for (int tries = 0; tries < 8; tries++) {
-            Rectangle2D room = new Rectangle2D.Double(left - 2, at - height, width + 4, height + 2);
-            if (taken.stream().noneMatch(room::intersects)) {
-                break;
-            }
-            at += step;
-        }
-        taken.add(new Rectangle2D.Double(left - 2, at - height, width + 4, height + 2));
-        return at;
-    }
-
-    /** Returns the room that the text takes. */
-    private static Rectangle2D centred(Graphics2D g, String text, double x, double y) {
-        double width = g.getFontMetrics().stringWidth(text);
-        g.drawString(text, (float) (x - width / 2), (float) y);
-        double height = g.getFontMetrics().getAscent();
-        return new Rectangle2D.Double(x - width / 2 - 2, y - height, width + 4, height + 2);
     }
 }

@@ -1,17 +1,8 @@
 package dev.vibra.docs.survey.chart;
 
 import dev.vibra.internal.Digits;
-import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.FontMetrics;
-import java.awt.Graphics2D;
-import java.awt.geom.Line2D;
-import java.awt.geom.Path2D;
-import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Locale;
-import org.knowm.xchart.XYChart;
-import org.knowm.xchart.style.markers.SeriesMarkers;
 
 /**
  * Severity of the points of a machine: one row a point, the value with its uncertainty on a common scale that the
@@ -19,13 +10,13 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
  */
 public final class SeverityFigure {
     private static final int ROW = 34;
-    private static final int HEAD = 24;
-    private static final int FOOT = 62;
-    /** Room right of the plot for value, uncertainty and zone. */
-    private static final int RIGHT = 170;
-    private static final int PLOT_WIDTH = Look.WIDTH - RIGHT;
-    private static final Color[] TONES = {new Color(0xff, 0xff, 0xff), new Color(0xf2, 0xf3, 0xf4),
-        new Color(0xe1, 0xe3, 0xe5), new Color(0xc9, 0xcc, 0xd0)};
+    private static final int HEAD = 44;
+    /** Room for names of points, at least and at most. */
+    private static final double MOST_LEFT = 300;
+    private static final double MOST_ZONE = 150;
+    private static final int[] TONES = {0xffffff, 0xf2f3f4, 0xe1e3e5, 0xc9ccd0};
+    private static final Pen DOTS = Pen.solid(Look.PALE, 1).dotted();
+    private static final Pen WHISKER = Pen.solid(Look.INK, 2);
 
     /**
      * One row.
@@ -65,100 +56,79 @@ public final class SeverityFigure {
     public static Figure of(List<Row> rows, List<Double> limits, List<String> names, String xTitle,
             String description) {
         SeverityFigure figure = new SeverityFigure(rows, limits, names, xTitle);
-        return new Figure(Sheet.png(Look.WIDTH, HEAD + figure.plotHeight(), figure::draw), description);
+        return new Figure((int) (HEAD + rows.size() * ROW + Panel.FOOT), description, figure::draw);
     }
 
-    private int plotHeight() {
-        return rows.size() * ROW + FOOT;
-    }
-
-    private void draw(Graphics2D g) {
-        XYChart chart = Look.chart(PLOT_WIDTH, plotHeight(), xTitle, "");
-        chart.addSeries("frame", frame(end), frame(rows.size())).setMarker(SeriesMarkers.NONE)
-                .setLineColor(Color.WHITE);
-        chart.getStyler().setXAxisMin(0.0).setXAxisMax(end).setYAxisMin(0.0).setYAxisMax((double) rows.size())
-                .setYAxisTitleVisible(false).setPlotGridLinesVisible(false).setYAxisTickMarksColor(Color.WHITE)
-                .setYAxisTickLabelsColor(Color.WHITE);
-        g.translate(0, HEAD);
-        chart.paint(g, PLOT_WIDTH, plotHeight());
-        drawZones(g, chart);
+    private void draw(Canvas canvas) {
+        double left = Math.max(Look.LEFT, Math.min(MOST_LEFT, 14 + widest(Lettering.TEXT,
+                rows.stream().map(Row::label).toList())));
+        double zones = Math.min(MOST_ZONE, widest(Lettering.STRONG, rows.stream().map(Row::zone).toList()));
+        double values = widest(Lettering.TEXT, rows.stream().map(SeverityFigure::value).toList());
+        double right = Look.WIDTH - 6 - zones - 12 - values - 16;
+        Panel panel = new Panel(canvas, Axis.linear(0, end), Axis.linear(rows.size(), 0), left, HEAD, right,
+                HEAD + rows.size() * ROW);
+        drawZones(canvas, panel);
+        panel.withXAxis(xTitle, false, true);
         for (int i = 0; i < rows.size(); i++) {
-            drawRow(g, chart, rows.get(i), chart.getScreenYFromChart(rows.size() - i - 0.5));
+            double y = panel.top() + (i + 0.5) * ROW;
+            drawRow(canvas, panel, rows.get(i), y);
+            drawTexts(canvas, rows.get(i), y, left, Look.WIDTH - 6 - zones);
         }
     }
 
-    /** Equally spaced values would be taken as ticks as they are, however odd; so these are not. */
-    private static double[] frame(double end) {
-        return new double[] {0, end / 3, end};
+    private static double widest(Lettering letters, List<String> texts) {
+        return texts.stream().mapToDouble(letters::width).max().orElse(0);
     }
 
-    private void drawZones(Graphics2D g, XYChart chart) {
-        double top = chart.getScreenYFromChart(rows.size());
-        double bottom = chart.getScreenYFromChart(0);
-        g.setFont(Look.STRONG);
-        FontMetrics metrics = g.getFontMetrics();
+    /** Names of the zones stand above the numbers of the limits between them. */
+    private void drawZones(Canvas canvas, Panel panel) {
+        Lines strokes = new Lines();
         for (int zone = 0; zone <= limits.size(); zone++) {
-            double from = chart.getScreenXFromChart(zone == 0 ? 0 : limits.get(zone - 1));
-            double to = chart.getScreenXFromChart(zone == limits.size() ? end : limits.get(zone));
-            g.setColor(TONES[zone]);
-            g.fill(new Rectangle2D.Double(from, top, to - from, bottom - top));
-            g.setColor(Look.INK);
-            g.drawString(names.get(zone), (float) ((from + to - metrics.stringWidth(names.get(zone))) / 2),
-                    (float) top - 7);
-            g.setStroke(zone == 0 ? Look.THIN : Look.FIRM);
-            g.draw(new Line2D.Double(from, zone == 0 ? top : top - 18, from, bottom));
+            double from = panel.x(zone == 0 ? 0 : limits.get(zone - 1));
+            double to = panel.x(zone == limits.size() ? end : limits.get(zone));
+            canvas.fill(new Lines().box(from, panel.top(), to - from, panel.bottom() - panel.top()),
+                    TONES[Math.min(zone, TONES.length - 1)]);
+            Lettering letters = Lettering.STRONG.middle();
+            double half = letters.width(names.get(zone)) / 2;
+            canvas.text(names.get(zone), Math.max(half + 2, Math.min(Look.WIDTH - half - 2, (from + to) / 2)), 16,
+                    letters);
             if (zone > 0) {
-                g.setFont(Look.SMALL);
-                g.drawString(Digits.compact(limits.get(zone - 1), 4), (float) from + 4, (float) top - 7);
-                g.setFont(Look.STRONG);
+                strokes.stroke(from, panel.top() - 7, from, panel.bottom());
+                canvas.text(Digits.compact(limits.get(zone - 1), 4), from, panel.top() - 10,
+                        Lettering.SMALL.middle());
             }
         }
-        g.setStroke(Look.THIN);
-        g.draw(new Line2D.Double(chart.getScreenXFromChart(0), bottom, chart.getScreenXFromChart(end), bottom));
+        canvas.stroke(strokes.stroke(panel.left(), panel.top(), panel.left(), panel.bottom()),
+                Pen.solid(Look.INK, 1.4));
     }
 
-    private void drawRow(Graphics2D g, XYChart chart, Row row, double y) {
-        double x = chart.getScreenXFromChart(row.value());
-        double low = chart.getScreenXFromChart(Math.max(0, row.value() - row.uncertainty()));
-        double high = chart.getScreenXFromChart(row.value() + row.uncertainty());
-        double left = chart.getScreenXFromChart(0);
-        g.setColor(Look.PALE);
-        g.setStroke(Look.DOTTED);
-        g.draw(new Line2D.Double(left, y, low, y));
-        g.setColor(Look.INK);
-        g.setStroke(new BasicStroke(2f));
-        g.draw(new Line2D.Double(low, y, high, y));
-        g.draw(new Line2D.Double(low, y - 6, low, y + 6));
-        g.draw(new Line2D.Double(high, y - 6, high, y + 6));
-        g.setColor(Look.MARK);
-        g.fill(diamond(x, y));
-        drawTexts(g, row, y, left);
+    private static void drawRow(Canvas canvas, Panel panel, Row row, double y) {
+        double x = panel.x(row.value());
+        double low = panel.x(Math.max(0, row.value() - row.uncertainty()));
+        double high = panel.x(row.value() + row.uncertainty());
+        canvas.stroke(new Lines().stroke(panel.left(), y, low, y), DOTS);
+        canvas.stroke(new Lines().stroke(low, y, high, y).stroke(low, y - 6, low, y + 6)
+                .stroke(high, y - 6, high, y + 6), WHISKER);
+        canvas.fill(new Lines().move(x, y - 7).line(x + 6, y).line(x, y + 7).line(x - 6, y), Look.MARK);
     }
 
-    private static void drawTexts(Graphics2D g, Row row, double y, double left) {
-        g.setFont(Look.TEXT);
-        FontMetrics metrics = g.getFontMetrics();
-        float baseline = (float) y + metrics.getAscent() / 2f - 2;
-        g.setColor(Look.INK);
-        g.drawString(row.label(), (float) left - 10 - metrics.stringWidth(row.label()), baseline);
-        String value = decimals(row.value(), row.value()) + " \u00b1 " + decimals(row.uncertainty(), row.value());
-        g.drawString(value, Look.WIDTH - 72 - metrics.stringWidth(value), baseline);
-        g.setFont(Look.STRONG);
-        g.drawString(row.zone(), Look.WIDTH - 60, baseline);
+    private static void drawTexts(Canvas canvas, Row row, double y, double left, double zone) {
+        List<String> name = Lettering.TEXT.wrapped(row.label(), left - 14, 2);
+        double first = y + Lettering.TEXT.half() - (name.size() - 1) * 8;
+        for (int i = 0; i < name.size(); i++) {
+            canvas.text(name.get(i), left - 10, first + i * 16, Lettering.TEXT.end());
+        }
+        canvas.text(value(row), zone - 12, y + Lettering.TEXT.half(), Lettering.TEXT.end());
+        canvas.text(Lettering.STRONG.fitting(row.zone(), MOST_ZONE), zone, y + Lettering.TEXT.half(), Lettering.STRONG);
     }
 
+    private static String value(Row row) {
+        return decimals(row.value(), row.value()) + " \u00b1 " + decimals(row.uncertainty(), row.value());
+    }
+
+    /** Three significant digits of the scale, as the tables have; what rounds up to a power of ten has one more. */
     private static String decimals(double number, double scale) {
-        int places = scale >= 100 ? 0 : scale >= 10 ? 1 : 2;
+        int places = scale > 0 ? Math.max(0, 2 - (int) Math.floor(Math.log10(1.0005 * scale))) : 2;
         return String.format(Locale.ROOT, "%." + places + "f", number);
-    }
-
-    private static Path2D diamond(double x, double y) {
-        Path2D shape = new Path2D.Double();
-        shape.moveTo(x, y - 7);
-        shape.lineTo(x + 6, y);
-        shape.lineTo(x, y + 7);
-        shape.lineTo(x - 6, y);
-        shape.closePath();
-        return shape;
     }
 }

@@ -1,43 +1,54 @@
 package dev.vibra.docs.survey.chart;
 
+import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
 import dev.vibra.quantity.Band;
-import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.FontMetrics;
-import java.awt.Graphics2D;
-import java.awt.geom.Ellipse2D;
-import java.awt.geom.Line2D;
-import java.awt.geom.Rectangle2D;
 import java.util.List;
-import org.knowm.xchart.XYChart;
+import java.util.Objects;
 
 /**
- * Spectrum with rows of marks above it. A filled mark with a dotted line says that the expected line was found, an open
- * mark that it was not: shape and position carry the meaning, colour only repeats it.
+ * Spectrum with rows of marks above it. A filled mark with a dotted line says that a line stands out of the noise
+ * there, an open mark that none does: shape and position carry the meaning, colour only repeats it. A stem with a head
+ * is a line as the analysis found it, between the lines of the transform and as high as the tables say.
  */
 public final class SpectrumFigure {
     private static final int PLOT_HEIGHT = 270;
-    private static final int LANE_HEIGHT = 24;
-    private static final double MARK_RADIUS = 4.5;
+    private static final double TOP = 8;
+    private static final double HEAD_RADIUS = 2.4;
+    private static final Pen TRACE = Pen.solid(Look.TRACE, 1);
+    private static final Pen STEM = Pen.solid(Look.MARK, 1.6);
+    /** A logarithmic axis reaches down by this factor at most. */
+    private static final double MOST_RANGE = 1e5;
 
     private final double[] values;
     private final double spacingHertz;
-    private final double lowestHertz;
-    private final double highestHertz;
-    private final double axisHertz;
-    private final List<Lane> lanes;
-    private final double reference;
+    private double lowestHertz;
+    private double highestHertz;
+    private double axisHertz;
+    private List<Lane> lanes = List.of();
+    private List<SnapLine> lines = List.of();
+    private double reference;
+    private String referenceName = "";
+    private boolean logarithmic;
+    private String frequencyTitle = "Frequency in Hz";
 
-    private SpectrumFigure(double[] values, double spacingHertz, double lowestHertz, double highestHertz,
-            double axisHertz, List<Lane> lanes, double reference) {
+    private SpectrumFigure(double[] values, double spacingHertz) {
         this.values = values;
         this.spacingHertz = spacingHertz;
-        this.lowestHertz = lowestHertz;
-        this.highestHertz = highestHertz;
-        this.axisHertz = axisHertz;
-        this.lanes = List.copyOf(lanes);
-        this.reference = reference;
+    }
+
+    private SpectrumFigure copy() {
+        SpectrumFigure copy = new SpectrumFigure(values, spacingHertz);
+        copy.lowestHertz = lowestHertz;
+        copy.highestHertz = highestHertz;
+        copy.axisHertz = axisHertz;
+        copy.lanes = lanes;
+        copy.lines = lines;
+        copy.reference = reference;
+        copy.referenceName = referenceName;
+        copy.logarithmic = logarithmic;
+        copy.frequencyTitle = frequencyTitle;
+        return copy;
     }
 
     /**
@@ -51,8 +62,9 @@ public final class SpectrumFigure {
     public static SpectrumFigure of(double[] values, double spacingHertz) {
         Require.atLeast("lines", values.length, 2);
         Require.positive("spacingHertz", spacingHertz, "Hz");
-        return new SpectrumFigure(values.clone(), spacingHertz, 0, (values.length - 1) * spacingHertz, 0, List.of(),
-                0);
+        SpectrumFigure figure = new SpectrumFigure(values.clone(), spacingHertz);
+        figure.highestHertz = (values.length - 1) * spacingHertz;
+        return figure;
     }
 
     /**
@@ -81,8 +93,11 @@ public final class SpectrumFigure {
 
     private SpectrumFigure between(double lowest, double highest, double axis) {
         Band checked = Band.of(lowest, Math.min(highest, (values.length - 1) * spacingHertz));
-        return new SpectrumFigure(values, spacingHertz, checked.lowestHertz(), checked.highestHertz(), axis, lanes,
-                reference);
+        SpectrumFigure changed = copy();
+        changed.lowestHertz = checked.lowestHertz();
+        changed.highestHertz = checked.highestHertz();
+        changed.axisHertz = axis;
+        return changed;
     }
 
     /**
@@ -92,19 +107,67 @@ public final class SpectrumFigure {
      * @return changed figure
      */
     public SpectrumFigure withLanes(List<Lane> newLanes) {
-        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, axisHertz, newLanes, reference);
+        SpectrumFigure changed = copy();
+        changed.lanes = List.copyOf(newLanes);
+        return changed;
     }
 
     /**
-     * Adds a level that lines are held against, as a dashed line; the axis reaches up to it.
+     * Adds the lines that the analysis found, which lie between those of the spectrum: each is a stem as high as its
+     * level, and the axis reaches up to it.
+     *
+     * @param newLines lines, levels in the unit of the values
+     * @return changed figure
+     */
+    public SpectrumFigure withLines(List<SnapLine> newLines) {
+        SpectrumFigure changed = copy();
+        changed.lines = List.copyOf(newLines);
+        return changed;
+    }
+
+    /**
+     * Adds a level that lines are held against, as a dashed line with its number; the axis reaches up to it.
      *
      * @param level level in the unit of the values, finite, above zero
      * @return changed figure
      * @throws IllegalArgumentException if the level is out of range
      */
     public SpectrumFigure withReference(double level) {
-        return new SpectrumFigure(values, spacingHertz, lowestHertz, highestHertz, axisHertz, lanes,
-                Require.positive("level", level, ""));
+        return withReference(level, "");
+    }
+
+    /**
+     * Adds a level that lines are held against, as a dashed line with its name and number; the axis reaches up to it.
+     *
+     * @param level level in the unit of the values, finite, above zero
+     * @param name what it is; may be empty
+     * @return changed figure
+     * @throws IllegalArgumentException if the level is out of range
+     */
+    public SpectrumFigure withReference(double level, String name) {
+        SpectrumFigure changed = copy();
+        changed.reference = Require.positive("level", level, "");
+        changed.referenceName = Objects.requireNonNull(name, "name");
+        return changed;
+    }
+
+    /** {@return the same with a logarithmic axis of levels, over five decades at most} */
+    public SpectrumFigure logarithmic() {
+        SpectrumFigure changed = copy();
+        changed.logarithmic = true;
+        return changed;
+    }
+
+    /**
+     * Names the lower axis otherwise, as a translation does.
+     *
+     * @param title quantity and unit of the frequencies
+     * @return changed figure
+     */
+    public SpectrumFigure withFrequencyTitle(String title) {
+        SpectrumFigure changed = copy();
+        changed.frequencyTitle = Objects.requireNonNull(title, "title");
+        return changed;
     }
 
     /**
@@ -115,116 +178,50 @@ public final class SpectrumFigure {
      * @return the finished picture
      */
     public Figure draw(String yTitle, String description) {
-        return new Figure(Sheet.png(Look.WIDTH, PLOT_HEIGHT + lanesHeight(), g -> draw(g, yTitle)), description);
-    }
-
-    private int lanesHeight() {
-        return lanes.isEmpty() ? 0 : lanes.size() * LANE_HEIGHT + 4;
-    }
-
-    private void draw(Graphics2D g, String yTitle) {
-        XYChart chart = Look.chart(Look.WIDTH, PLOT_HEIGHT, "Frequency in Hz", yTitle);
+        LaneRows rows = new LaneRows(lanes);
         int from = Math.min(values.length - 2, (int) Math.ceil(lowestHertz / spacingHertz));
         int to = Math.max(from + 2, Math.min(values.length, (int) Math.floor(highestHertz / spacingHertz) + 1));
-        Decimation trace = Decimation.of(values, from, to, spacingHertz, Look.WIDTH);
-        Look.addTrace(chart, trace);
-        double top = Math.max(highest(trace.y()), reference);
-        chart.getStyler().setXAxisMin(axisHertz).setXAxisMax(highestHertz).setYAxisMin(0.0)
-                .setYAxisMax(top > 0 ? top * 1.06 : 1);
-        g.translate(0, lanesHeight());
-        chart.paint(g, Look.WIDTH, PLOT_HEIGHT);
-        drawReference(g, chart);
-        for (int i = 0; i < lanes.size(); i++) {
-            drawLane(g, chart, lanes.get(i), (i + 0.5) * LANE_HEIGHT - lanesHeight() + 4);
-        }
+        Decimation trace = Decimation.ofPixels(values, from, to, spacingHertz, Look.WIDTH - Look.LEFT - Look.RIGHT);
+        List<SnapLine> shown = lines.stream().filter(line -> line.hertz() >= Math.max(axisHertz, lowestHertz)
+                && line.hertz() <= highestHertz).toList();
+        Peaks peaks = new Peaks(values, spacingHertz, shown, lanes);
+        Axis levels = levels(trace, shown);
+        Axis frequencies = Axis.linear(axisHertz, highestHertz);
+        String title = frequencyTitle;
+        String limit = reference > 0 ? (referenceName + " " + Digits.significant(reference, 3)).strip() : "";
+        double limitAt = reference;
+        return new Figure(PLOT_HEIGHT + rows.height(), description, canvas -> {
+            Panel panel = new Panel(canvas, frequencies, levels, Look.LEFT, rows.height() + TOP,
+                    Look.WIDTH - Look.RIGHT, rows.height() + PLOT_HEIGHT - Panel.FOOT).withAxes(title, yTitle);
+            if (!limit.isEmpty()) {
+                panel.limit(limitAt, limit);
+            }
+            panel.line(trace.x(), trace.y(), TRACE);
+            rows.draw(canvas, panel, peaks::level);
+            shown.forEach(line -> draw(canvas, panel, line));
+        });
     }
 
-    private void drawReference(Graphics2D g, XYChart chart) {
-        if (reference > 0) {
-            double y = chart.getScreenYFromChart(reference);
-            g.setColor(Look.INK);
-            g.setStroke(Look.DASHED);
-            g.draw(new Line2D.Double(chart.getScreenXFromChart(axisHertz), y,
-                    chart.getScreenXFromChart(highestHertz), y));
+    private Axis levels(Decimation trace, List<SnapLine> shown) {
+        double top = Math.max(reference, Math.max(trace.highest(),
+                shown.stream().mapToDouble(SnapLine::level).max().orElse(0)));
+        if (!(top > 0)) {
+            return Axis.linear(0, 1);
         }
+        if (!logarithmic) {
+            return Axis.linear(0, top * 1.06);
+        }
+        double least = top;
+        for (double level : trace.y()) {
+            least = level > 0 ? Math.min(least, level) : least;
+        }
+        return Axis.logarithmic(Math.max(least, top / MOST_RANGE), top * 1.3);
     }
 
-    private void drawLane(Graphics2D g, XYChart chart, Lane lane, double y) {
-        double left = chart.getScreenXFromChart(axisHertz);
-        double right = chart.getScreenXFromChart(highestHertz);
-        g.setFont(Look.SMALL);
-        FontMetrics metrics = g.getFontMetrics();
-        float baseline = (float) y + metrics.getAscent() / 2f - 1.5f;
-        g.setColor(Look.INK);
-        String label = fitting(lane.label(), metrics, left - 12);
-        g.drawString(label, (float) left - 10 - metrics.stringWidth(label), baseline);
-        g.setColor(Look.FAINT);
-        g.setStroke(Look.THIN);
-        g.draw(new Line2D.Double(left, y, right, y));
-        List<Lane.Mark> shown = lane.marks().stream().filter(mark -> mark.hertz() >= axisHertz
-                && mark.hertz() <= highestHertz).toList();
-        shown.forEach(mark -> drawMark(g, chart, mark, y));
-        for (int i = 0; i < shown.size(); i++) {
-            double next = i + 1 < shown.size() ? chart.getScreenXFromChart(shown.get(i + 1).hertz()) : right + 30;
-            drawText(g, shown.get(i).text(), chart.getScreenXFromChart(shown.get(i).hertz()) + MARK_RADIUS + 3,
-                    next - MARK_RADIUS - 1, baseline);
-        }
-    }
-
-    private static String fitting(String text, FontMetrics metrics, double width) {
-        String fitting = text;
-        for (int length = text.length() - 1; length > 0 && metrics.stringWidth(fitting) > width; length--) {
-            fitting = text.substring(0, length) + "\u2026";
-        }
-        return fitting;
-    }
-
-    private void drawMark(Graphics2D g, XYChart chart, Lane.Mark mark, double y) {
-        double x = chart.getScreenXFromChart(mark.hertz());
-        Ellipse2D dot = new Ellipse2D.Double(x - MARK_RADIUS, y - MARK_RADIUS, 2 * MARK_RADIUS, 2 * MARK_RADIUS);
-        if (mark.found()) {
-            g.setColor(Look.MARK);
-            g.setStroke(Look.DOTTED);
-            g.draw(new Line2D.Double(x, y + MARK_RADIUS, x, chart.getScreenYFromChart(level(mark.hertz()))));
-            g.fill(dot);
-        } else {
-            g.setColor(Color.WHITE);
-            g.fill(dot);
-            g.setColor(Look.PALE);
-            g.setStroke(new BasicStroke(1.3f));
-            g.draw(dot);
-        }
-    }
-
-    /** Writes the text of a mark where it fits before the next mark; where it is tight, the number alone. */
-    private static void drawText(Graphics2D g, String label, double begin, double end, float baseline) {
-        boolean tight = begin + g.getFontMetrics().stringWidth(label) > end;
-        String text = tight ? label.replace("\u00d7", "") : label;
-        double width = g.getFontMetrics().stringWidth(text);
-        if (text.isEmpty() || begin + width > end) {
-            return;
-        }
-        g.setColor(Color.WHITE);
-        g.fill(new Rectangle2D.Double(begin - 1, baseline - 11, width + 2, 14));
-        g.setColor(Look.INK);
-        g.drawString(text, (float) begin, baseline);
-    }
-
-    /** A found line lies between two lines of the spectrum, so the highest of the neighbours counts. */
-    private double level(double hertz) {
-        int centre = (int) Math.round(hertz / spacingHertz);
-        double level = 0;
-        for (int i = Math.max(0, centre - 1); i <= Math.min(values.length - 1, centre + 1); i++) {
-            level = Math.max(level, values[i]);
-        }
-        return level;
-    }
-
-    private static double highest(double[] levels) {
-        double highest = 0;
-        for (double level : levels) {
-            highest = Math.max(highest, level);
-        }
-        return highest;
+    private static void draw(Canvas canvas, Panel panel, SnapLine line) {
+        double x = panel.x(line.hertz());
+        double y = Math.max(panel.top(), Math.min(panel.bottom(), panel.y(line.level())));
+        canvas.stroke(new Lines().stroke(x, panel.bottom(), x, y), STEM);
+        canvas.disc(x, y, HEAD_RADIUS, Look.MARK);
     }
 }

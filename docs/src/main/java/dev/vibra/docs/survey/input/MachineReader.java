@@ -52,8 +52,7 @@ final class MachineReader {
 
     private MachineReading read() {
         Optional<String> name = fields.required("name", "what the machine is called");
-        fields.choice("units", List.of("metric", "imperial")).filter("imperial"::equals).ifPresent(one -> fields.fault(
-                "units", "must be metric, imperial output is not part of this version: \"imperial\""));
+        Optional<String> units = fields.choice("units", List.of("metric", "imperial"));
         Chain<MachineDescription> machine = new Chain<>(MachineDescription.of(name.orElse("unnamed")));
         readMachine(machine);
         Map<String, RecordingSource> sources = readPoints(machine);
@@ -63,13 +62,15 @@ final class MachineReader {
                 machine.value().speed())).flatMap(job -> job), MachineDescription::withBalancing);
         List<String> earlier = BaselineReader.earlier(fields);
         machine.with(naturalFrequencies(), MachineDescription::withNaturalHertz);
+        List<SpeedRunSource> runs = SpeedRunReader.read(fields, machine.value().speed());
         ObservationsReader.read(fields, machine.value()).forEach((test, seen) ->
                 machine.with(Optional.of(seen), (known, one) -> known.withObservation(test, one)));
         machine.with(fields.finish().faults().stream().filter(FACTS::containsKey).map(FACTS::get).toList(),
                 MachineDescription::withFaulty);
         boolean enough = name.isPresent() && !sources.isEmpty();
         return new MachineReading(enough ? Optional.of(machine.value()) : Optional.empty(),
-                Collections.unmodifiableMap(sources), earlier, Map.of(), fields.problems().byLine());
+                Collections.unmodifiableMap(sources), earlier, Map.of(), fields.problems().byLine(), units, runs,
+                List.of());
     }
 
     private List<Double> naturalFrequencies() {

@@ -82,6 +82,17 @@ final class PointReader {
                 new RecordingSource(channel.get(), unit.get(), scaling.get(), rate, tachometer, measured, reference));
     }
 
+    /** A recording with neither tachometer nor reference of its own. */
+    static Optional<RecordingSource> plainSource(FieldReader fields) {
+        Optional<RecordingSource.Channel> channel = channel(fields);
+        Optional<Unit> unit = unit(fields);
+        Optional<Scaling> scaling = scaling(fields);
+        Optional<Double> rate = fields.number("sampleRateHertz", Plausible.SAMPLE_RATE);
+        return channel.isEmpty() || unit.isEmpty() || scaling.isEmpty() ? Optional.empty() : Optional.of(
+                new RecordingSource(channel.get(), unit.get(), scaling.get(), rate, Optional.empty(), Optional.empty(),
+                        Optional.empty()));
+    }
+
     private static Optional<RecordingSource.Channel> channel(FieldReader fields) {
         Optional<String> file = fields.required("recording", "name of the WAV or CSV file");
         Optional<Integer> number = fields.count("channel", 1);
@@ -137,7 +148,7 @@ final class PointReader {
         return fields.faulty() ? Optional.empty() : Optional.of(new Scaling(scale, sensitivity, fullScale));
     }
 
-    private static Optional<RecordingSource.Tachometer> tachometer(FieldReader object) {
+    static Optional<RecordingSource.Tachometer> tachometer(FieldReader object) {
         Optional<RecordingSource.Channel> channel = channel(object);
         int pulses = object.count("pulsesPerRevolution", 1).orElse(1);
         return channel.map(known -> new RecordingSource.Tachometer(known, pulses));

@@ -25,11 +25,11 @@ final class BalancingFigure {
 
     private BalancingFigure() {}
 
-    static Optional<Figure> of(BalancingSurvey balancing) {
-        return balancing.corrections().map(corrections -> draw(balancing, corrections));
+    static Optional<Figure> of(BalancingSurvey balancing, Phrases phrases) {
+        return balancing.corrections().map(corrections -> draw(balancing, corrections, phrases));
     }
 
-    private static Figure draw(BalancingSurvey balancing, Corrections corrections) {
+    private static Figure draw(BalancingSurvey balancing, Corrections corrections, Phrases phrases) {
         JobRecord job = balancing.toRecord().orElseThrow();
         Sensor sensor = balancing.job().layout().sensors().get(0);
         boolean lead = corrections.convention().phase() == PhaseSense.LEAD;
@@ -41,14 +41,16 @@ final class BalancingFigure {
             masses.add(new PolarFigure.Arrow(shortened(one.plane()), one.mass().grams(), one.mass().angleDegrees(),
                     true, oval));
         }
-        String ovals = corrections.uncertainty().isPresent() ? " Dashed: 95 % ellipses of the masses." : "";
-        String runout = balancing.job().runout().isEmpty() ? "" : " Runout is taken off.";
-        return PolarFigure.of(new PolarFigure.Field("Readings, phase " + (lead ? "lead" : "lag"),
+        String ovals = corrections.uncertainty().isPresent() ? " " + phrases.say("balancing.figure-ovals") : "";
+        String runout = balancing.job().runout().isEmpty() ? "" : " " + phrases.say("balancing.figure-runout");
+        String phase = phrases.say(lead ? "balancing.lead" : "balancing.lag");
+        String angle = phrases.say(with ? "balancing.with" : "balancing.against");
+        return PolarFigure.of(new PolarFigure.Field(phrases.say("balancing.readings-figure", phase),
                 sensor.unit() + " " + sensor.detector(), lead, readings(job)),
-                new PolarFigure.Field("Masses to add, angle " + (with ? "with" : "against") + " rotation", "g", with,
-                        masses),
-                "Vectors of the balancing job. Rotation is counter-clockwise; " + corrections.convention() + "."
-                + runout + ovals + (isCrowded(job) ? " Only initial runs are labelled; the final run is orange." : ""));
+                new PolarFigure.Field(phrases.say("balancing.masses-figure", angle), "g", with, masses).withMeasures(),
+                phrases.say("figure.rotation"),
+                phrases.say("balancing.figure", corrections.convention())
+                + runout + ovals + (isCrowded(job) ? " " + phrases.say("balancing.figure-crowded") : ""));
     }
 
     private static boolean isCrowded(JobRecord job) {

@@ -6,7 +6,6 @@ import dev.vibra.balance.JobRecord;
 import dev.vibra.balance.ResidualUnbalance;
 import dev.vibra.balance.Verification;
 import dev.vibra.balance.placement.PositionedMass;
-import dev.vibra.balance.tolerance.BalanceTolerance;
 import dev.vibra.balance.vector.PlacedMass;
 import dev.vibra.internal.Digits;
 import dev.vibra.survey.BalancingSurvey;
@@ -28,14 +27,14 @@ final class BalancingSection {
 
     static void write(Html html, BalancingSurvey balancing, List<FigureSpool.Kept> figures) {
         BalancingSection section = new BalancingSection(html, balancing);
-        html.element("h2", "Balancing");
+        html.element("h2", html.say("balancing.title"));
         if (balancing.corrections().isEmpty()) {
             html.list(balancing.omissions().stream().map(one -> one.part() + ": " + one.reason()).toList());
             return;
         }
         Corrections corrections = balancing.corrections().get();
         JobRecord job = balancing.toRecord().orElseThrow();
-        html.element("p", "Convention: " + job.convention() + ".");
+        html.element("p", html.say("balancing.convention", job.convention()));
         section.cautions(corrections);
         figures.forEach(figure -> html.figure(figure, figure.description()));
         section.runs(job);
@@ -45,7 +44,7 @@ final class BalancingSection {
         section.unbalance(corrections);
         section.doubts(corrections);
         section.next();
-        html.element("h3", "Who may rely on what").list(job.reliance());
+        html.element("h3", html.say("balancing.reliance")).list(job.reliance());
     }
 
     private void cautions(Corrections corrections) {
@@ -53,28 +52,27 @@ final class BalancingSection {
     }
 
     private void runs(JobRecord job) {
-        html.element("h3", "Runs").open("table", "runs");
-        List<String> head = new ArrayList<>(List.of("Run", "Masses on the rotor"));
+        html.element("h3", html.say("balancing.runs")).open("table", "runs");
+        List<String> head = new ArrayList<>(List.of(html.say("balancing.run"), html.say("balancing.masses")));
         JobRecord.ReadingEntry unit = job.runs().get(0).readings().get(0);
         job.runs().get(0).readings().forEach(one -> head.add(one.sensor()));
         html.row("th", head.toArray(String[]::new));
         for (JobRecord.RunEntry run : job.runs()) {
-            List<String> cells = new ArrayList<>(List.of(run.name(), run.masses().isEmpty() ? "none"
-                    : String.join("; ", run.masses().stream().map(BalancingSection::mass).toList())));
-            run.readings().forEach(one -> cells.add(PlainNumber.forPeople(one.amplitude()) + "\u00a0at\u00a0"
-                    + angle(one.phaseDegrees())));
+            List<String> cells = new ArrayList<>(List.of(run.name(), run.masses().isEmpty() ? html.say("balancing.no-mass")
+                    : String.join("; ", run.masses().stream().map(this::mass).toList())));
+            run.readings().forEach(one -> cells.add(html.say("balancing.vector", PlainNumber.forPeople(one.amplitude()),
+                    angle(one.phaseDegrees()))));
             html.row("td", cells.toArray(String[]::new));
         }
-        html.close("table").element("p", "quiet", "Readings in " + unit.unit() + " " + unit.detector()
-                + (balancing.job().runout().isEmpty() ? "" : ", runout taken off")
-                + "; masses beyond the first state of the rotor.");
+        html.close("table").element("p", "quiet", html.say(balancing.job().runout().isEmpty() ? "balancing.readings"
+                : "balancing.readings-without-runout", unit.unit(), unit.detector()));
     }
 
-    private static String mass(JobRecord.MassEntry entry) {
+    private String mass(JobRecord.MassEntry entry) {
         PlacedMass mass = entry.mass();
-        return entry.plane() + " " + PlainNumber.forPeople(mass.grams()) + " g at " + angle(mass.angleDegrees())
-                + (mass.radiusMillimetres().isEmpty() ? ""
-                        : ", radius " + PlainNumber.of(mass.radiusMillimetres().getAsDouble()) + " mm");
+        return html.say(mass.radiusMillimetres().isEmpty() ? "balancing.mass" : "balancing.mass-at-radius", entry.plane(),
+                PlainNumber.forPeople(mass.grams()), angle(mass.angleDegrees()),
+                PlainNumber.of(mass.radiusMillimetres().orElse(0)));
     }
 
     private static String angle(double degrees) {
@@ -84,36 +82,40 @@ final class BalancingSection {
 
     private void coefficients(JobRecord job) {
         JobRecord.ReadingEntry unit = job.runs().get(0).readings().get(0);
-        html.element("h3", "Influence coefficients").open("table", "narrow");
-        html.row("th", "Sensor", "Plane", unit.unit() + " " + unit.detector() + " per g", "Phase");
+        html.element("h3", html.say("balancing.coefficients")).open("table", "narrow");
+        html.row("th", html.say("balancing.sensor"), html.say("balancing.plane"), html.say("balancing.per-gram", unit.unit(),
+                unit.detector()), html.say("balancing.phase"));
         job.coefficients().forEach(one -> html.row("td", one.sensor(), one.plane(),
                 PlainNumber.forPeople(one.amplitudePerGram()), angle(one.phaseDegrees())));
         double condition = balancing.corrections().orElseThrow().conditionNumber();
-        html.close("table").element("p", "quiet", "Condition number "
-                + (condition < Double.POSITIVE_INFINITY ? PlainNumber.forPeople(condition) : "above 1e16") + ".");
+        html.close("table").element("p", "quiet", html.say("balancing.condition-number",
+                condition < Double.POSITIVE_INFINITY ? PlainNumber.forPeople(condition) : html.say("balancing.singular")));
     }
 
     private void corrections(Corrections corrections) {
-        html.element("h3", "Masses to add").element("p", "Add " + corrections.addedTo() + ":");
-        html.open("table", "whole").row("th", "Plane", "Mass", "Angle", "Radius", "On positions", "95 % ellipse");
+        html.element("h3", html.say("balancing.to-add")).element("p", html.say("balancing.add-to", corrections.addedTo()));
+        html.open("table", "whole").row("th", html.say("balancing.plane"), html.say("balancing.mass-head"),
+                html.say("balancing.angle"), html.say("balancing.radius"), html.say("balancing.positions"),
+                html.say("balancing.ellipse"));
         for (Correction one : corrections.list()) {
             html.row("td", one.plane(), PlainNumber.forPeople(one.mass().grams()) + " g",
                     angle(one.mass().angleDegrees()), one.mass().radiusMillimetres().isPresent()
                             ? PlainNumber.of(one.mass().radiusMillimetres().getAsDouble()) + " mm"
-                            : "as the trial mass",
+                            : html.say("balancing.trial-radius"),
                     String.join(" + ", one.split().stream().map(PositionedMass::toString).toList()),
                     corrections.uncertainty().map(u -> u.ofCorrection(one.plane()))
-                            .map(e -> "± " + PlainNumber.withPlacesOf(e.major(), e.major()) + " g, ± "
-                                    + PlainNumber.withPlacesOf(e.minor(), e.major()) + " g across")
-                            .orElse("no scatter told"));
+                            .map(e -> html.say("balancing.ellipse-axes", PlainNumber.withPlacesOf(e.major(), e.major()),
+                                    PlainNumber.withPlacesOf(e.minor(), e.major())))
+                            .orElse(html.say("balancing.no-scatter")));
         }
         html.close("table");
     }
 
     private void vibration(Corrections corrections) {
         Optional<Verification> proof = balancing.verification();
-        html.element("h3", "Vibration at rotation frequency").open("table", "whole");
-        html.row("th", "Sensor", "Before", "Predicted", proof.isPresent() ? "After" : "");
+        html.element("h3", html.say("balancing.vibration")).open("table", "whole");
+        html.row("th", html.say("balancing.sensor"), html.say("balancing.before"), html.say("balancing.predicted"),
+                proof.isPresent() ? html.say("balancing.after") : "");
         for (int i = 0; i < corrections.places().size(); i++) {
             int row = i;
             html.row("td", corrections.places().get(i), corrections.present().get(i).toString(),
@@ -127,8 +129,9 @@ final class BalancingSection {
         if (corrections.presentUnbalance().isEmpty()) {
             return;
         }
-        html.element("h3", "Unbalance and grade").open("table", "whole");
-        html.row("th", "Plane", "Before", balancing.verification().isPresent() ? "Residual" : "", "Permissible");
+        html.element("h3", html.say("balancing.unbalance")).open("table", "whole");
+        html.row("th", html.say("balancing.plane"), html.say("balancing.before"), balancing.verification().isPresent()
+                ? html.say("balancing.residual") : "", html.say("balancing.permissible"));
         List<ResidualUnbalance> residual = balancing.verification().map(Verification::residualUnbalance)
                 .orElse(List.of());
         for (int j = 0; j < corrections.presentUnbalance().size(); j++) {
@@ -142,15 +145,11 @@ final class BalancingSection {
                     gramMillimetres(one.permissibleGramMillimetres()));
         }
         html.close("table");
-        balancing.tolerance().ifPresent(one -> html.element("p", permissible(one)));
+        balancing.tolerance().ifPresent(one -> html.element("p", html.say("balancing.tolerance", one, one.allocation())));
         List<String> verdicts = new ArrayList<>();
-        corrections.presentGrade().ifPresent(one -> verdicts.add("Before: " + one + "."));
-        balancing.verification().ifPresent(one -> verdicts.add("Final run: " + one + "."));
+        corrections.presentGrade().ifPresent(one -> verdicts.add(html.say("balancing.grade-before", one)));
+        balancing.verification().ifPresent(one -> verdicts.add(html.say("balancing.final-run", one)));
         html.list(verdicts);
-    }
-
-    private static String permissible(BalanceTolerance tolerance) {
-        return "Permissible: " + tolerance + ", shares " + tolerance.allocation() + ".";
     }
 
     private static String gramMillimetres(double value) {
@@ -163,16 +162,16 @@ final class BalancingSection {
 
     private void doubts(Corrections corrections) {
         List<String> doubts = new ArrayList<>();
-        corrections.remarks().forEach(one -> doubts.add("Doubt: " + one));
-        balancing.verification().ifPresent(one -> one.remarks().forEach(remark -> doubts.add("Doubt: " + remark)));
+        corrections.remarks().forEach(one -> doubts.add(html.say("point.doubt", one)));
+        balancing.verification().ifPresent(one -> one.remarks().forEach(remark -> doubts.add(html.say("point.doubt", remark))));
         if (!doubts.isEmpty()) {
-            html.element("h3", "Doubts").list(doubts);
+            html.element("h3", html.say("balancing.doubts")).list(doubts);
         }
     }
 
     private void next() {
         balancing.trim().ifPresent(trim -> {
-            html.element("h3", "Next, if more is wanted").element("p", "Add " + trim.addedTo() + ":");
+            html.element("h3", html.say("balancing.trim")).element("p", html.say("balancing.add-to", trim.addedTo()));
             html.list(trim.list().stream().map(Correction::toString).toList());
         });
     }

@@ -28,7 +28,7 @@ public final class Digest {
      */
     public static String ofRun(Path folder, Collection<String> files, String options) {
         StringBuilder text = new StringBuilder(Library.NAME + " " + Library.VERSION + "\n" + options + "\n");
-        files.forEach(name -> text.append(name).append('\n').append(of(folder.resolve(name))).append('\n'));
+        files.forEach(name -> text.append(name).append('\n').append(ofFile(folder.resolve(name))).append('\n'));
         return of(text.toString().getBytes(StandardCharsets.UTF_8));
     }
 
@@ -45,7 +45,13 @@ public final class Digest {
         return HexFormat.of().formatHex(sha256().digest(content));
     }
 
-    private static String of(Path file) {
+    /**
+     * Digests a file.
+     *
+     * @param file a file; one that is missing or can't be read counts as such
+     * @return digest in hexadecimal, or why there is none
+     */
+    public static String ofFile(Path file) {
         if (!Files.isRegularFile(file)) {
             return "no file";
         }

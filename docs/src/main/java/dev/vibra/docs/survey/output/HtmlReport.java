@@ -1,12 +1,13 @@
 package dev.vibra.docs.survey.output;
 
-import dev.vibra.diagnosis.Finding;
+import dev.vibra.docs.survey.chart.Figure;
 import dev.vibra.docs.survey.input.FileTrouble;
 import dev.vibra.docs.survey.input.Problem;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.severity.Criterion;
-import dev.vibra.severity.Verdict;
-import dev.vibra.severity.Zone;
+import dev.vibra.speedrun.PointRun;
+import dev.vibra.speedrun.ProbePairRun;
+import dev.vibra.speedrun.SpeedRun;
 import dev.vibra.survey.MachineSurvey;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -17,11 +18,12 @@ import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.Supplier;
 
 /**
  * Writes {@code report.html}: one page that needs no other file, for screen and for A4 paper. Figures of
@@ -29,35 +31,45 @@ import java.util.Optional;
  */
 public final class HtmlReport implements AutoCloseable {
     private final FigureSpool spool = new FigureSpool();
-    private final Map<String, List<FigureSpool.Kept>> figures = new HashMap<>();
+    private final Map<String, List<FigureSpool.Kept>> figures = new LinkedHashMap<>();
+    private final Map<String, List<FigureSpool.Kept>> runFigures = new LinkedHashMap<>();
     private final Map<Criterion, FigureSpool.Kept> severityFigures = new LinkedHashMap<>();
+    private final List<FigureSpool.Kept> historyFigures = new ArrayList<>();
     private final List<FigureSpool.Kept> balancingFigures = new ArrayList<>();
     private final List<Problem> problems = new ArrayList<>();
-    private final boolean withFigures;
+    private final ReportSettings settings;
+    private Export export = Export.none();
+    private int runParts;
 
-    /** Makes a report without points. */
-    public HtmlReport() {
-        this(true);
+    /**
+     * Makes a report without points.
+     *
+     * @param settings how it is written
+     */
+    public HtmlReport(ReportSettings settings) {
+        this.settings = Objects.requireNonNull(settings, "settings");
     }
 
-    private HtmlReport(boolean withFigures) {
-        this.withFigures = withFigures;
-    }
-
-    /** {@return a report of words and tables, without points; figures take most of the time} */
-    public static HtmlReport withoutFigures() {
-        return new HtmlReport(false);
+    /**
+     * Writes each figure and what is behind it into files too, as it is drawn.
+     *
+     * @param into where to; closed by the caller
+     */
+    public void exportTo(Export into) {
+        export = Objects.requireNonNull(into, "into");
     }
 
     /** The figures of a point, put aside, and what went wrong with them. */
     public static final class Drawing {
         private final String point;
+        private final Map<String, List<FigureSpool.Kept>> place;
         private final List<FigureSpool.Kept> kept = new ArrayList<>();
         private final List<Problem> problems = new ArrayList<>();
         private boolean starved;
 
-        private Drawing(String point) {
+        private Drawing(String point, Map<String, List<FigureSpool.Kept>> place) {
             this.point = point;
+            this.place = place;
         }
 
         /** {@return true if figures are left out since the memory doesn't suffice} */
@@ -73,8 +85,54 @@ public final class HtmlReport implements AutoCloseable {
      * @return the figures, to be added
      */
     public Drawing draw(PointSurvey point) {
-        Drawing drawing = new Drawing(point.point().id());
-        attempt(drawing, () -> PointFigures.of(point).forEach(figure -> drawing.kept.add(spool.keep(figure))));
+        Drawing drawing = new Drawing(point.point().id(), figures);
+        List<Explorable> drawn = new ArrayList<>();
+        attempt(drawing, () -> {
+            drawn.addAll(PointFigures.of(point, settings.phrases(), settings.units()));
+            drawn.forEach(figure -> drawing.kept.add(spool.keep(figure)));
+        });
+        try {
+            drawing.problems.addAll(export.point(point, drawn));
+        } catch (OutOfMemoryError e) {
+            drawing.starved = true;
+            drawing.problems.add(new Problem(ReportFiles.REPORT, 0, "", "figures and traces of " + drawing.point
+                    + " are not exported: they are too large for the memory of this process (java -Xmx... gives"
+                    + " more)"));
+        }
+        return drawing;
+    }
+
+    /**
+     * Draws the figures of a point of a run-up or coast-down and puts them aside.
+     *
+     * @param run the run
+     * @param point the point, with its cascade
+     * @return the figures, to be added
+     */
+    public Drawing draw(SpeedRun run, PointRun point) {
+        return drawRun(run.id(), point.id(), () -> SpeedRunFigures.of(run, point, settings.phrases(),
+                settings.units()));
+    }
+
+    /**
+     * Draws the figures of a pair of probes and puts them aside.
+     *
+     * @param run the run
+     * @param pair the pair
+     * @return the figures, to be added
+     */
+    public Drawing draw(SpeedRun run, ProbePairRun pair) {
+        return drawRun(run.id(), pair.id(), () -> SpeedRunFigures.of(pair, settings.phrases(), settings.units()));
+    }
+
+    /** Runs are drawn one after the other, so that their files are numbered in order. */
+    private Drawing drawRun(String run, String part, Supplier<List<Figure>> figuresOfRun) {
+        Drawing drawing = new Drawing(SpeedRunFigures.key(run, part), runFigures);
+        attempt(drawing, () -> {
+            List<Figure> drawn = figuresOfRun.get();
+            drawn.forEach(figure -> drawing.kept.add(spool.keep(Explorable.still(figure))));
+            drawing.problems.addAll(export.figures(Export.SPEED_RUN + "-" + ++runParts, drawn));
+        });
         return drawing;
     }
 
@@ -84,18 +142,33 @@ public final class HtmlReport implements AutoCloseable {
      * @param drawing what was drawn
      */
     public void add(Drawing drawing) {
-        figures.put(drawing.point, drawing.kept);
+        drawing.place.put(drawing.point, drawing.kept);
         problems.addAll(drawing.problems);
     }
 
     /** Draws the severity of all points, and the vectors of the balancing job. */
-    void drawWhole(MachineSurvey survey) {
-        Drawing severity = new Drawing("severity");
-        attempt(severity, () -> SeverityFigures.of(survey).forEach((criterion, figure) ->
-                severityFigures.put(criterion, spool.keep(figure))));
-        Drawing balancing = new Drawing("balancing");
-        attempt(balancing, () -> survey.balancing().flatMap(BalancingFigure::of)
-                .ifPresent(figure -> balancingFigures.add(spool.keep(figure))));
+    void drawWhole(SurveyRecord record) {
+        MachineSurvey survey = record.survey();
+        Drawing severity = new Drawing("severity", figures);
+        attempt(severity, () -> {
+            Map<Criterion, Figure> drawn = SeverityFigures.of(survey, settings.phrases(), settings.units());
+            drawn.forEach((criterion, figure) -> severityFigures.put(criterion, spool.keep(Explorable.still(figure))));
+            severity.problems.addAll(export.figures(Export.SEVERITY, drawn.values()));
+        });
+        Drawing history = new Drawing("history", figures);
+        attempt(history, () -> {
+            List<Figure> drawn = HistoryFigures.of(HistoryWords.worthTelling(record.history()), settings.phrases(),
+                    settings.units());
+            drawn.forEach(figure -> historyFigures.add(spool.keep(Explorable.still(figure))));
+            history.problems.addAll(export.figures(Export.HISTORY, drawn));
+        });
+        problems.addAll(history.problems);
+        Drawing balancing = new Drawing("balancing", figures);
+        attempt(balancing, () -> survey.balancing().flatMap(job -> BalancingFigure.of(job, settings.phrases()))
+                .ifPresent(figure -> {
+                    balancingFigures.add(spool.keep(Explorable.still(figure)));
+                    balancing.problems.addAll(export.figures(Export.BALANCING, List.of(figure)));
+                }));
         problems.addAll(severity.problems);
         problems.addAll(balancing.problems);
     }
@@ -105,7 +178,7 @@ public final class HtmlReport implements AutoCloseable {
      * them.
      */
     private void attempt(Drawing drawing, Runnable work) {
-        if (!withFigures) {
+        if (!settings.withFigures()) {
             return;
         }
         String reason;
@@ -140,7 +213,7 @@ public final class HtmlReport implements AutoCloseable {
     void write(SurveyRecord record, OutputStream out) throws IOException {
         Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
         try {
-            write(record, new Html(writer, spool));
+            write(record, new Html(writer, spool, settings.phrases(), settings.units()));
         } catch (UncheckedIOException e) {
             throw e.getCause();
         }
@@ -149,23 +222,37 @@ public final class HtmlReport implements AutoCloseable {
 
     private void write(SurveyRecord record, Html html) {
         MachineSurvey survey = record.survey();
-        html.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+        html.raw("<!DOCTYPE html>\n<html lang=\"").text(html.say("report.language")).raw("\">\n<head>\n"
+                + "<meta charset=\"utf-8\">\n"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        html.element("title", "Vibration survey: " + survey.machine().name());
-        html.raw("<style>\n" + style() + "</style>\n</head>\n<body>\n");
-        head(html, survey);
-        if (!record.problems().isEmpty()) {
-            html.open("div", "error").element("p", "Left out because of errors:").list(record.problems()).close("div");
+        String style = style() + PlotAssets.style();
+        String script = PlotAssets.script();
+        html.raw(ContentPolicy.meta(List.of(script), List.of(style)) + "\n");
+        html.element("title", html.say("report.title", survey.machine().name()));
+        html.raw("<style>" + style + "</style>\n</head>\n<body>\n<main>\n");
+        FirstPage.write(html, record);
+        if (settings.units() != ShownUnits.METRIC) {
+            html.element("p", "quiet", html.say("units.note"));
         }
-        severity(html, survey);
-        findings(html, survey);
-        html.element("h2", "Advice").list(survey.advice());
-        survey.balancing().ifPresent(balancing -> BalancingSection.write(html, balancing, balancingFigures));
+        ComparisonSection.write(html, record);
+        SeveritySection.write(html, record, severityFigures);
+        HistorySection.write(html, record.history(), historyFigures);
+        FindingsSection.write(html, survey);
+        SpeedRunSection.write(html, record, runFigures);
+        survey.balancing().ifPresent(balancing -> BalancingSection.write(html.in(ShownUnits.METRIC), balancing,
+                balancingFigures));
+        Set<String> whole = FullData.points(survey, bytesOfValues(), settings.everyValue());
         survey.points().forEach(point -> PointSection.write(html, record, point,
-                figures.getOrDefault(point.point().id(), List.of())));
-        html.element("h2", "Not determined for the machine as a whole").list(Words.omissions(survey));
-        html.element("p", "quiet", Library.NAME + " " + Library.VERSION + ", run " + record.run());
-        html.raw("</body>\n</html>\n");
+                figures.getOrDefault(point.point().id(), List.of()), whole.contains(point.point().id())));
+        html.element("p", "quiet", html.say("report.run", Library.NAME, Library.VERSION, record.run()));
+        html.raw("</main>\n<script type=\"application/json\" id=\"words\">" + PlotAssets.words(html.phrases())
+                + "</script>\n<script>" + script + "</script>\n</body>\n</html>\n");
+    }
+
+    private Map<String, Long> bytesOfValues() {
+        Map<String, Long> bytes = new LinkedHashMap<>();
+        figures.forEach((point, kept) -> bytes.put(point, kept.stream().mapToLong(one -> one.whole().length()).sum()));
+        return bytes;
     }
 
     private static String style() {
@@ -174,83 +261,5 @@ public final class HtmlReport implements AutoCloseable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    private static void head(Html html, MachineSurvey survey) {
-        html.open("div", "head").element("h1", Words.headline(survey));
-        ruler(html, survey.zone(), "ruler").close("div");
-        html.list(survey.condition().because());
-        Words.meaning(survey).ifPresent(meaning -> html.element("p", meaning + "."));
-        html.element("p", "quiet", Words.machine(survey));
-        survey.criteria().forEach(criterion -> html.element("p", "Criterion: " + String.join("; ",
-                Words.criterion(criterion)) + "."));
-        html.element("p", "Speed: " + Words.speed(survey) + ".");
-    }
-
-    /** The zones as letters in a row, the one that holds in an inverted, underlined box; nothing without a zone. */
-    static Html ruler(Html html, Optional<Zone> zone, String cssClass) {
-        html.open("div", cssClass);
-        for (Zone one : zone.isPresent() ? Zone.values() : new Zone[0]) {
-            html.element("span", one == zone.get() ? "here" : "", one.name());
-        }
-        return html.close("div");
-    }
-
-    private void severity(Html html, MachineSurvey survey) {
-        html.element("h2", "Severity");
-        severityFigures.forEach((criterion, figure) -> html.figure(figure, criterion
-                + ". Diamond: value; bar: expanded uncertainty for 95 %."));
-        html.open("table", "").row("th", "Point", "Direction", "Value", "Rating", "Limits", "By");
-        for (PointSurvey point : survey.points()) {
-            String direction = point.point().direction().map(Object::toString).orElse("");
-            if (point.severity().isEmpty()) {
-                html.row("td", point.point().id(), direction, "", "", "", Words.noVerdict(point));
-            }
-            point.severity().ifPresent(verdict -> verdict.judgements().forEach(one -> html.row("td", point.point().id(),
-                    direction, Words.value(one), Words.rating(one), limits(one.criterion()),
-                    by(point, verdict, one.criterion()))));
-        }
-        html.close("table");
-        if (!survey.unexplained().isEmpty()) {
-            html.element("p", "No finding explains these levels; the lines that carry them:");
-            html.list(survey.unexplained());
-        }
-    }
-
-    private static String limits(Criterion criterion) {
-        return Words.limits(criterion) + Words.flag(criterion).map(flag -> " (" + flag + ")").orElse("");
-    }
-
-    private static String by(PointSurvey point, Verdict verdict, Criterion criterion) {
-        return criterion.standard() + " " + criterion.clause()
-                + Words.candidates(verdict, criterion).map(which -> ", " + which).orElse("")
-                + (point.insisted() ? "; " + Words.INSISTED : "");
-    }
-
-    private static void findings(Html html, MachineSurvey survey) {
-        html.element("h2", "Findings");
-        if (survey.findings().isEmpty()) {
-            html.element("p", capital(Words.NO_FINDINGS) + ".");
-        } else {
-            html.element("p", Words.NOTHING_CERTAIN);
-        }
-        for (Finding finding : survey.findings()) {
-            html.open("div", "finding").element("h3", Words.finding(finding));
-            Words.parts(finding).forEach((label, words) -> part(html, capital(label), words));
-            html.close("div");
-        }
-        html.element("p", Words.lookedFor(survey));
-    }
-
-    private static void part(Html html, String label, List<String> words) {
-        if (words.size() == 1) {
-            html.element("p", label + ": " + words.get(0));
-        } else {
-            html.element("p", label + ":").list(words);
-        }
-    }
-
-    static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

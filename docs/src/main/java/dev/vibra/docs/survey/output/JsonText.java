@@ -7,6 +7,8 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
@@ -21,8 +23,24 @@ import java.util.stream.Stream;
  * Writes maps, lists, streams, numbers, truth values, and everything else as text, as indented JSON; numbers plain and
  * null where they aren't finite, line ends the same everywhere.
  */
-final class JsonText {
+public final class JsonText {
     private JsonText() {}
+
+    /**
+     * Writes an object on one line.
+     *
+     * @param object names and values
+     * @return the line without its end
+     */
+    public static String line(Map<String, Object> object) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+            write(json, object);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e); // Memory doesn't refuse.
+        }
+        return text.toString();
+    }
 
     /** Makes an object of names and values in turn, in that order; one whose value is an empty Optional is left out. */
     static Map<String, Object> object(Object... namesAndValues) {

@@ -10,15 +10,17 @@ public final class Library {
     /** Name of the library. */
     public static final String NAME = "Vibra";
     /** Version of the library. */
-    public static final String VERSION = version();
+    public static final String VERSION = property("version");
+    /** Version of the charting library in a report. */
+    static final String UPLOT = property("uplot");
 
     private Library() {}
 
-    private static String version() {
+    private static String property(String name) {
         try (InputStream in = Library.class.getResourceAsStream("library.properties")) {
             Properties properties = new Properties();
             properties.load(in);
-            return properties.getProperty("version");
+            return properties.getProperty(name);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -104,6 +104,11 @@ public final class OutputFolder {
         }
     }
 
+    /** Acts on a folder that is there, while nobody else who writes results does. */
+    static void alone(Path folder, Action action) throws IOException {
+        new OutputFolder(folder, new Disk()).alone(action);
+    }
+
     /** Acts while nobody else does in this folder: else a file seems to be missing that is only on its way. */
     private void alone(Action action) throws IOException {
         // The one object that all threads of a process have in common for a folder, whatever class loader they use.
@@ -228,7 +233,7 @@ public final class OutputFolder {
         return reversed;
     }
 
-    private interface Action {
+    interface Action {
         void run() throws IOException;
     }
 

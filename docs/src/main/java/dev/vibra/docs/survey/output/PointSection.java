@@ -8,7 +8,12 @@ import dev.vibra.point.ChangeSurvey;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.point.RecordingSummary;
 import dev.vibra.quantity.Unit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The section of the report on one point. */
@@ -23,64 +28,76 @@ final class PointSection {
         this.point = point;
     }
 
-    static void write(Html html, SurveyRecord record, PointSurvey point, List<FigureSpool.Kept> figures) {
+    static void write(Html html, SurveyRecord record, PointSurvey point, List<FigureSpool.Kept> figures,
+            boolean whole) {
         PointSection section = new PointSection(html, record, point);
         section.head();
-        figures.forEach(figure -> html.figure(figure, figure.description()));
+        figures.forEach(figure -> html.figure(figure, whole));
         section.changes();
         point.bearings().forEach(section::bearing);
         section.lines();
         section.descriptors();
         if (!point.omissions().isEmpty()) {
-            html.element("h3", "Not determined").list(point.omissions().stream().map(Words::omission).toList());
+            html.element("h3", html.say("point.not-determined")).list(point.omissions().stream().map(Words::omission).toList());
         }
     }
 
     private void head() {
-        html.element("h2", point.point().toString());
-        html.open("div", "head").element("p", point.recording().map(this::recording).orElse("no recording"));
-        HtmlReport.ruler(html, point.zone(), "ruler small").close("div");
+        html.open("div", "head").element("h2", point.point().toString()).ruler(point.zone(), "ruler small").close("div");
+        html.element("p", point.recording().map(this::recording).orElse(html.say("point.no-recording")));
         if (point.insisted()) {
-            html.open("div", "error").element("p", "Doubt: " + Words.INSISTED + ".").close("div");
+            html.open("div", "error").element("p", html.say("point.doubt", html.say("severity.insisted"))).close("div");
         }
         point.recording().ifPresent(known -> html.list(known.quality().remarks()));
         if (point.speed().speed().isPresent()) {
-            html.element("p", "Speed: " + point.speed() + (point.speed().remark().isEmpty() ? ""
-                    : "; " + point.speed().remark()) + ".");
+            html.element("p", html.say(point.speed().remark().isEmpty() ? "point.speed" : "point.speed-remark",
+                    point.speed(), point.speed().remark()));
         }
-        point.impulsiveness().ifPresent(known -> html.element("p", HtmlReport.capital(known.toString()) + "."));
+        point.impulsiveness().ifPresent(known -> html.element("p", Words.capital(known.toString()) + "."));
     }
 
     /** Length, rate, soundness, conversion and time; the remarks follow as a list. */
     private String recording(RecordingSummary known) {
-        return Words.decimal(known.samples() / known.sampleRateHertz(), 3) + " s at "
-                + PlainNumber.of(known.sampleRateHertz()) + " Hz, " + (known.quality().sound() ? "sound" : "doubtful")
-                + Stream.concat(record.conversion(point).stream(), record.measured(point).map(when -> "measured "
-                + when).stream()).map(words -> "; " + words).reduce("", String::concat);
+        return html.say("point.recording", Words.decimal(known.samples() / known.sampleRateHertz(), 3),
+                PlainNumber.of(known.sampleRateHertz()), html.say(known.quality().sound() ? "point.sound"
+                        : "point.doubtful")) + Stream.concat(record.conversion(point).stream(), record.measured(point)
+                .map(when -> html.say("point.measured", Words.time(when))).stream()).map(words -> "; " + words)
+                .reduce("", String::concat) + ".";
     }
 
     private void changes() {
-        record.baseline(point).ifPresent(origin -> html.element("p", "Baseline: " + origin + "."));
+        record.baseline(point).ifPresent(origin -> html.element("p", html.say("point.baseline", origin)));
         for (ChangeSurvey one : point.changes()) {
-            html.element("p", "Change against the baseline: " + one + ".");
-            one.setting().ifPresent(setting -> html.element("p", "Suggested for monitoring, to be agreed with the maker"
-                    + " and the owner: " + setting + ".").list(setting.remarks()));
+            html.element("p", html.say("point.change", one));
+            one.setting().ifPresent(setting -> html.element("p", html.say("point.setting", setting)).list(setting.remarks()));
         }
         Reference.of(record.survey(), point).map(Reference::words).ifPresent(words -> html.element("p",
-                "Against the reference recording: " + words + "."));
+                html.say("point.reference", words)));
     }
 
     private void bearing(BearingSurvey bearing) {
-        html.element("h3", "Bearing " + bearing.bearing());
-        html.open("table", "").row("th", "Element", "Verdict", unbroken("Found Hz"), unbroken("Expected Hz"),
-                "Evidence");
-        for (ElementFinding finding : bearing.diagnosis().findings()) {
-            html.row("td", unbroken(finding.element()), unbroken(finding.verdict()),
-                    finding.foundHertz().isPresent() ? PlainNumber.forPeople(finding.foundHertz().getAsDouble()) : "",
-                    PlainNumber.forPeople(finding.expectedHertz()), finding.evidence());
-        }
+        html.element("h3", html.say("point.bearing", bearing.bearing()));
+        html.open("table", "").row("th", html.say("point.element"), html.say("point.verdict"),
+                unbroken(html.say("point.found")), unbroken(html.say("point.expected")), html.say("point.evidence"));
+        Map<String, List<ElementFinding>> alike = new LinkedHashMap<>();
+        bearing.diagnosis().findings().forEach(finding -> alike.computeIfAbsent(finding.verdict() + finding.evidence(),
+                key -> new ArrayList<>()).add(finding));
+        alike.values().forEach(this::elements);
         html.close("table").element("p", bearing.diagnosis().bandReason()
                 + (bearing.preparation().isEmpty() ? "" : "; " + bearing.preparation()));
+    }
+
+    /** Elements with the same evidence share a row. */
+    private void elements(List<ElementFinding> alike) {
+        ElementFinding first = alike.get(0);
+        html.row("td", joined(alike, one -> unbroken(one.element())), unbroken(first.verdict()),
+                joined(alike, one -> one.foundHertz().isPresent()
+                        ? PlainNumber.forPeople(one.foundHertz().getAsDouble()) : ""),
+                joined(alike, one -> PlainNumber.forPeople(one.expectedHertz())), first.evidence());
+    }
+
+    private static String joined(List<ElementFinding> elements, Function<ElementFinding, String> word) {
+        return elements.stream().map(word).filter(one -> !one.isEmpty()).collect(Collectors.joining(", "));
     }
 
     private static String unbroken(Object words) {
@@ -91,12 +108,13 @@ final class PointSection {
         if (point.dominantLines().isEmpty()) {
             return;
         }
-        html.element("h3", "Largest lines of the velocity spectrum");
-        html.open("table", "narrow").row("th", "Frequency Hz", "Order", "Velocity mm/s rms", "What makes it");
+        html.element("h3", html.say("point.lines"));
+        html.open("table", "narrow").row("th", html.say("table.frequency"), html.say("table.order"),
+                html.say("point.velocity"), html.say("point.makes"));
         for (DominantLine line : point.dominantLines()) {
             html.row("td", PlainNumber.forPeople(line.hertz()),
                     line.order().isPresent() ? PlainNumber.forPeople(line.order().getAsDouble()) : "",
-                    PlainNumber.forPeople(line.level().in(Unit.MM_PER_S)), line.name().orElse(""));
+                    html.units().number(line.level().in(Unit.MM_PER_S), Unit.MM_PER_S), line.name().orElse(""));
         }
         html.close("table");
     }
@@ -105,11 +123,11 @@ final class PointSection {
         if (point.description().numbers().isEmpty()) {
             return;
         }
-        html.element("h3", "Descriptors");
-        html.open("table", "narrow").row("th", "Name", "Value", "Unit");
+        html.element("h3", html.say("point.descriptors"));
+        html.open("ul", "names");
         for (DescriptorValue one : point.description().numbers()) {
-            html.row("td", one.name(), PlainNumber.forPeople(one.value()), one.unit().equals("1") ? "" : one.unit());
+            html.element("li", Words.descriptor(one));
         }
-        html.close("table");
+        html.close("ul");
     }
 }

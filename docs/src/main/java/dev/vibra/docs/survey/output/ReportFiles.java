@@ -26,7 +26,7 @@ public final class ReportFiles {
      * @return content by file name
      */
     public static Map<String, Content> of(SurveyRecord record, HtmlReport report) {
-        report.drawWhole(record.survey());
+        report.drawWhole(record);
         List<Problem> problems = Stream.concat(record.problems().stream(), report.problems().stream()).toList();
         SurveyRecord whole = record.with(problems);
         Map<String, String> digests = new LinkedHashMap<>();

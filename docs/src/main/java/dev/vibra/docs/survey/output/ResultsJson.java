@@ -63,7 +63,10 @@ final class ResultsJson {
                 "lookedFor", survey.lookedFor(), "notLookedFor", survey.notLookedFor(),
                 "unexplained", survey.unexplained().stream().map(ResultsJson::unexplained).toList(),
                 "advice", survey.advice().stream().map(Object::toString).toList(),
-                "balancing", survey.balancing().map(BalancingJson::of), "omissions", omissions(survey.omissions()),
+                "balancing", survey.balancing().map(BalancingJson::of), "speedRuns", record.runs().isEmpty()
+                        ? Optional.empty() : Optional.of(SpeedRunJson.of(record.runs())),
+                "history", HistoryJson.of(record.history()), "historyLeft", record.history().left(),
+                "omissions", omissions(survey.omissions()),
                 "problems", record.problems().stream().map(ResultsJson::problem).toList());
     }
 
@@ -200,10 +203,11 @@ final class ResultsJson {
     private static Map<String, Object> finding(Finding one) {
         return object("code", one.code(), "fault", one.fault(), "confidence", one.confidence(),
                 "groupConfidence", one.groupConfidence(), "urgency", one.urgency().ordinal(),
-                "points", one.points(), "evidence", one.evidence(),
-                "against", one.against(), "notMeasured", one.notMeasured(),
+                "points", one.points(), "evidence", one.evidence().stream().map(Object::toString).toList(),
+                "against", one.against().stream().map(Object::toString).toList(), "notMeasured", one.notMeasured(),
                 "decidedBy", one.decidedBy().stream().map(ResultsJson::decider).toList(),
-                "alikeTo", one.alikeTo(), "source", one.source());
+                "alikeTo", one.alikeTo(), "lookAlikes", one.lookAlikes().stream().map(other -> object("code", other.code(),
+                        "fault", other.fault(), "confidence", other.confidence())).toList(), "source", one.source());
     }
 
     /** Says how its outcome is told: by a crew under the code of the symptom, or by the recording or fact itself. */

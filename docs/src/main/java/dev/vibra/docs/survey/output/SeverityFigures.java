@@ -21,18 +21,19 @@ final class SeverityFigures {
 
     private SeverityFigures() {}
 
-    static Map<Criterion, Figure> of(MachineSurvey survey) {
+    static Map<Criterion, Figure> of(MachineSurvey survey, Phrases phrases, ShownUnits units) {
         Map<Criterion, List<SeverityFigure.Row>> rows = new LinkedHashMap<>();
         for (PointSurvey point : survey.points()) {
             point.severity().ifPresent(verdict -> verdict.judgements().forEach(judgement ->
                     rows.computeIfAbsent(judgement.criterion(), criterion -> new ArrayList<>())
-                            .add(row(point, judgement))));
+                            .add(row(point, judgement, units))));
         }
         Map<Criterion, Figure> figures = new LinkedHashMap<>();
-        rows.forEach((criterion, list) -> figures.put(criterion, SeverityFigure.of(highest(list), criterion.limits(),
-                criterion.zones().stream().map(zone -> Words.name(criterion, zone)).toList(), title(criterion),
-                "Severity of the points against the limits of " + criterion + "." + (list.size() > MOST_ROWS
-                        ? " Of " + list.size() + " points the " + MOST_ROWS + " highest are shown." : ""))));
+        rows.forEach((criterion, list) -> figures.put(criterion, SeverityFigure.of(highest(list),
+                units.limitValues(criterion),
+                criterion.zones().stream().map(zone -> Words.name(criterion, zone)).toList(), title(criterion, phrases, units),
+                units.shown(phrases.say("severity.description", criterion)) + (list.size() > MOST_ROWS
+                        ? " " + phrases.say("severity.most", list.size(), MOST_ROWS) : ""))));
         return figures;
     }
 
@@ -45,13 +46,14 @@ final class SeverityFigures {
         return rows.stream().filter(shown::contains).toList();
     }
 
-    private static SeverityFigure.Row row(PointSurvey point, Judgement judgement) {
-        return new SeverityFigure.Row(point.point().id(), judgement.value(), judgement.expandedUncertainty(),
+    private static SeverityFigure.Row row(PointSurvey point, Judgement judgement, ShownUnits units) {
+        return new SeverityFigure.Row(point.point().id(), units.shown(judgement.value(), judgement.criterion().unit()),
+                units.shown(judgement.expandedUncertainty(), judgement.criterion().unit()),
                 String.join("/", Words.ratings(judgement)));
     }
 
-    private static String title(Criterion criterion) {
-        return HtmlReport.capital(criterion.quantity().toString()) + " in " + criterion.unit() + " "
-                + criterion.detector() + ", " + criterion.band();
+    private static String title(Criterion criterion, Phrases phrases, ShownUnits units) {
+        return phrases.say("severity.axis", Words.capital(criterion.quantity().toString()), units.of(criterion.unit()),
+                criterion.detector(), criterion.band());
     }
 }

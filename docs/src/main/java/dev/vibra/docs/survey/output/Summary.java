@@ -6,6 +6,7 @@ import dev.vibra.balance.Verification;
 import dev.vibra.bearing.ElementFinding;
 import dev.vibra.bearing.ElementVerdict;
 import dev.vibra.diagnosis.Finding;
+import dev.vibra.history.DescriptorHistory;
 import dev.vibra.point.BearingSurvey;
 import dev.vibra.point.Omission;
 import dev.vibra.point.PointSurvey;
@@ -20,13 +21,20 @@ import java.util.Map;
 
 /** The printed summary: plain text of at most 80 columns. */
 public final class Summary {
+    private static final int MOST_HISTORIES = 6;
+
     private final SurveyRecord record;
     private final MachineSurvey survey;
-    private final TextPage page = new TextPage();
+    private final TextPage page;
+    private final ShownUnits units;
     private final List<String> flags = new ArrayList<>();
+    private final Phrases phrases = Phrases.english();
+    private final Words words = new Words(phrases);
 
-    private Summary(SurveyRecord record) {
+    private Summary(SurveyRecord record, ShownUnits units) {
         this.record = record;
+        this.units = units;
+        this.page = new TextPage(units);
         this.survey = record.survey();
     }
 
@@ -34,14 +42,17 @@ public final class Summary {
      * Writes the summary.
      *
      * @param record the survey
+     * @param units units in which it is read
      * @return several lines, each ended by a line feed
      */
-    public static String of(SurveyRecord record) {
-        Summary summary = new Summary(record);
+    public static String of(SurveyRecord record, ShownUnits units) {
+        Summary summary = new Summary(record, units);
         summary.head();
         summary.points();
         summary.bearings();
         summary.findings();
+        summary.history();
+        summary.runs();
         summary.survey.balancing().ifPresent(summary::balancing);
         summary.list("Advice", summary.survey.advice());
         summary.notDetermined();
@@ -52,40 +63,66 @@ public final class Summary {
     private void head() {
         page.item("", Words.headline(survey));
         survey.condition().because().forEach(reason -> page.item("  - ", reason));
-        Words.meaning(survey).ifPresent(meaning -> page.item("", meaning));
+        words.meaning(survey).ifPresent(meaning -> page.item("", meaning));
         int errors = record.problems().size();
         if (errors > 0) {
             page.item("", (errors == 1 ? "1 part is" : errors + " parts are")
                     + " left out because of errors, see the end.");
         }
-        page.item("Machine    ", Words.machine(survey));
+        page.item("Machine    ", words.machine(survey));
         survey.criteria().forEach(criterion -> page.items("Criterion  ", Words.criterion(criterion)));
-        page.item("Speed      ", Words.speed(survey));
+        page.item("Speed      ", words.speed(survey));
+        if (units != ShownUnits.METRIC) {
+            page.item("Units      ", phrases.say("units.note"));
+        }
+    }
+
+    private void runs() {
+        if (!record.runs().isEmpty()) {
+            page.heading(phrases.say("run.title"));
+            RunWords said = new RunWords(phrases, units);
+            record.runs().forEach(run -> page.items("  ", said.summary(run)));
+        }
+    }
+
+    private void history() {
+        List<DescriptorHistory> told = HistoryWords.worthTelling(record.history());
+        if (told.isEmpty() && record.history().left().isEmpty()) {
+            return;
+        }
+        page.heading(phrases.say("history.title"));
+        HistoryWords said = new HistoryWords(phrases, units);
+        told.stream().limit(MOST_HISTORIES).forEach(one -> page.item("  " + one.point() + "  ", said.line(one)));
+        if (told.size() > MOST_HISTORIES) {
+            page.line("  " + phrases.say("finding.more", told.size() - MOST_HISTORIES, ReportFiles.REPORT));
+        }
+        record.history().left().forEach(one -> page.item("  " + phrases.say("history.left") + " ", one));
     }
 
     private void points() {
         page.heading("Points");
-        int width = 2 + survey.points().stream().mapToInt(point -> point.point().id().length()).max().orElse(0);
+        int gap = units == ShownUnits.METRIC ? 2 : 1; // Numbers in inches are longer.
+        int width = gap + survey.points().stream().mapToInt(point -> point.point().id().length()).max().orElse(0);
         for (PointSurvey point : survey.points()) {
-            String label = "  " + padded(point.point().id(), width) + padded(direction(point), 12);
+            String label = "  " + padded(point.point().id(), width) + padded(direction(point), 10 + gap);
             if (point.severity().isEmpty()) {
-                page.item(label, Words.noVerdict(point));
+                page.item(label, words.noVerdict(point));
                 continue;
             }
             Verdict verdict = point.severity().get();
             for (Judgement judgement : verdict.judgements()) {
                 page.row(label, row(judgement));
-                Words.candidates(verdict, judgement.criterion()).ifPresent(which -> page.item("             ", which));
+                words.candidates(verdict, judgement.criterion()).ifPresent(which -> page.item("             ", which));
             }
             if (point.zone().isEmpty()) {
                 page.item("    open     ", verdict.rating() + ": " + verdict.meaning());
             }
             if (point.insisted()) {
-                page.item("    doubt    ", Words.INSISTED);
+                page.item("    doubt    ", phrases.say("severity.insisted"));
             }
             point.changes().forEach(one -> page.item("    change   ", one.toString()));
             record.baseline(point).ifPresent(origin -> page.item("    baseline ", origin));
-            Reference.of(survey, point).map(Reference::words).ifPresent(words -> page.item("    reference ", words));
+            Reference.of(survey, point).map(Reference::words).ifPresent(one -> page.item("    reference ", one));
         }
         flags.forEach(flag -> page.item(" " + mark(flag) + " limits: ", flag));
         survey.unexplained().forEach(one -> page.item("  no finding explains ", one.toString()));
@@ -93,8 +130,9 @@ public final class Summary {
 
     /** Limits that aren't firm have a mark that is explained below the points. */
     private String row(Judgement judgement) {
-        return padded(Words.value(judgement), 22) + " " + padded(Words.rating(judgement), 15) + " "
-                + Words.limits(judgement.criterion()) + Words.flag(judgement.criterion()).map(this::mark).orElse("");
+        return padded(Words.value(judgement, units), units == ShownUnits.METRIC ? 22 : 24) + " "
+                + padded(words.rating(judgement), 15) + " "
+                + units.limits(judgement.criterion()) + Words.flag(judgement.criterion()).map(this::mark).orElse("");
     }
 
     private String mark(String flag) {
@@ -120,20 +158,21 @@ public final class Summary {
     private void findings() {
         page.heading("Findings");
         if (survey.findings().isEmpty()) {
-            page.line("  " + Words.NO_FINDINGS);
+            page.line("  none that the evidence supports");
         } else {
-            page.item("  ", Words.NOTHING_CERTAIN);
+            page.item("  ", phrases.say("findings.nothing-certain"));
         }
         for (Finding finding : survey.findings()) {
             page.item("  ", Words.finding(finding));
-            Words.partsInShort(finding).forEach((label, words) ->
-                    page.items("    " + padded(label, 14), words));
+            words.partsInShort(finding).forEach((label, parts) ->
+                    page.items("    " + padded(label, 14), parts));
         }
         page.item("  ", Words.lookedFor(survey));
     }
 
     private void balancing(BalancingSurvey balancing) {
         page.heading("Balancing");
+        page.in(ShownUnits.METRIC); // The crew reads its own sheet.
         balancing.corrections().ifPresent(corrections -> {
             page.item("  ", "Add " + corrections.addedTo() + ":");
             corrections.list().forEach(one -> page.item("    ", one.toString()));
@@ -153,6 +192,7 @@ public final class Summary {
                 + one.allocation()));
         balancing.corrections().ifPresent(corrections -> corrections.cautions()
                 .forEach(one -> page.item("  caution  ", one.text())));
+        page.in(units);
     }
 
     private void proof(Verification proof) {

@@ -2,7 +2,9 @@ package dev.vibra.docs.survey.output;
 
 import dev.vibra.docs.survey.input.MachineReading;
 import dev.vibra.docs.survey.input.Problem;
+import dev.vibra.history.MachineHistory;
 import dev.vibra.point.PointSurvey;
+import dev.vibra.speedrun.SpeedRun;
 import dev.vibra.survey.MachineSurvey;
 import java.time.Instant;
 import java.util.List;
@@ -17,9 +19,25 @@ import java.util.Optional;
  * @param conversions how the samples of a point became values in its unit, by the id of the point
  * @param problems what was wrong in the folder
  * @param run digest of inputs, options and version
+ * @param runs run-ups and coast-downs
+ * @param history the survey after the earlier visits
  */
 public record SurveyRecord(MachineSurvey survey, MachineReading reading, Map<String, String> conversions,
-        List<Problem> problems, String run) {
+        List<Problem> problems, String run, List<SpeedRun> runs, MachineHistory history) {
+    /**
+     * A survey without run-ups.
+     *
+     * @param survey see the record
+     * @param reading see the record
+     * @param conversions see the record
+     * @param problems see the record
+     * @param run see the record
+     */
+    public SurveyRecord(MachineSurvey survey, MachineReading reading, Map<String, String> conversions,
+            List<Problem> problems, String run) {
+        this(survey, reading, conversions, problems, run, List.of(), MachineHistory.of(survey, reading.visits()));
+    }
+
     Optional<String> conversion(PointSurvey point) {
         return Optional.ofNullable(conversions.get(point.point().id()));
     }
@@ -35,6 +53,6 @@ public record SurveyRecord(MachineSurvey survey, MachineReading reading, Map<Str
     }
 
     SurveyRecord with(List<Problem> more) {
-        return new SurveyRecord(survey, reading, conversions, more, run);
+        return new SurveyRecord(survey, reading, conversions, more, run, runs, history);
     }
 }

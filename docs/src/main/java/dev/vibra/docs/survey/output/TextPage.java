@@ -11,6 +11,21 @@ final class TextPage {
     static final int WIDTH = 80;
 
     private final StringBuilder text = new StringBuilder();
+    private ShownUnits units;
+
+    TextPage() {
+        this(ShownUnits.METRIC);
+    }
+
+    /** Paragraphs are shown in these units. */
+    TextPage(ShownUnits units) {
+        this.units = units;
+    }
+
+    /** Goes on in other units. */
+    void in(ShownUnits other) {
+        units = other;
+    }
 
     void heading(String heading) {
         blank();
@@ -37,7 +52,7 @@ final class TextPage {
         String indent = " ".repeat(label.length());
         StringBuilder line = new StringBuilder(label);
         boolean begun = false;
-        for (String word : words.trim().split("\\s+")) {
+        for (String word : units.shown(words.trim()).split("\\s+")) {
             if (begun && line.length() + 1 + word.length() > WIDTH) {
                 line(line.toString());
                 line = new StringBuilder(indent);

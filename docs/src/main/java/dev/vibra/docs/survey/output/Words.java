@@ -5,6 +5,7 @@ import dev.vibra.descriptor.Descriptors;
 import dev.vibra.diagnosis.Decider;
 import dev.vibra.diagnosis.Finding;
 import dev.vibra.diagnosis.Rank;
+import dev.vibra.diagnosis.Sign;
 import dev.vibra.evidence.Confidence;
 import dev.vibra.fault.FaultTable;
 import dev.vibra.machine.MachineDescription;
@@ -13,6 +14,7 @@ import dev.vibra.point.PartCriterion;
 import dev.vibra.point.PointSurvey;
 import dev.vibra.point.SpeedFound;
 import dev.vibra.quantity.Quantity;
+import dev.vibra.quantity.Unit;
 import dev.vibra.severity.Criterion;
 import dev.vibra.severity.CriterionSet;
 import dev.vibra.severity.Judgement;
@@ -20,6 +22,9 @@ import dev.vibra.severity.Machine;
 import dev.vibra.severity.Verdict;
 import dev.vibra.severity.Zone;
 import dev.vibra.survey.MachineSurvey;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -28,53 +33,58 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Wording shared by the printed summary and the report. */
 final class Words {
-    static final String INSISTED = "the recording is not sound; this verdict was insisted on";
-    static final String NO_FINDINGS = "none that the evidence supports";
-    static final String NOTHING_CERTAIN = "Each finding is a hypothesis: the evidence supports it and doesn't prove it, and"
-            + " qualified staff decide.";
     /** Of each list of a finding so many lines fit into the summary. */
     private static final int MOST = 3;
-    /** What can't be told apart stands by its own label in the summary. */
-    private static final String ALIKE = "with what was measured it can't be told apart from: ";
-    /** How often simulated machines show a symptom, which stands behind it in brackets. */
-    private static final Pattern COUNTS = Pattern.compile(" \\[[^\\[\\]]*\\]$");
-
+    /** The level that severity standards speak of. */
+    static final String VELOCITY = Descriptors.rms(Quantity.VELOCITY, Descriptors.USUAL_BAND).name();
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'", Locale.ROOT)
+            .withZone(ZoneOffset.UTC);
     private static final Set<SpeedFound.Source> FOUND = EnumSet.of(SpeedFound.Source.TACHOMETER,
             SpeedFound.Source.RECORDING);
 
-    private Words() {}
+    private final Phrases phrases;
+
+    Words(Phrases phrases) {
+        this.phrases = phrases;
+    }
 
     /** Says what was surveyed, and when, as in {@code fan, 45 kW, rigid support; 1 measuring point}. */
-    static String machine(MachineSurvey survey) {
+    String machine(MachineSurvey survey) {
+        List<String> words = new ArrayList<>(List.of(plates(survey)));
+        survey.machine().measured().ifPresent(when -> words.add(phrases.say("machine.measured", time(when))));
+        survey.machine().state().ifPresent(state -> words.add(phrases.say("machine.state", state)));
+        return String.join("; ", words);
+    }
+
+    /** What the plates of the machine and its parts say, and how many points there are. */
+    String plates(MachineSurvey survey) {
         MachineDescription machine = survey.machine();
         List<String> words = new ArrayList<>(List.of(plate(machine.machine())));
         machine.parts().forEach(part -> words.add(part.id() + ": " + Optional.of(plate(part.machine()))
-                .filter(plate -> !plate.isEmpty()).orElse("nothing is told of it")));
-        words.add(counted(survey.points().size(), "measuring point"));
-        machine.measured().ifPresent(when -> words.add("measured " + when));
-        machine.state().ifPresent(state -> words.add("state: " + state));
+                .filter(plate -> !plate.isEmpty()).orElse(phrases.say("machine.part-unknown"))));
+        words.add(phrases.counted("machine.points", survey.points().size()));
         words.removeIf(String::isEmpty);
         return String.join("; ", words);
     }
 
-    private static String plate(Machine machine) {
+    private String plate(Machine machine) {
         List<String> words = new ArrayList<>();
         machine.kind().ifPresent(kind -> words.add(kind.toString()));
         machine.ratedPowerWatts().ifPresent(watts -> words.add(PlainNumber.of(watts / 1000) + " kW"));
         machine.shaftHeightMetres().ifPresent(metres ->
-                words.add("shaft height " + PlainNumber.of(1000 * metres) + " mm"));
-        machine.support().ifPresent(support -> words.add(support + " support"));
+                words.add(phrases.say("machine.shaft-height", PlainNumber.of(1000 * metres))));
+        machine.support().ifPresent(support -> words.add(phrases.say("machine.support", support)));
         return String.join(", ", words);
     }
 
-    private static String counted(int number, String noun) {
-        return number + " " + noun + (number == 1 ? "" : "s");
+    /** Returns a time for people, as in {@code 2026-03-04 10:20 UTC}. */
+    static String time(Instant when) {
+        return TIME.format(when);
     }
 
     /** Says how the machine stands; where a verdict rests on limits that aren't firm, the reasons say so. */
@@ -82,15 +92,37 @@ final class Words {
         return survey.machine().name() + ": " + survey.condition().word();
     }
 
+    /** How the machine stands, as a sentence. */
+    String condition(MachineSurvey survey) {
+        return survey.condition().rank().map(rank -> phrases.say("condition." + rank.name()))
+                .orElse(phrases.say("condition.NONE"));
+    }
+
+    private String urgency(Rank rank) {
+        return phrases.say("urgency." + rank.name());
+    }
+
+    /** What leads to the condition; findings stand by themselves, and are only hinted at where they come first. */
+    List<String> reasons(MachineSurvey survey) {
+        Set<String> found = survey.findings().stream().map(one -> one.fault() + " at "
+                + String.join(", ", one.points())).collect(Collectors.toSet());
+        List<String> because = survey.condition().because();
+        List<String> reasons = new ArrayList<>(because.stream().filter(reason -> !found.contains(reason)).toList());
+        if (!because.isEmpty() && found.contains(because.get(0))) {
+            reasons.add(0, phrases.say("front.because-found"));
+        }
+        return reasons;
+    }
+
     /**
      * Says what the worst rating means by its standard, which speaks of the level and of nothing else; a good one is
      * left out where anything speaks against the machine.
      */
-    static Optional<String> meaning(MachineSurvey survey) {
+    Optional<String> meaning(MachineSurvey survey) {
         boolean healthy = survey.condition().rank().filter(Rank.NO_OBJECTION::equals).isPresent();
         return survey.worst()
                 .filter(verdict -> healthy || verdict.zone().map(zone -> zone.isWorseThan(Zone.B)).orElse(true))
-                .map(verdict -> "The level alone: " + verdict.rating() + ", " + verdict.meaning());
+                .map(verdict -> phrases.say("condition.level-alone", verdict.rating(), verdict.meaning()));
     }
 
     /** Criterion of a part with all that has to be known of it, the choice first. */
@@ -100,29 +132,31 @@ final class Words {
                 criterion.choice().remarks().stream()).toList();
     }
 
-    /** The speed as given, and as found at the points, that of the main shaft; why the given one had to do. */
-    static String speed(MachineSurvey survey) {
+    /** The speed as found at the points, that of the main shaft, and as given; why the given one had to do. */
+    String speed(MachineSurvey survey) {
         List<Double> found = survey.points().stream().filter(point -> FOUND.contains(point.speed().source()))
                 .map(point -> point.speed().speed().orElseThrow().revolutionsPerMinute()
                         / survey.machine().ratioAt(point.point())).sorted().toList();
         List<String> words = new ArrayList<>();
-        survey.machine().speed().ifPresent(given -> words.add(given + " as given"));
         if (!found.isEmpty()) {
             String low = decimal(found.get(0), 1);
             String high = decimal(found.get(found.size() - 1), 1);
-            words.add((low.equals(high) ? low : low + " to " + high) + " r/min found at " + found.size() + " of "
-                    + counted(survey.points().size(), "point"));
+            words.add(low.equals(high) ? phrases.say("speed.found", low, found.size(), survey.points().size())
+                    : phrases.say("speed.found-between", low, high, found.size(), survey.points().size()));
         }
+        survey.machine().speed().ifPresent(given -> words.add(phrases.say("speed.given", given)));
         survey.points().stream().filter(point -> point.speed().source() == SpeedFound.Source.GIVEN && !point.refused())
                 .map(point -> point.speed().remark()).filter(remark -> !remark.isEmpty()).distinct().forEach(words::add);
-        return words.isEmpty() ? ResultsJson.NOT_DETERMINED : String.join("; ", words);
+        return words.isEmpty() ? phrases.say("not-determined") : String.join("; ", words);
     }
 
     /** Returns value, uncertainty, unit and detector, as in {@code 4.31 ± 0.22 mm/s rms}. */
-    static String value(Judgement judgement) {
-        return PlainNumber.forPeople(judgement.value()) + " \u00b1 "
-                + PlainNumber.withPlacesOf(judgement.expandedUncertainty(), judgement.value()) + " "
-                + judgement.criterion().unit() + " " + judgement.criterion().detector();
+    static String value(Judgement judgement, ShownUnits units) {
+        Unit unit = judgement.criterion().unit();
+        double value = units.shown(judgement.value(), unit);
+        return PlainNumber.forPeople(value) + " \u00b1 "
+                + PlainNumber.withPlacesOf(units.shown(judgement.expandedUncertainty(), unit), value) + " "
+                + units.of(unit) + " " + judgement.criterion().detector();
     }
 
     /** Returns the limits, as in {@code 1.4 / 2.8 / 4.5}. */
@@ -131,11 +165,12 @@ final class Words {
     }
 
     /** Where a fact is missing and several sets of criteria may hold, returns which of them ask for these limits. */
-    static Optional<String> candidates(Verdict verdict, Criterion criterion) {
+    Optional<String> candidates(Verdict verdict, Criterion criterion) {
         List<CriterionSet> holding = verdict.choice().candidates().stream()
                 .filter(set -> set.criteria().contains(criterion)).toList();
         return holding.size() == verdict.choice().candidates().size() ? Optional.empty()
-                : Optional.of("if " + holding.stream().map(CriterionSet::label).collect(Collectors.joining(" or ")));
+                : Optional.of(phrases.say("severity.if", holding.stream().map(CriterionSet::label)
+                        .collect(Collectors.joining(phrases.say("or")))));
     }
 
     /** Returns the doubt about limits that aren't firm. */
@@ -155,24 +190,38 @@ final class Words {
     }
 
     /** Returns the rating, and where the uncertainty reaches others, these too, as in {@code zone C (B or C)}. */
-    static String rating(Judgement judgement) {
+    String rating(Judgement judgement) {
         List<String> ratings = ratings(judgement);
         return judgement.criterion().rating(judgement.zone()) + (ratings.size() < 2 ? ""
-                : " (" + String.join(" or ", ratings) + ")");
+                : " (" + String.join(phrases.say("or"), ratings) + ")");
     }
 
     /** Says why a point has no verdict, and the level if there is one. */
-    static String noVerdict(PointSurvey point) {
-        String level = point.description().numbers().stream().filter(one -> one.name().equals(Descriptors
-                .rms(Quantity.VELOCITY, Descriptors.USUAL_BAND).name())).findFirst().map(Words::descriptor).orElse("");
+    String noVerdict(PointSurvey point) {
+        String level = point.description().numbers().stream().filter(one -> one.name().equals(VELOCITY)).findFirst()
+                .map(Words::descriptor).orElse("");
         String why = Stream.of(Omission.Subject.SEVERITY, Omission.Subject.RECORDING)
                 .flatMap(subject -> point.omissions().stream().filter(one -> one.subject() == subject))
-                .findFirst().map(Omission::reason).orElse("no reason noted");
-        return (level.isEmpty() ? "not determined: " : level + ", not judged: ") + why;
+                .findFirst().map(Omission::reason).orElse(phrases.say("severity.no-reason"));
+        return level.isEmpty() ? phrases.say("severity.none", why) : phrases.say("severity.level-only", level, why);
     }
 
     static String descriptor(DescriptorValue one) {
         return one.name() + " " + PlainNumber.forPeople(one.value()) + (one.unit().equals("1") ? "" : " " + one.unit());
+    }
+
+    /** Names what is found; where others look alike, no one of them alone. */
+    String title(Finding one) {
+        return capital(one.alikeTo().isEmpty() ? one.fault() : phrases.say("finding.or-alike", one.fault()));
+    }
+
+    /** Urgency, confidence and place of a finding. */
+    String standing(Finding one) {
+        String confidence = one.alikeTo().isEmpty() ? phrases.say("finding.confidence", decimal(one.confidence(), 2))
+                : one.lookAlikes().isEmpty() ? phrases.say("finding.confidence-group", decimal(one.groupConfidence(), 2))
+                : phrases.say("finding.confidence-alike", decimal(one.groupConfidence(), 2),
+                        decimal(one.confidence(), 2));
+        return phrases.say("finding.standing", urgency(one.urgency()), confidence, String.join(", ", one.points()));
     }
 
     /**
@@ -185,44 +234,42 @@ final class Words {
                         one.groupConfidence()));
     }
 
+    /** Codes as words. */
+    static List<String> codes(List<String> codes) {
+        return codes.stream().map(code -> code.replace('-', ' ')).toList();
+    }
+
     /**
-     * What is to be said of a finding, by a short label, in the order in which it is of use: what else it may be, where, what
-     * to do next, and then the reasons. Labels without words are left out.
+     * What the printed summary tells of a finding, by a short label, in the order in which it is of use: what else it may
+     * be, where, what to do next, and then the reasons; of each list what fits. Labels without words are left out.
      */
-    static Map<String, List<String>> parts(Finding one) {
+    Map<String, List<String>> partsInShort(Finding one) {
         Map<String, List<String>> parts = new LinkedHashMap<>();
-        parts.put("looks alike", one.alikeTo().isEmpty() ? List.of() : List.of(String.join(", ", one.alikeTo())
-                .replace('-', ' ')));
+        parts.put("looks alike", one.alikeTo().isEmpty() ? List.of() : List.of(String.join(", ", codes(one.alikeTo()))));
         parts.put("at", List.of(String.join(", ", one.points())));
-        parts.put("next", one.decidedBy().stream().map(Words::decider).toList());
-        parts.put("for", one.evidence());
-        parts.put("against", one.against());
-        parts.put("not measured", one.notMeasured());
-        parts.put("source", List.of(one.source()));
+        parts.put("next", few(one.decidedBy().stream().map(this::decider).toList()));
+        parts.put("for", few(one.evidence().stream().map(Words::withoutCounts).toList()));
+        parts.put("against", few(one.against().stream().map(Words::withoutCounts).toList()));
+        parts.put("not measured", few(one.notMeasured()));
         parts.values().removeIf(List::isEmpty);
         return parts;
     }
 
-    /** The same for the printed summary: without source, counts and shares, and of each list what fits. */
-    static Map<String, List<String>> partsInShort(Finding one) {
-        Map<String, List<String>> parts = parts(one);
-        parts.remove("source");
-        parts.computeIfPresent("against", (label, words) -> words.stream().filter(line -> !line.startsWith(ALIKE)).toList());
-        parts.values().removeIf(List::isEmpty);
-        parts.replaceAll((label, words) -> {
-            List<String> few = words.stream().limit(MOST).map(line -> COUNTS.matcher(line).replaceFirst(""))
-                    .collect(Collectors.toCollection(ArrayList::new));
-            if (words.size() > MOST) {
-                few.add("(" + (words.size() - MOST) + " more in " + ReportFiles.REPORT + ")");
-            }
-            return few;
-        });
-        return parts;
+    private static String withoutCounts(Sign one) {
+        return new Sign(one.statement(), one.figures(), "").toString();
+    }
+
+    private List<String> few(List<String> words) {
+        List<String> few = new ArrayList<>(words.subList(0, Math.min(MOST, words.size())));
+        if (words.size() > MOST) {
+            few.add(phrases.say("finding.more", words.size() - MOST, ReportFiles.REPORT));
+        }
+        return few;
     }
 
     /** A measurement, what its outcomes mean, and under which code a crew enters what it found. */
-    private static String decider(Decider one) {
-        return one + (isObservation(one) ? " (enter as observation " + one.symptom() + ")" : "");
+    String decider(Decider one) {
+        return isObservation(one) ? phrases.say("finding.enter-as", one, one.symptom()) : one.toString();
     }
 
     /** True if a crew answers it, and no recording. */
@@ -233,7 +280,7 @@ final class Words {
     /** What was looked for, and what was not. */
     static String lookedFor(MachineSurvey survey) {
         return survey.omissions().stream().filter(one -> one.subject() == Omission.Subject.FAULTS)
-                .map(one -> HtmlReport.capital(one.reason()) + ".").collect(Collectors.joining(" "));
+                .map(one -> capital(one.reason()) + ".").collect(Collectors.joining(" "));
     }
 
     /** What was not determined for the machine as a whole, but for what stands with criterion and findings. */
@@ -248,5 +295,9 @@ final class Words {
 
     static String decimal(double value, int places) {
         return String.format(Locale.ROOT, "%." + places + "f", value);
+    }
+
+    static String capital(String words) {
+        return words.isEmpty() ? words : Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

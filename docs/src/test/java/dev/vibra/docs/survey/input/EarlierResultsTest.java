@@ -66,6 +66,49 @@ class EarlierResultsTest {
         assertEquals("1.3 of {left=b.json, measured 2020-01-01T00:00:00Z}[]", taken());
     }
 
+    /** What lies in the folder for them needs no name; what may not serve as baseline is a visit all the same. */
+    @Test
+    void visitsAreThoseNamedAndThoseInTheFolder() throws IOException {
+        results("a.json", "\"format\": 2, \"measured\": \"2026-01-01T00:00:00Z\", \"state\": \"full load\", "
+                + serving(false), "1.1");
+        results("b.json", "", "1.2");
+        Files.createDirectories(folder.resolve("earlier/2025-12"));
+        results("earlier/2025-12/results.json", "\"format\": 2, \"measured\": \"2025-12-01T00:00:00Z\", "
+                + serving(true), "1.0");
+        results("earlier/c.json", "\"format\": 7, ", "1.4");
+        Files.writeString(folder.resolve("earlier/notes.txt"), "no results");
+        MachineReading reading = MachineFile.in(folder);
+        assertEquals(List.of("b.json", "a.json", "earlier/2025-12/results.json", "earlier/c.json"), reading.earlier());
+        assertEquals("[a.json, 2026-01-01T00:00:00Z, full load: 2 points, earlier/2025-12/results.json,"
+                + " 2025-12-01T00:00:00Z: 2 points, b.json: 2 points]", reading.visits().toString());
+        assertEquals(1, reading.problems().size());
+        assertEquals("earlier/c.json", reading.problems().get(0).file());
+    }
+
+    /** A tenth of a second is too short for velocity and long enough for acceleration, which format 2 tells. */
+    @Test
+    void whatAnUnsoundRecordingWasFitForIsAVisitAndNoBaseline() throws IOException {
+        String head = "\"format\": 2, \"measured\": \"2026-01-01T00:00:00Z\", " + serving(true);
+        results("a.json", head, "1.1");
+        results("b.json", head.replace("01-01", "02-01"), "1.2");
+        String short2 = Files.readString(folder.resolve("b.json")).replace("\"sound\": true", "\"sound\": false");
+        Files.writeString(folder.resolve("b.json"), short2);
+        assertEquals("1.1 of {left=a.json, measured 2026-01-01T00:00:00Z}[]", taken());
+        assertEquals(2, MachineFile.in(folder).visits().get(0).values().size());
+        Files.writeString(folder.resolve("b.json"), short2.replace("\"descriptors\"", "\"insisted\": true, \"descriptors\""));
+        assertEquals(0, MachineFile.in(folder).visits().get(0).values().size());
+    }
+
+    @Test
+    void anotherUnitIsAProblemAndNoChange() throws IOException {
+        results("a.json", "", "1.1");
+        results("b.json", "", "1.2");
+        Files.writeString(folder.resolve("b.json"), Files.readString(folder.resolve("b.json")).replace("mm/s", "in/s"));
+        MachineReading reading = MachineFile.in(folder);
+        assertEquals("unit of velocity-rms-10-1000Hz must be mm/s: in/s", reading.problems().get(0).text());
+        assertEquals(1, reading.visits().size());
+    }
+
     @Test
     void anUnsoundRecordingIsNoBaseline() throws IOException {
         results("a.json", "", "1.1");

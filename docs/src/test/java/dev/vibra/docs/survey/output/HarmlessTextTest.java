@@ -1,9 +1,9 @@
 package dev.vibra.docs.survey.output;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dev.vibra.docs.survey.chart.Figure;
+import dev.vibra.docs.survey.chart.AxisTitle;
+import dev.vibra.docs.survey.chart.PlotData;
 import dev.vibra.docs.survey.chart.WaveformFigure;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -53,13 +53,18 @@ class HarmlessTextTest {
 
     @Test
     void figuresComeBackOutOfTheFileAsTheyWentIn() throws IOException {
+        AxisTitle title = new AxisTitle("Value", "1");
         try (FigureSpool spool = new FigureSpool()) {
-            List<Figure> figures = Stream.of(1, 2, 3).map(k -> WaveformFigure.of(new double[] {0, k, -k, 0}, 4, 0.5,
-                    "Value", "Figure " + k)).toList();
+            List<Explorable> figures = Stream.of(1, 2, 3).map(k -> new double[] {0, k, -k, 0}).map(values ->
+                    new Explorable(WaveformFigure.of(values, 4, 0.5, "Value", "Figure " + (int) values[1]),
+                            PlotData.waveform(values, 4, title, title))).toList();
             List<FigureSpool.Kept> kept = figures.stream().map(spool::keep).toList();
             for (int i = 0; i < 3; i++) {
                 assertEquals("Figure " + (i + 1), kept.get(i).description());
-                assertArrayEquals(figures.get(i).png(), spool.png(kept.get(i)));
+                assertEquals(figures.get(i).still().svg(), spool.read(kept.get(i).still()));
+                StringBuilder json = new StringBuilder();
+                figures.get(i).data().orElseThrow().writeJson(json);
+                assertEquals(json.toString(), spool.read(kept.get(i).whole()));
             }
         }
     }

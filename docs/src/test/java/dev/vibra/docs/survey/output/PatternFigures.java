@@ -188,6 +188,6 @@ final class PatternFigures {
         int length = (int) Math.min(values.length, (example.fault().id().startsWith("rolling") ? 4 : 6) / shaft * wave.sampleRateHertz());
         int begin = (values.length - length) / 3;
         return WaveformFigure.stretch(Arrays.copyOfRange(values, begin, begin + length), wave.sampleRateHertz(), 0, length,
-                HtmlReport.capital(wave.quantity().toString()) + " in " + unit, what("Waveform"));
+                Words.capital(wave.quantity().toString()) + " in " + unit, what("Waveform"));
     }
 }

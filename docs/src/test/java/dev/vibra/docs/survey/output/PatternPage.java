@@ -62,7 +62,7 @@ final class PatternPage {
                 "bow.symptoms().forEach(System.out::println)", "```", "", "```text");
         Faults.pattern("bent-shaft").symptoms().forEach(one -> add(one.toString()));
         add("```", "", "| fault | id | at each |", "|---|---|---|");
-        Faults.reference().forEach(one -> add("| [" + HtmlReport.capital(one.words()) + "](#" + anchor(one) + ") | `" + one.id()
+        Faults.reference().forEach(one -> add("| [" + Words.capital(one.words()) + "](#" + anchor(one) + ") | `" + one.id()
                 + "` | " + one.site() + " |"));
     }
 
@@ -76,7 +76,7 @@ final class PatternPage {
     }
 
     private void section(FaultPattern one) {
-        add("", "## " + HtmlReport.capital(one.words()), "", "`" + one.id() + "`, looked for at each " + one.site()
+        add("", "## " + Words.capital(one.words()), "", "`" + one.id() + "`, looked for at each " + one.site()
                 + "; findings have the code `" + one.code() + "`.", "");
         List<String> told = captions.getOrDefault(one.id(), List.of());
         for (int i = 0; i < told.size(); i++) {
@@ -101,13 +101,13 @@ final class PatternPage {
     }
 
     private void mimic(FaultPattern.Mimic one) {
-        add("- **" + HtmlReport.capital(one.words()) + "**" + (one.decidedBy().isEmpty()
+        add("- **" + Words.capital(one.words()) + "**" + (one.decidedBy().isEmpty()
                 ? ". Nothing that was counted tells the two apart." : ". What decides:"));
         one.decidedBy().stream().map(PatternPage::decider).forEach(text -> add("  - " + text));
     }
 
     private static String decider(Decider one) {
-        return HtmlReport.capital(one.measurement()) + ": " + one.meaning() + ".";
+        return Words.capital(one.measurement()) + ": " + one.meaning() + ".";
     }
 
     private void foot() {
@@ -121,7 +121,7 @@ final class PatternPage {
     static String caption(PatternExample example, boolean wave) {
         String what = example.point().dominantLines().stream().limit(3).map(Object::toString)
                 .collect(Collectors.joining("; "));
-        return (wave ? "The wave at the same point" : HtmlReport.capital(example.form()) + ", simulated (seed "
+        return (wave ? "The wave at the same point" : Words.capital(example.form()) + ", simulated (seed "
                 + example.seed() + "), point " + example.point().point().id() + (what.isEmpty() ? "" : "; largest lines: " + what))
                 + ".";
     }

@@ -65,7 +65,7 @@ class ResultFilesTest {
         });
         survey = Survey.of(reading.machine().orElseThrow(), recordings);
         record = new SurveyRecord(survey, reading, conversions, PROBLEMS, "0123456789abcdef");
-        try (HtmlReport report = new HtmlReport()) {
+        try (HtmlReport report = new HtmlReport(ReportSettings.standard())) {
             survey.points().forEach(point -> report.add(report.draw(point)));
             files = Contents.bytes(ReportFiles.of(record, report));
             assertEquals(List.of(), report.problems());
@@ -88,7 +88,10 @@ class ResultFilesTest {
                         path.addLast(field + (token == JsonToken.START_ARRAY ? "[]" : ""));
                         field = "";
                     }
-                    case END_OBJECT, END_ARRAY -> path.removeLast();
+                    case END_OBJECT, END_ARRAY -> {
+                        path.removeLast();
+                        field = "";
+                    }
                     case FIELD_NAME -> field = "/" + parser.currentName();
                     default -> paths.add(String.join("", path) + field);
                 }
@@ -196,10 +199,12 @@ class ResultFilesTest {
     @Test
     void reportNeedsNothingElseAndEscapesEveryText() {
         String html = text("report.html");
-        assertTrue(html.contains("<h1>Fan &quot;7&quot;, &lt;left&gt;: decide now</h1>"));
+        assertTrue(html.contains("<h1>Fan &quot;7&quot;, &lt;left&gt;</h1>\n<p class=\"state\">Decide now</p>"));
         assertTrue(html.contains("must be &lt;b&gt;one&lt;/b&gt; &amp; so on"));
         assertFalse(html.matches("(?s).*(src|href)=\"(?!data:image/png;base64,).*"), "no reference to another file");
-        assertFalse(html.contains("<script") || html.contains("@import") || html.contains("url("));
+        assertFalse(html.contains("@import") || html.contains("url("));
+        assertEquals(1, html.split("<script>", -1).length - 1, "one script, whose digest the policy names");
+        assertFalse(html.contains(" style=\"") || html.matches("(?s).*<[^>]* on[a-z]+=.*"), "nothing that the policy forbids");
         int open = html.split("<(table|figure|div|ul|p|h[123])[ >]", -1).length;
         int closed = html.split("</(table|figure|div|ul|p|h[123])>", -1).length;
         assertEquals(open, closed, "every element is closed");
@@ -216,9 +221,10 @@ class ResultFilesTest {
 
     @Test
     void reportShowsTheFiguresOfEachPoint() {
-        // FE-H, FE-V, FE-A and DE-H: waveform, velocity and envelope; DE-V: waveform only;
-        // DE-H: map of bands; two severity figures; the polar one.
-        assertEquals(4 * 3 + 1 + 1 + 2 + 1, text("report.html").split("<figure>", -1).length - 1);
+        // Five points at bearings: waveform, velocity, acceleration and envelope; four at the motor: all but the
+        // envelope; DE-V: waveform only; DE-H and DE-A: map of bands; two severity figures; the polar one.
+        assertEquals(5 * 4 + 4 * 3 + 1, text("report.html").split("<figure class=\"plot\">", -1).length - 1);
+        assertEquals(2 + 2 + 1, text("report.html").split("<figure>", -1).length - 1);
     }
 
     @Test
@@ -236,7 +242,7 @@ class ResultFilesTest {
 
     @Test
     void summaryTellsTheBalancingWithItsConvention() {
-        String summary = Summary.of(record);
+        String summary = Summary.of(record, ShownUnits.METRIC);
         assertTrue(summary.contains("Convention: phase is lag to the tachometer mark"), summary);
         assertTrue(summary.contains("machine.json, line 3, kind: must be <b>one</b> & so on"), summary);
         summary.lines().forEach(line -> assertTrue(line.length() <= TextPage.WIDTH, line));
