@@ -2,6 +2,7 @@ package dev.vibra.alarm;
 
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
+import dev.vibra.internal.SerialCorrelation;
 import dev.vibra.quantity.Level;
 import java.io.Serializable;
 import java.util.Objects;
@@ -185,14 +186,8 @@ public final class StatisticalRule implements Serializable {
     private static double correlation(double[] values) {
         int count = values.length;
         double mean = DoubleStream.of(values).average().orElseThrow();
-        double products = 0;
-        double squares = 0;
-        for (int i = 0; i < count; i++) {
-            squares += (values[i] - mean) * (values[i] - mean);
-            products += i == 0 ? 0 : (values[i] - mean) * (values[i - 1] - mean);
-        }
-        double bias = count > 3 ? (count * products / squares + 1) / (count - 3) : products / squares;
-        return Math.max(0, Math.min(MOST_CORRELATED, bias));
+        double found = SerialCorrelation.of(DoubleStream.of(values).map(value -> value - mean).toArray());
+        return Math.max(0, Math.min(MOST_CORRELATED, count > 3 ? (count * found + 1) / (count - 3) : found));
     }
 
     /** Kendall's statistic of the order of the readings, over its standard deviation by chance. */

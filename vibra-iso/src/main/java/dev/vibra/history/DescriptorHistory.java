@@ -44,7 +44,8 @@ public final class DescriptorHistory implements Serializable {
     private final List<String> doubts;
     private final List<String> refusals;
 
-    private DescriptorHistory(String point, String descriptor, Readings readings, HistoryLimits limits) {
+    /** The limits are null where there are none. */
+    DescriptorHistory(String point, String descriptor, Readings readings, HistoryLimits limits) {
         this.point = Require.notBlank("point", point);
         this.descriptor = Require.notBlank("descriptor", descriptor);
         this.readings = Objects.requireNonNull(readings, "readings");
@@ -58,11 +59,11 @@ public final class DescriptorHistory implements Serializable {
         this.trend = forms.stream().filter(one -> !one.isBent() && one.rises()).findFirst()
                 .or(() -> forms.stream().filter(one -> !one.isBent()).findFirst())
                 .or(() -> forms.stream().findFirst()).orElse(null);
-        List<Prognosis> dated = forms.stream().flatMap(form -> toLimit(form).stream())
-                .filter(one -> one.instants().isPresent()).toList();
+        List<Prognosis> prognoses = prognoses(forms);
+        List<Prognosis> dated = prognoses.stream().filter(one -> one.instants().isPresent()).toList();
         this.timeToLimit = dated.isEmpty() ? null : between(dated);
         this.doubts = dated.stream().flatMap(one -> one.doubts().stream()).distinct().toList();
-        this.refusals = dated.isEmpty() ? refusals(since.size(), forms) : List.of();
+        this.refusals = dated.isEmpty() ? refusals(since.size(), prognoses) : List.of();
     }
 
     private Object readResolve() {
@@ -109,9 +110,9 @@ public final class DescriptorHistory implements Serializable {
         return forms;
     }
 
-    private Optional<Prognosis> toLimit(Trend form) {
+    private List<Prognosis> prognoses(List<Trend> forms) {
         OptionalDouble next = limitAhead();
-        return next.isPresent() ? Optional.of(form.timeTo(next.getAsDouble())) : Optional.empty();
+        return next.isEmpty() ? List.of() : forms.stream().map(form -> form.timeTo(next.getAsDouble())).toList();
     }
 
     /** From the earliest to the latest of what the forms say. */
@@ -122,13 +123,14 @@ public final class DescriptorHistory implements Serializable {
         return new InstantInterval(earliest, all.get(0).best(), latest);
     }
 
-    private List<String> refusals(int count, List<Trend> forms) {
-        if (forms.isEmpty()) {
+    private List<String> refusals(int count, List<Prognosis> prognoses) {
+        if (trend == null) {
             return List.of("a trend needs " + TrendSettings.withDefaults().minimumReadings()
                     + " readings since the change: " + count);
         }
         return limitAhead().isEmpty() ? List.of(limits == null ? "there is no limit that it could reach"
-                : "the highest limit is reached already") : toLimit(trend).orElseThrow().refusals();
+                : "the highest limit is reached already") : prognoses.stream()
+                .filter(one -> one.trend().equals(trend)).findFirst().orElseThrow().refusals();
     }
 
     /** {@return the limit above the present value: the trip, or the alarm where there is none; empty beyond both} */

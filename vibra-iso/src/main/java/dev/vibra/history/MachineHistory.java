@@ -117,8 +117,8 @@ public final class MachineHistory implements Serializable {
                 values.add(one.value());
                 Readings readings = Readings.of(times, values.stream().mapToDouble(Double::doubleValue).toArray(),
                         unit.get());
-                DescriptorHistory history = DescriptorHistory.of(point.point().id(), one.name(), readings);
-                histories.add(limits(point, one.name(), readings).map(history::against).orElse(history));
+                histories.add(new DescriptorHistory(point.point().id(), one.name(), readings,
+                        limits(point, one.name(), readings).orElse(null)));
             }
         }
         return histories;

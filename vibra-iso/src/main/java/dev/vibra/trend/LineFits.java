@@ -95,18 +95,6 @@ final class LineFits {
         return residuals;
     }
 
-    /** Correlation of each residual with the next; 0 if there is no scatter. */
-    static double serialCorrelation(double[] anySize) {
-        double[] residuals = toOne(anySize);
-        double products = 0;
-        double squares = 0;
-        for (int i = 0; i < residuals.length; i++) {
-            squares += residuals[i] * residuals[i];
-            products += i == 0 ? 0 : residuals[i] * residuals[i - 1];
-        }
-        return squares == 0 ? 0 : products / squares;
-    }
-
     /** Rank correlation (Spearman) of the residuals with the squared distance from the centre of the times. */
     static double bend(double[] times, double[] residuals, double centre) {
         double[] distances = new double[times.length];

@@ -2,6 +2,7 @@ package dev.vibra.trend;
 
 import dev.vibra.internal.Digits;
 import dev.vibra.internal.Require;
+import dev.vibra.internal.SerialCorrelation;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -85,7 +86,7 @@ public final class Trend implements Serializable {
         double[] residuals = LineFits.residuals(times, values, line);
         // What rounding leaves over of a perfect line hangs together and means nothing.
         boolean scatters = LineFits.largest(residuals) > ROUNDING * LineFits.largest(values);
-        double correlation = scatters ? correlated(LineFits.serialCorrelation(residuals), count) : 0;
+        double correlation = scatters ? correlated(SerialCorrelation.of(residuals), count) : 0;
         boolean bent = scatters && isBent(times, residuals, line);
         return new Trend(readings, settings, line.correlated(correlation, count), correlation, bent);
     }

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.function.DoubleBinaryOperator;
 
 /** The forward model of a history: a level that scatters, and from a day on rises by so much a day. */
 record Growth(double level, double onsetDay, double risePerDay, double scatter) {
@@ -14,27 +15,23 @@ record Growth(double level, double onsetDay, double risePerDay, double scatter) 
 
     /** Readings at equal distances with normal scatter. */
     Readings readings(int visits, double everyDays, long seed) {
-        Random random = new Random(seed);
-        List<Instant> times = new ArrayList<>();
-        double[] values = new double[visits];
-        for (int i = 0; i < visits; i++) {
-            double day = i * everyDays;
-            times.add(at(day));
-            values[i] = at(day, random.nextGaussian());
-        }
-        return Readings.of(times, values, Unit.MM_PER_S);
+        return series(visits, everyDays, seed, this::at);
     }
 
     /** Readings of a level that from a day on grows by e in so many days, with a relative scatter. */
     static Readings exponential(double level, double onsetDay, double daysOfGrowth, double scatter, int visits,
             double everyDays, long seed) {
+        return series(visits, everyDays, seed, (day, deviation) -> level * Math.exp(Math.max(0, day - onsetDay)
+                / daysOfGrowth + scatter * deviation));
+    }
+
+    private static Readings series(int visits, double everyDays, long seed, DoubleBinaryOperator course) {
         Random random = new Random(seed);
         List<Instant> times = new ArrayList<>();
         double[] values = new double[visits];
         for (int i = 0; i < visits; i++) {
-            double day = i * everyDays;
-            times.add(at(day));
-            values[i] = level * Math.exp(Math.max(0, day - onsetDay) / daysOfGrowth + scatter * random.nextGaussian());
+            times.add(at(i * everyDays));
+            values[i] = course.applyAsDouble(i * everyDays, random.nextGaussian());
         }
         return Readings.of(times, values, Unit.MM_PER_S);
     }

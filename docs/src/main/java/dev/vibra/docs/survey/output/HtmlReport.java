@@ -11,7 +11,6 @@ import dev.vibra.speedrun.SpeedRun;
 import dev.vibra.survey.MachineSurvey;
 import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
@@ -225,7 +224,7 @@ public final class HtmlReport implements AutoCloseable {
         html.raw("<!DOCTYPE html>\n<html lang=\"").text(html.say("report.language")).raw("\">\n<head>\n"
                 + "<meta charset=\"utf-8\">\n"
                 + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        String style = style() + PlotAssets.style();
+        String style = PlotAssets.read("report.css") + PlotAssets.style();
         String script = PlotAssets.script();
         html.raw(ContentPolicy.meta(List.of(script), List.of(style)) + "\n");
         html.element("title", html.say("report.title", survey.machine().name()));
@@ -253,13 +252,5 @@ public final class HtmlReport implements AutoCloseable {
         Map<String, Long> bytes = new LinkedHashMap<>();
         figures.forEach((point, kept) -> bytes.put(point, kept.stream().mapToLong(one -> one.whole().length()).sum()));
         return bytes;
-    }
-
-    private static String style() {
-        try (InputStream in = HtmlReport.class.getResourceAsStream("report.css")) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

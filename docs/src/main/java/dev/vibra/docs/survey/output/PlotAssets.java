@@ -34,7 +34,8 @@ final class PlotAssets {
         return json.toString(StandardCharsets.UTF_8).strip().replace("<", "\\u003c");
     }
 
-    private static String read(String name) {
+    /** A text beside this class. */
+    static String read(String name) {
         try (InputStream in = PlotAssets.class.getResourceAsStream(name)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
